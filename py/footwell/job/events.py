@@ -1,0 +1,208 @@
+"""What happened in a job, as it is stored: append-only events, each with a body of its own kind.
+
+An event is named by (device, n). Bodies are kept as the text they arrived in; the models here read
+them. A kind or a field that a later release added is kept and passed on untouched.
+"""
+
+from __future__ import annotations
+
+from typing import Annotated, Any, Literal
+
+from pydantic import BaseModel, ConfigDict, Field
+
+EVENT_FORMAT = 1
+
+Text = Annotated[str, Field(max_length=2000)]
+Name = Annotated[str, Field(min_length=1, max_length=80)]
+Number = Annotated[float, Field(allow_inf_nan=False, ge=-1e12, le=1e12)]
+Controls = Annotated[dict[Name, Name], Field(max_length=20)]
+
+
+class Event(BaseModel):
+    """One thing that happened. `body` is JSON text in the shape of the event's kind."""
+
+    model_config = ConfigDict(strict=True, frozen=True, extra="ignore")
+    device: Annotated[str, Field(min_length=1, max_length=64)]
+    n: Annotated[int, Field(ge=1, le=10**9)]
+    job: Annotated[str, Field(min_length=1, max_length=64)]
+    kind: Annotated[str, Field(min_length=1, max_length=40)]
+    format: Annotated[int, Field(ge=1, le=10**6)]
+    at: Annotated[str, Field(max_length=40)] = ""
+    body: Annotated[str, Field(max_length=65536)]
+
+
+class Body(BaseModel):
+    """Common ground of all bodies: strict values, later fields tolerated."""
+
+    model_config = ConfigDict(strict=True, frozen=True, extra="ignore")
+
+
+class JobOpened(Body):
+    """A job begins with the whole sheet it works on."""
+
+    title: Name
+    sheet: dict[str, Any]
+
+
+class SheetChange(Body):
+    """One value found on the vehicle: which element of the sheet, which field, the new value."""
+
+    element: Name
+    field: Name
+    value: Annotated[str, Field(max_length=200)] | Number | bool | None
+
+
+class SheetEdited(Body):
+    changes: Annotated[list[SheetChange], Field(max_length=200)]
+
+
+class Sight(Body):
+    """Something seen or smelled at a part, a connector or a wire."""
+
+    where: Name
+    what: Literal["burnt", "green", "chafed", "wet", "loose", "melted", "smell"]
+
+
+class StoryTold(Body):
+    """The customer's story. Lists name parts, connectors or wires of the sheet by id."""
+
+    words: Text = ""
+    dead_now: Literal["yes", "no", "comes and goes", "unknown"] = "unknown"
+    renewed: Annotated[list[Name], Field(max_length=50)] = []
+    rewired: Annotated[list[Name], Field(max_length=50)] = []
+    seen: Annotated[list[Sight], Field(max_length=50)] = []
+
+
+class ToolsStated(Body):
+    """What is at hand. Own eyes and ears are always there."""
+
+    instruments: list[Literal["meter", "test lamp", "substitute lamp", "clamp", "fused jumper"]]
+    helper: bool = False
+
+
+class LoadSeen(Body):
+    """What one load did in one position of every control."""
+
+    controls: Controls
+    load: Name
+    state: Name
+
+
+class PositionsTried(Body):
+    """What works in which position, as told by the customer or as seen on the vehicle."""
+
+    seen_by: Literal["customer", "me"] = "me"
+    states: Annotated[list[LoadSeen], Field(max_length=100)]
+
+
+class Setup(Body):
+    """Position of every control, connectors unplugged, what stands in for a load."""
+
+    controls: Controls = {}
+    apart: Annotated[list[Name], Field(max_length=20)] = []
+    stand_in: Annotated[dict[Name, Name], Field(max_length=5)] = {}
+
+
+class Shown(Body):
+    """What the screen showed with a check when it was done; never recomputed."""
+
+    goal: Text = ""
+    do: Text = ""
+    low: Number | None = None
+    high: Number | None = None
+    unit: Annotated[str, Field(max_length=4)] = ""
+    outcomes: Annotated[list[tuple[Text, Text]], Field(max_length=12)] = []
+    verdict: Text = ""
+    release: Annotated[str, Field(max_length=40)] = ""
+
+
+class ReadingTaken(Body):
+    """One reading: instrument, the two places it was held to, the set-up, and what it said.
+
+    `value` is in the base unit of the instrument (V, A, ohm); `choice` is used where the answer is a
+    word ("bright", "over range", "turns slowly"). Places are ids such as "X3.2.a", never nets.
+    """
+
+    check: Annotated[str, Field(max_length=200)] = ""
+    instrument: Name
+    red: Annotated[str, Field(max_length=80)] = ""
+    black: Annotated[str, Field(max_length=80)] = ""
+    setup: Setup = Setup()
+    value: Number | None = None
+    choice: Annotated[str, Field(max_length=40)] = ""
+    typed: Annotated[str, Field(max_length=40)] = ""
+    complaint: Literal["present", "absent", "unknown"] = "present"
+    shown: Shown | None = None
+
+
+class CheckSkipped(Body):
+    check: Annotated[str, Field(max_length=200)]
+    reason: Literal["cannot reach", "no instrument", "alone", "other"]
+    asked: Text = ""
+
+
+class WiringFound(Body):
+    """Which wire was found in which way of one half of a connector; None is an empty way.
+    `loose` lists wires of the half that hang free."""
+
+    connector: Name
+    half: Literal["a", "b"]
+    found: Annotated[dict[Name, Name | None], Field(max_length=120)]
+    loose: Annotated[list[Name], Field(max_length=120)] = []
+
+
+class WiringCorrected(Body):
+    """The half's wires after the move, in the same form as they were found."""
+
+    connector: Name
+    half: Literal["a", "b"]
+    now: Annotated[dict[Name, Name | None], Field(max_length=120)]
+
+
+class RepairDone(Body):
+    """A part, wire, contact or earth point was renewed, mended or cleaned."""
+
+    element: Name
+    mode: Annotated[str, Field(max_length=40)] = ""
+    what: Literal["renewed", "mended", "cleaned"]
+    note: Text = ""
+
+
+class EventWithdrawn(Body):
+    """Undo, and undo of an undo: names the event that no longer counts."""
+
+    device: Annotated[str, Field(min_length=1, max_length=64)]
+    n: Annotated[int, Field(ge=1, le=10**9)]
+
+
+class CautionPassed(Body):
+    hazard: Name
+
+
+class SittingBegun(Body):
+    """A new time at the vehicle: state of the engine, and the supply if it was measured (V)."""
+
+    engine: Literal["off", "on"] = "off"
+    supply_volts: Annotated[float, Field(allow_inf_nan=False, ge=0, le=60)] | None = None
+
+
+class NoteMade(Body):
+    text: Text
+
+
+BODIES: dict[str, type[Body]] = {
+    "job opened": JobOpened,
+    "sheet edited": SheetEdited,
+    "story told": StoryTold,
+    "tools stated": ToolsStated,
+    "positions tried": PositionsTried,
+    "reading taken": ReadingTaken,
+    "check skipped": CheckSkipped,
+    "wiring found": WiringFound,
+    "wiring corrected": WiringCorrected,
+    "repair done": RepairDone,
+    "event withdrawn": EventWithdrawn,
+    "caution passed": CautionPassed,
+    "sitting begun": SittingBegun,
+    "note made": NoteMade,
+}

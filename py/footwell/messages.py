@@ -1,0 +1,484 @@
+"""Everything that crosses between the page (or the terminal) and the core: requests and answers.
+
+The page shows these as they are: sentences are made here, in the core, so that the screen and the
+terminal say the same. Lengths are bounded because a request may come from a stranger's link.
+"""
+
+from __future__ import annotations
+
+from typing import Annotated, Any, Literal
+
+from pydantic import BaseModel, ConfigDict, Field
+
+from footwell.job.events import Controls, Event, ReadingTaken, Setup
+
+
+class Message(BaseModel):
+    model_config = ConfigDict(strict=True, frozen=True, extra="forbid")
+
+
+# ---- requests -----------------------------------------------------------------------------------
+
+
+class Nothing(Message):
+    pass
+
+
+class SheetText(Message):
+    text: Annotated[str, Field(max_length=1_000_000)]
+
+
+class Job(Message):
+    """A whole job: its events in the order of their making. Every call is answered from these alone."""
+
+    events: Annotated[list[Event], Field(max_length=5000)]
+
+
+class CheckAsked(Message):
+    """A check the person chose: what to hold where. `red` empty asks for the load itself by eye."""
+
+    events: Annotated[list[Event], Field(max_length=5000)]
+    instrument: str
+    red: str
+    black: str = "earth"
+    controls: Controls = {}
+    apart: list[str] = []
+    stand_in: dict[str, str] = {}
+
+
+class ReadingTyped(Message):
+    """A reading as typed, before it is kept: `record` comes from the check."""
+
+    events: Annotated[list[Event], Field(max_length=5000)]
+    record: ReadingTaken
+    typed: Annotated[str, Field(max_length=40)]
+    unit: str
+
+
+class WiringAsked(Message):
+    events: Annotated[list[Event], Field(max_length=5000)]
+    connector: str
+    half: Literal["a", "b"]
+    found: dict[str, str | None]
+
+
+class LinkText(Message):
+    text: Annotated[str, Field(max_length=70_000)]
+
+
+# ---- pieces of the answer -------------------------------------------------------------------------
+
+
+class Position(Message):
+    id: str
+    name: str
+
+
+class ControlView(Message):
+    id: str
+    name: str
+    positions: list[Position]
+
+
+class LoadView(Message):
+    """A load whose state people can see or hear, and the words to choose from (good state last)."""
+
+    id: str
+    name: str
+    kind: str
+    states: list[str]
+
+
+class Caution(Message):
+    """Four parts, in the order they are read. `level` is the safety word."""
+
+    hazard: str
+    level: Literal["DANGER", "WARNING", "CAUTION", "NOTICE"]
+    what: str
+    avoid: str
+    where: str
+    otherwise: str
+
+
+class Outcome(Message):
+    """`when` is the reading ("In the band", "About 0 V", "Dark"); `means` at most 25 words."""
+
+    when: str
+    means: str
+
+
+class Band(Message):
+    low: float
+    high: float
+    unit: str
+    text: str
+    scale_low: float
+    scale_high: float
+
+
+class Check(Message):
+    """One thing to do, with all the screen needs. `record` goes into the event with the reading added.
+
+    `entry` says how the answer is given: a number on the pad in `units` (first is preselected), or a
+    word from `choices`; `words` are the answers beside a number ("over range", "not steady").
+    """
+
+    id: str
+    goal: str
+    do: str
+    condition: str
+    instrument: str
+    instrument_name: str
+    band: Band | None
+    healthy_choice: str
+    entry: Literal["number", "choice"]
+    units: list[str]
+    words: list[str]
+    choices: list[str]
+    outcomes: list[Outcome]
+    why: str
+    minutes: float
+    confirming: bool
+    cautions: list[Caution]
+    place_points: list[str]
+    record: ReadingTaken
+
+
+class WayView(Message):
+    """One way of a connector half: what should be in it and what was found. `None` is empty."""
+
+    way: str
+    row: int
+    column: int
+    should: str | None
+    found: str | None
+    known: bool
+
+
+class WireView(Message):
+    id: str
+    colour: str
+    name: str
+
+
+class WiringFinding(Message):
+    """What the wiring as found amounts to."""
+
+    same: bool
+    slip: str
+    differences: list[str]
+    effects: list[str]
+    explains_complaint: bool
+    damage: list[str]
+    moves: list[str]
+    corrected: dict[str, str | None]
+
+
+class ConnectorView(Message):
+    id: str
+    name: str
+    half: Literal["a", "b"]
+    half_name: str
+    landmark: str
+    doubtful: bool
+    inspected: bool
+    ways: list[WayView]
+    wires: list[WireView]
+    finding: WiringFinding | None
+
+
+class CheckStep(Message):
+    kind: Literal["check"] = "check"
+    check: Check
+
+
+class WiringStep(Message):
+    """Look at a connector: `connector` names one of the view's connectors."""
+
+    kind: Literal["wiring"] = "wiring"
+    connector: str
+    half: Literal["a", "b"]
+    goal: str
+    why: str
+    outcomes: list[Outcome]
+    minutes: float
+    cautions: list[Caution]
+
+
+class PositionsStep(Message):
+    """Try every position and say what each load does."""
+
+    kind: Literal["positions"] = "positions"
+    goal: str
+    why: str
+    cautions: list[Caution]
+    ask: list[Controls]
+    loads: list[str]
+
+
+class RepairStep(Message):
+    """The cause is proven: mend it, then say so. `element` and `mode` go into the repair event."""
+
+    kind: Literal["repair"] = "repair"
+    element: str
+    mode: str
+    title: str
+    do: list[str]
+    why: str
+    cautions: list[Caution]
+
+
+class FinishedStep(Message):
+    """Nothing is left to check: mended and proven (`solved`), or stuck with the reason."""
+
+    kind: Literal["finished"] = "finished"
+    solved: bool
+    title: str
+    lines: list[str]
+
+
+Step = Annotated[
+    CheckStep | WiringStep | PositionsStep | RepairStep | FinishedStep, Field(discriminator="kind")
+]
+
+
+class Suspect(Message):
+    """A set of one or more faults. `element`, `mode` and `where` name the first; `also` the others."""
+
+    element: str
+    mode: str
+    where: str
+    size: str
+    also: list[str]
+    title: str
+    share: float
+    words: str
+    note: str
+
+
+class SuspectGroup(Message):
+    """Suspects that the readings so far cannot tell apart, and the check that would."""
+
+    suspects: list[Suspect]
+    share: float
+    words: str
+    apart_by: str
+
+
+class Cleared(Message):
+    title: str
+    by: str
+
+
+class Suspects(Message):
+    """Four groups, never one ranked list; shares are of all that is possible, none is 0 or 1."""
+
+    proven: list[Suspect]
+    groups: list[SuspectGroup]
+    cleared: list[Cleared]
+    mended: list[str]
+    none_of_these: float
+    warning: str
+    left_words: str
+
+
+class PathPoint(Message):
+    """A point of the current's path from supply to earth: state of what we know there."""
+
+    place: str
+    name: str
+    state: Literal["open", "measured", "now", "clear"]
+    suspect_after: bool
+
+
+class ReadingView(Message):
+    """One line of the job's history, with the reading as shown then."""
+
+    device: str
+    n: int
+    at: str
+    kind: str
+    title: str
+    value: str
+    expected: str
+    verdict: str
+    withdrawn: bool
+    can_withdraw: bool
+
+
+class Symbol(Message):
+    """A part in the diagram: grid position of its middle, in units of one grid square."""
+
+    element: str
+    kind: str
+    name: str
+    label: str
+    x: float
+    y: float
+    suspect: float
+    cleared: bool
+
+
+class Line(Message):
+    """A conductor in the diagram: a polyline in grid units."""
+
+    element: str
+    label: str
+    points: list[tuple[float, float]]
+    suspect: float
+
+
+class PlaceView(Message):
+    """Where a probe can go."""
+
+    id: str
+    name: str
+    x: float
+    y: float
+    measured: str
+    minutes: float
+
+
+class Diagram(Message):
+    width: float
+    height: float
+    symbols: list[Symbol]
+    lines: list[Line]
+    places: list[PlaceView]
+
+
+class StoryItem(Message):
+    """Something the story may name as renewed, re-wired or seen: a part, wire or connector."""
+
+    id: str
+    name: str
+    kind: Literal["part", "connector", "wire"]
+
+
+class CauseView(Message):
+    """Why it failed: stress against rating, in sentences; empty until something is proven."""
+
+    title: str
+    proof: list[str]
+    reasons: list[str]
+    open_questions: list[str]
+
+
+class ReportSection(Message):
+    title: str
+    lines: list[str]
+
+
+class JobView(Message):
+    """All that the page shows of a job, computed from its events."""
+
+    title: str
+    vehicle: str
+    system_volts: int
+    sheet_id: str
+    release: str
+    complaint: str
+    controls: list[ControlView]
+    loads: list[LoadView]
+    asked_positions: list[Controls]
+    items: list[StoryItem]
+    instruments: list[str]
+    helper: bool
+    tools_known: bool
+    story_known: bool
+    connectors: list[ConnectorView]
+    step: Step
+    others: list[Check]
+    suspects: Suspects
+    path: list[PathPoint]
+    history: list[ReadingView]
+    diagram: Diagram
+    causes: list[CauseView]
+    report: list[ReportSection]
+    assumed: list[str]
+    problems: list[str]
+
+
+class Weighed(Message):
+    """What a typed reading amounts to before it is kept.
+
+    `refuse` says why it cannot be a reading at all; `ask` doubts it once and offers `offer` instead.
+    """
+
+    refuse: str
+    ask: str
+    offer: str
+    offer_typed: str
+    offer_unit: str
+    text: str
+    verdict: str
+    mark: float
+    record: ReadingTaken | None
+
+
+class LinkMade(Message):
+    text: str
+    length: int
+    too_long: bool
+
+
+class LinkOpened(Message):
+    """The events inside a link: a new job, shown before it is taken over."""
+
+    title: str
+    vehicle: str
+    readings: int
+    events: list[Event]
+
+
+class SheetAnswer(Message):
+    """A sheet that was read: its title, and what it leaves open."""
+
+    id: str
+    title: str
+    vehicle: str
+    system_volts: int
+    summary: str
+    parts: int
+    assumed: list[str]
+    sheet: dict[str, Any]
+
+
+class ExpectedRow(Message):
+    place: str
+    name: str
+    value: float
+    low: float
+    high: float
+    text: str
+
+
+class ExpectedTable(Message):
+    setup: Setup
+    title: str
+    instrument: str
+    rows: list[ExpectedRow]
+    seen: list[str]
+    warnings: list[str]
+
+
+class ExpectedAsked(Message):
+    events: Annotated[list[Event], Field(max_length=5000)]
+    controls: Controls = {}
+    apart: list[str] = []
+    stand_in: dict[str, str] = {}
+
+
+class Ready(Message):
+    """Answer to the first call: the release of the core and its Python."""
+
+    release: str
+    python: str
+
+
+class Problem(Message):
+    """An error as data: a code, a sentence for people, details for the report."""
+
+    code: str
+    sentence: str
+    details: list[str]
