@@ -1,0 +1,93 @@
+import { type Connection, type Database, inOneTransaction, newPhone, type Phone, type Transaction } from "./database";
+import { type Draft, EVENT_FORMAT, LONGEST_BODY, type NewEvent, type StoredEvent, sha256 } from "./event";
+import { StorageProblem } from "./problems";
+import { steps } from "./steps";
+
+/** What a save leaves behind: the events with their numbers, and how much the store holds now. */
+export interface Saved {
+  readonly events: StoredEvent[];
+  readonly phone: Phone;
+  readonly count: number;
+}
+
+/** Hashing waits for the browser, and a transaction would not wait for that: so it is done before. */
+export async function draftOf(event: NewEvent): Promise<Draft> {
+  const body = JSON.stringify(event.body);
+  if (body.length > LONGEST_BODY) throw tooLong(event.kind, body.length);
+  const at = new Date().toISOString();
+  const { job, kind } = event;
+  return { job, kind, format: EVENT_FORMAT, at, body, sha256: await sha256(body) };
+}
+
+function tooLong(kind: string, length: number): StorageProblem {
+  return new StorageProblem(
+    "unfit",
+    `Not saved: "${kind}" holds ${length} characters and may hold ${LONGEST_BODY}. Shorten it and save again.`,
+  );
+}
+
+/** Store one user action, whole or not at all, under the next numbers of this phone. */
+export function save(connection: Connection, drafts: readonly Draft[]): Promise<Saved> {
+  return connection.use((db, again) => saveIn(db, drafts, again));
+}
+
+async function saveIn(db: Database, drafts: readonly Draft[], again: boolean): Promise<Saved> {
+  const saved = await inOneTransaction(db, async (tx) => {
+    steps.at("transaction opened");
+    const before = await phoneIn(tx);
+    const events = (again && (await alreadyStored(tx, drafts))) || (await add(tx, drafts, before));
+    const phone = await phoneIn(tx);
+    return { events, phone, count: await tx.objectStore("events").count() };
+  });
+  steps.at("complete");
+  return saved;
+}
+
+/** The phone's record, read in the transaction that takes a number: two tabs never get the same one. */
+export async function phoneIn(tx: Transaction): Promise<Phone> {
+  return (await tx.objectStore("phone").get("self")) ?? newPhone();
+}
+
+async function add(tx: Transaction, drafts: readonly Draft[], phone: Phone): Promise<StoredEvent[]> {
+  const { device, n } = isBehind(phone, drafts) ? newPhone() : phone;
+  steps.at("number taken");
+  const events = drafts.map((draft, i) => ({ ...draft, device, n: n + 1 + i }));
+  for (const event of events) {
+    await tx.objectStore("events").add(event);
+    steps.at("event written");
+  }
+  await tx.objectStore("phone").put({ device, n: n + events.length }, "self");
+  steps.at("counter written");
+  return events;
+}
+
+/**
+ * An event of ours that we never made comes back to us: this phone was restored from an older copy
+ * and would give that number a second time. It goes on as a new phone.
+ */
+export function isBehind(phone: Phone, incoming: readonly { readonly origin?: Phone }[]): boolean {
+  return incoming.some(({ origin }) => origin?.device === phone.device && origin.n > phone.n);
+}
+
+/**
+ * After a lost connection: the action, if the first try was stored after all. Its time (to the
+ * millisecond) and hashes tell it from the same reading taken twice.
+ */
+async function alreadyStored(
+  tx: Transaction,
+  drafts: readonly Draft[],
+): Promise<StoredEvent[] | undefined> {
+  const job = drafts[0]?.job ?? "";
+  const stored = await tx.objectStore("events").index("job").getAll(job);
+  const found = drafts.map((draft) => stored.findLast((event) => isSame(event, draft)));
+  return found.every((event) => event !== undefined) ? found : undefined;
+}
+
+function isSame(event: StoredEvent, draft: Draft): boolean {
+  return (
+    event.at === draft.at &&
+    event.kind === draft.kind &&
+    event.sha256 === draft.sha256 &&
+    event.origin?.n === draft.origin?.n
+  );
+}

@@ -1,0 +1,156 @@
+/** The events of this phone: kept before the screen says so, never overwritten. */
+import { signal } from "@preact/signals";
+import { adopted } from "./adopt";
+import { draftOf, type Saved, save } from "./append";
+import { Connection, contentsOf, inOneTransaction, newPhone } from "./database";
+import { asNamed, type Draft, type Event, type NewEvent } from "./event";
+import { type Imported, importInto } from "./exchange";
+import { fileOf } from "./file";
+import { type JobSummary, storedEvents, summaries } from "./jobs";
+import { StorageProblem } from "./problems";
+import { keepSentence, roomSentence } from "./space";
+import { steps } from "./steps";
+import { OtherTabs } from "./tabs";
+import { forgetWitness, missing, noteExported, noteStored, readWitness } from "./witness";
+
+export { type Event, type NewEvent, newId } from "./event";
+export type { Imported } from "./exchange";
+export type { JobSummary } from "./jobs";
+export { StorageProblem } from "./problems";
+
+/**
+ * `failed`: nothing can be read or stored. `emptied`: works, but saved work is gone. `full`: the last
+ * save found no room; everything before is there. Each with the sentence to show.
+ */
+export type StoreState =
+  | "opening"
+  | "ready"
+  | { readonly failed: string }
+  | { readonly emptied: string }
+  | { readonly full: string };
+
+export class Store {
+  readonly state = signal<StoreState>("opening");
+
+  /** Grows whenever something was stored, here or in another tab: read it where lists are shown. */
+  readonly revision = signal(0);
+
+  private readonly connection = new Connection();
+  private readonly others = new OtherTabs(() => this.changed());
+
+  /** Never rejects: what went wrong is the state. */
+  async open(): Promise<void> {
+    try {
+      const { phone, count } = await this.connection.use(contentsOf);
+      const emptied = missing(phone, count);
+      this.state.value = emptied ? { emptied } : "ready";
+      if (!emptied) noteStored(phone, count);
+    } catch (fault) {
+      this.state.value = { failed: sentenceOf(fault) };
+    }
+  }
+
+  /** One event, numbered; resolves when the browser has it safe. Rejects with a StorageProblem. */
+  async append(job: string, kind: string, body: object): Promise<Event> {
+    const [event] = await this.appendMany([{ job, kind, body }]);
+    if (!event) throw new Error("A save of one event gave none back.");
+    return event;
+  }
+
+  /** The events of one action: all of them, or none. */
+  async appendMany(events: readonly NewEvent[]): Promise<Event[]> {
+    steps.at("asked");
+    return this.keep(await Promise.all(events.map(draftOf)));
+  }
+
+  /** The events of a link as the new job `job`; from then on it is this phone's own. */
+  async adopt(events: readonly Event[], job: string): Promise<Event[]> {
+    steps.at("asked");
+    return this.keep(await adopted(events, job));
+  }
+
+  /** A job's events in the order of their making, for the core. */
+  events(job: string): Promise<Event[]> {
+    return this.connection.use(async (db) => (await storedEvents(db, job)).map(asNamed));
+  }
+
+  jobs(): Promise<JobSummary[]> {
+    return this.connection.use(summaries);
+  }
+
+  /** One job, or everything, as the text of a file. */
+  exportText(job?: string): Promise<string> {
+    return this.connection.use(async (db) => fileOf(await storedEvents(db, job)));
+  }
+
+  /** To be called when the file was handed over, so that the date of the last export is known. */
+  noteExported(): void {
+    noteExported(new Date().toISOString());
+  }
+
+  /** ISO time of the last export, or "". */
+  get lastExport(): string {
+    return readWitness()?.exported ?? "";
+  }
+
+  async importText(text: string): Promise<Imported> {
+    const imported = await this.watched(this.connection.use((db) => importInto(db, text)));
+    this.settle(imported);
+    return imported;
+  }
+
+  /** The person has read what is missing: go on with what is there. */
+  async goOn(): Promise<void> {
+    forgetWitness();
+    await this.open();
+  }
+
+  keepSentence = keepSentence;
+  roomSentence = roomSentence;
+
+  /** Remove every event from this phone; it starts again as a new one. */
+  async erasePhone(): Promise<void> {
+    await this.connection.use((db) =>
+      inOneTransaction(db, async (tx) => {
+        await tx.objectStore("events").clear();
+        await tx.objectStore("phone").put(newPhone(), "self");
+      }),
+    );
+    await this.goOn();
+    this.others.tell();
+    this.changed();
+  }
+
+  private async keep(drafts: readonly Draft[]): Promise<Event[]> {
+    steps.at("hashed");
+    const saved = await this.watched(save(this.connection, drafts));
+    this.settle(saved);
+    return saved.events.map(asNamed);
+  }
+
+  private settle({ phone, count }: Saved): void {
+    noteStored(phone, count);
+    steps.at("witness written");
+    this.others.tell();
+    this.changed();
+    steps.at("others told");
+  }
+
+  /** The state follows what a save met. */
+  private async watched<T>(saving: Promise<T>): Promise<T> {
+    try {
+      const result = await saving;
+      if (typeof this.state.value === "object" && !("emptied" in this.state.value)) this.state.value = "ready";
+      return result;
+    } catch (fault) {
+      if (fault instanceof StorageProblem && fault.code === "full") this.state.value = { full: fault.message };
+      throw fault;
+    }
+  }
+
+  private changed(): void {
+    this.revision.value += 1;
+  }
+}
+
+const sentenceOf = (fault: unknown): string => (fault instanceof Error ? fault.message : String(fault));

@@ -1,0 +1,65 @@
+import type { Database } from "./database";
+import { inOrder, type StoredEvent } from "./event";
+
+/** A job as the list of jobs shows it. */
+export interface JobSummary {
+  readonly id: string;
+  readonly title: string;
+  readonly vehicle: string;
+  readonly count: number;
+  /** Time of the last event, for display. */
+  readonly lastAt: string;
+}
+
+export async function storedEvents(db: Database, job?: string): Promise<StoredEvent[]> {
+  const arrived = job === undefined ? db.getAll("events") : db.getAllFromIndex("events", "job", job);
+  return inOrder(await arrived);
+}
+
+/** All jobs, the one that was last added to first. */
+export async function summaries(db: Database): Promise<JobSummary[]> {
+  const found = await Promise.all((await jobIds(db)).map((id) => summary(db, id)));
+  return found.sort((a, b) => b.arrival - a.arrival).map(({ shown }) => shown);
+}
+
+async function jobIds(db: Database): Promise<string[]> {
+  const ids: string[] = [];
+  const index = db.transaction("events").store.index("job");
+  for (let at = await index.openKeyCursor(null, "nextunique"); at; at = await at.continue()) ids.push(at.key);
+  return ids;
+}
+
+async function summary(db: Database, id: string): Promise<{ arrival: number; shown: JobSummary }> {
+  const jobs = db.transaction("events").store;
+  const [opened, count, last] = await Promise.all([
+    jobs.index("kind").get([id, "job opened"]),
+    jobs.index("job").count(id),
+    jobs.index("job").openCursor(id, "prev"),
+  ]);
+  const shown = { id, ...heading(opened), count, lastAt: last?.value.at ?? "" };
+  return { arrival: last?.primaryKey ?? 0, shown };
+}
+
+/** Title and vehicle from the body of "job opened", which may come from a stranger or a later release. */
+function heading(opened: StoredEvent | undefined): { title: string; vehicle: string } {
+  const body = parsed(opened?.body ?? "");
+  return { title: textIn(body, "title") || "Job without a title", vehicle: textIn(fieldOf(body, "sheet"), "vehicle") };
+}
+
+function parsed(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return undefined;
+  }
+}
+
+function fieldOf(value: unknown, name: string): unknown {
+  if (typeof value !== "object" || value === null || !Object.hasOwn(value, name)) return undefined;
+  return (value as Record<string, unknown>)[name];
+}
+
+function textIn(value: unknown, name: string): string {
+  const text = fieldOf(value, name);
+  return typeof text === "string" ? text : "";
+}
