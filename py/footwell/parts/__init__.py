@@ -1,0 +1,41 @@
+"""Kinds of parts. A new kind is one new file here and one line in `KINDS`."""
+
+from footwell.parts import (
+    battery,
+    contact,
+    diode,
+    earth_point,
+    fuse,
+    heater,
+    lamp,
+    motor,
+    output,
+    relay,
+    resistor,
+    resistor_pack,
+    splice,
+    switch,
+    wire,
+)
+from footwell.parts.base import Kind
+
+KINDS: dict[str, Kind] = {
+    module.KIND.name: module.KIND
+    for module in (
+        battery,
+        fuse,
+        earth_point,
+        splice,
+        switch,
+        relay,
+        resistor,
+        resistor_pack,
+        diode,
+        lamp,
+        motor,
+        heater,
+        output,
+        wire,
+        contact,
+    )
+}

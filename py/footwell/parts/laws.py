@@ -1,0 +1,246 @@
+"""How current depends on voltage in one two-ended element.
+
+A law answers `at(volts) -> (amps, siemens)`: the current that flows from end a to end b when a is
+`volts` above b, and its slope there. Linear laws also carry `siemens` and `amps_at_zero`, which the
+solver uses once instead of iterating. `spice` writes the same law for a general-purpose simulator.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from footwell.reference.lamps import CURRENT_EXPONENT, lamp_law
+
+LEAST_SIEMENS = 1e-9
+"""Slope given to a law that is flat at its working point, so that iteration can leave it."""
+
+THERMAL_VOLTS = 0.025865
+"""Thermal voltage kT/q at 27 degC, the simulator's default temperature (CODATA k and q)."""
+
+
+class Law:
+    """Base of all laws; `linear` ones are solved without iterating."""
+
+    linear = False
+
+    def at(self, volts: float) -> tuple[float, float]:
+        """Current (A) and slope (S) at a voltage (V)."""
+        raise NotImplementedError
+
+    def nudge(self, volts: float) -> float:
+        """Change of current (A) when the law's size rises by its whole, to first order.
+
+        For most laws the size is the conductance, so the nudge is the current itself; the sign is
+        the same in every reading, which is all that a tolerance needs.
+        """
+        return self.at(volts)[0]
+
+    def spice(self, name: str, a: str, b: str) -> str:
+        """The law as one or more netlist lines between nodes a and b."""
+        raise NotImplementedError
+
+
+@dataclass(frozen=True, slots=True)
+class Open(Law):
+    """No connection."""
+
+    linear = True
+    siemens = 0.0
+    amps_at_zero = 0.0
+
+    def at(self, volts: float) -> tuple[float, float]:
+        return 0.0, 0.0
+
+    def spice(self, name: str, a: str, b: str) -> str:
+        return f"* {name} open"
+
+
+@dataclass(frozen=True, slots=True)
+class Resistance(Law):
+    """Ohm's law."""
+
+    ohms: float
+    linear = True
+    amps_at_zero = 0.0
+
+    @property
+    def siemens(self) -> float:
+        return 1.0 / self.ohms
+
+    def at(self, volts: float) -> tuple[float, float]:
+        return volts / self.ohms, 1.0 / self.ohms
+
+    def spice(self, name: str, a: str, b: str) -> str:
+        return f"R{name} {a} {b} {self.ohms:.12g}"
+
+
+@dataclass(frozen=True, slots=True)
+class Source(Law):
+    """A voltage behind a resistance; its size is the voltage."""
+
+    volts: float
+    ohms: float
+    linear = True
+
+    @property
+    def siemens(self) -> float:
+        return 1.0 / self.ohms
+
+    @property
+    def amps_at_zero(self) -> float:
+        return -self.volts / self.ohms
+
+    def at(self, volts: float) -> tuple[float, float]:
+        return (volts - self.volts) / self.ohms, 1.0 / self.ohms
+
+    def nudge(self, volts: float) -> float:
+        return -self.volts / self.ohms
+
+    def spice(self, name: str, a: str, b: str) -> str:
+        return f"V{name} {a} {name}_e {self.volts:.12g}\nR{name} {name}_e {b} {self.ohms:.12g}"
+
+
+@dataclass(frozen=True, slots=True)
+class Filament(Law):
+    """Filament lamp whose resistance rises with voltage (law and source: reference.lamps)."""
+
+    cold_siemens: float
+    knee_volts: float
+    exponent: float
+    """Conductance is cold_siemens / (1 + (V/knee)^2)^exponent."""
+
+    @classmethod
+    def rated(cls, volts: float, watts: float) -> Filament:
+        law = lamp_law(volts, watts)
+        return cls(law.cold_siemens, law.knee_volts, (1.0 - CURRENT_EXPONENT.value) / 2.0)
+
+    def at(self, volts: float) -> tuple[float, float]:
+        bend = 1.0 + (volts / self.knee_volts) ** 2
+        siemens = self.cold_siemens * bend**-self.exponent
+        slope = siemens * (1.0 - 2.0 * self.exponent * (bend - 1.0) / bend)
+        return siemens * volts, max(slope, LEAST_SIEMENS)
+
+    def spice(self, name: str, a: str, b: str) -> str:
+        v = f"V({a},{b})"
+        return (
+            f"B{name} {a} {b} I={self.cold_siemens:.12g}*{v}"
+            f"/pow(1+({v}/{self.knee_volts:.12g})*({v}/{self.knee_volts:.12g}),{self.exponent:.12g})"
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Armature(Law):
+    """Brushed permanent-magnet motor that drives a fan, at its steady speed.
+
+    Torque is proportional to current; the fan asks for torque with the square of speed, bearings and
+    brushes for a constant `friction_amps`. With w = speed / nominal speed:
+    U = R*i + E*w and i = friction + load_amps*w^2 (steady-state equations of the d.c. machine with a
+    square-law load, any textbook of electric drives). Below U = R*friction it stands still and is its
+    armature resistance alone. `load_amps` = 0 with friction = inf is a seized motor.
+    """
+
+    ohms: float
+    emf_volts: float
+    load_amps: float
+    friction_amps: float
+
+    @property
+    def starts_at(self) -> float:
+        return self.ohms * self.friction_amps
+
+    def speed(self, volts: float) -> float:
+        """Speed as a share of the nominal speed, without sign."""
+        left = abs(volts) - self.starts_at
+        if left <= 0.0:
+            return 0.0
+        drag = self.ohms * self.load_amps
+        if drag == 0.0:
+            return left / self.emf_volts
+        return 2.0 * left / (self.emf_volts + math.sqrt(self.emf_volts**2 + 4.0 * drag * left))
+
+    def at(self, volts: float) -> tuple[float, float]:
+        if abs(volts) <= self.starts_at:
+            return volts / self.ohms, 1.0 / self.ohms
+        w = self.speed(volts)
+        amps = self.friction_amps + self.load_amps * w * w
+        slope = 2.0 * self.load_amps * w / (self.emf_volts + 2.0 * self.ohms * self.load_amps * w)
+        return math.copysign(amps, volts), max(slope, LEAST_SIEMENS)
+
+    def spice(self, name: str, a: str, b: str) -> str:
+        if math.isinf(self.friction_amps):
+            return f"R{name} {a} {b} {self.ohms:.12g}"
+        v, drag = f"V({a},{b})", self.ohms * self.load_amps
+        left = f"(abs({v})-{self.starts_at:.12g})"
+        w = (
+            f"(2*{left}/({self.emf_volts:.12g}+sqrt({self.emf_volts**2:.12g}"
+            f"+{4 * drag:.12g}*max(0,{left}))))"
+        )
+        running = f"sgn({v})*({self.friction_amps:.12g}+{self.load_amps:.12g}*{w}*{w})"
+        return f"B{name} {a} {b} I=({left}<=0) ? {v}/{self.ohms:.12g} : {running}"
+
+
+@dataclass(frozen=True, slots=True)
+class Junction(Law):
+    """Diode, conducting from a to b: Shockley's law with a series resistance left out.
+
+    Above `top_volts` the curve goes on as a straight line (the bulk resistance takes over), so that
+    no trial voltage overflows.
+    """
+
+    saturation_amps: float
+    emission: float
+    top_volts: float = 0.95
+
+    def at(self, volts: float) -> tuple[float, float]:
+        vt = self.emission * THERMAL_VOLTS
+        if volts <= self.top_volts:
+            grown = math.exp(max(volts, -40.0) / vt)
+            return self.saturation_amps * (grown - 1.0), max(self.saturation_amps * grown / vt, 1e-15)
+        slope = self.saturation_amps * math.exp(self.top_volts / vt) / vt
+        at_top = self.saturation_amps * (math.exp(self.top_volts / vt) - 1.0)
+        return at_top + slope * (volts - self.top_volts), slope
+
+    def spice(self, name: str, a: str, b: str) -> str:
+        v, vt, s = f"V({a},{b})", self.emission * THERMAL_VOLTS, self.saturation_amps
+        slope = s * math.exp(self.top_volts / vt) / vt
+        at_top = s * (math.exp(self.top_volts / vt) - 1.0)
+        return (
+            f"B{name} {a} {b} I=({v}<={self.top_volts:.12g}) ? {s:.12g}*(exp(max({v},-40)/{vt:.12g})-1)"
+            f" : {at_top:.12g}+{slope:.12g}*({v}-{self.top_volts:.12g})"
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class LimitedOutput(Law):
+    """Electronic output that feeds from a to b: on-resistance up to its current limit."""
+
+    ohms: float
+    limit_amps: float
+    flat_siemens: float = 1e-4
+
+    def at(self, volts: float) -> tuple[float, float]:
+        knee = self.ohms * self.limit_amps
+        if abs(volts) <= knee:
+            return volts / self.ohms, 1.0 / self.ohms
+        beyond = self.limit_amps + self.flat_siemens * (abs(volts) - knee)
+        return math.copysign(beyond, volts), self.flat_siemens
+
+    def spice(self, name: str, a: str, b: str) -> str:
+        v, knee = f"V({a},{b})", self.ohms * self.limit_amps
+        over = f"sgn({v})*({self.limit_amps:.12g}+{self.flat_siemens:.12g}*(abs({v})-{knee:.12g}))"
+        return f"B{name} {a} {b} I=(abs({v})<={knee:.12g}) ? {v}/{self.ohms:.12g} : {over}"
+
+
+def add_ohms(law: Law, ohms: float) -> Law:
+    """The law with a resistance in series, for linear laws and motors.
+
+    Raises TypeError where a resistance in series needs a point of its own.
+    """
+    if isinstance(law, Resistance):
+        return Resistance(law.ohms + ohms)
+    if isinstance(law, Source):
+        return Source(law.volts, law.ohms + ohms)
+    if isinstance(law, Armature):
+        return Armature(law.ohms + ohms, law.emf_volts, law.load_amps, law.friction_amps)
+    raise TypeError(f"no series resistance in {type(law).__name__}")

@@ -1,0 +1,103 @@
+"""Relay with a make contact, with or without a changeover contact and a diode across the coil.
+
+Terminals are DIN 72552: 30 feed, 87 make, 87a break, 86 coil plus, 85 coil minus. The suppression
+diode, where fitted, has its cathode on 86: with 85 and 86 exchanged it conducts.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Annotated
+
+from pydantic import Field
+
+from footwell.parts.base import Branch, Context, Kind, Mode, State, rate_of
+from footwell.parts.laws import Junction, Law, Open, Resistance
+from footwell.reference import relays
+from footwell.reference.contacts import contact
+
+
+@dataclass(frozen=True)
+class Relay:
+    coil_ohms: Annotated[float, Field(gt=0, le=10000)] | None = None
+    changeover: bool = False
+    diode: bool = False
+    rating_amps: Annotated[float, Field(gt=0, le=500)] | None = 30.0
+
+
+COIL_DIODE = Junction(1e-8, 1.7)
+"""1 A silicon rectifier: about 0.81 V at 1 A (from memory of data sheets, order of magnitude)."""
+
+DIODE_RATING_AMPS = 1.0
+
+
+def pulls_at(context: Context) -> float:
+    """Coil voltage (V) that pulls the armature in."""
+    return relays.pull_in_volts(context.system_volts).mean
+
+
+def drops_at(context: Context) -> float:
+    """Coil voltage (V) below which the armature falls back."""
+    return relays.drop_out_volts(context.system_volts).mean
+
+
+def _branches(values: Relay, state: State, context: Context) -> list[Branch]:
+    sound = contact("relay contact")
+    made, broken = (Resistance(sound.ohms), Open()) if state == "pulled" else (Open(), Resistance(sound.ohms))
+    coil = Resistance(values.coil_ohms or relays.COIL_OHMS[context.system_volts].mean)
+    rows = [
+        Branch("coil", "86", "85", coil, 0.08),
+        Branch("contact", "30", "87", made, sound.relative_sigma, values.rating_amps),
+    ]
+    if values.changeover:
+        rows.append(Branch("rest", "30", "87a", broken, sound.relative_sigma, values.rating_amps))
+    if values.diode:
+        rows.append(Branch("diode", "85", "86", COIL_DIODE, 0.0, DIODE_RATING_AMPS))
+    return rows
+
+
+def _modes(values: Relay) -> tuple[Mode, ...]:
+    rows = [
+        Mode("open:coil", rate_of("relay_coil", "open"), "open in the coil", of="coil"),
+        Mode("stuck_open", rate_of("relay_contact", "stuck_open"), "not closing its contact", of="contact"),
+        Mode(
+            "high_resistance:contact",
+            rate_of("relay_contact", "high_resistance"),
+            "burnt at its contact",
+            sized=True,
+            of="contact",
+        ),
+        Mode("stuck_closed", rate_of("relay_contact", "stuck_closed"), "welded shut", of="contact"),
+    ]
+    if values.diode:
+        rows.append(Mode("open:diode", rate_of("diode", "open"), "open in its coil diode", of="diode"))
+        rows.append(Mode("short:diode", rate_of("diode", "short_across"), "shorted in its coil diode", of="diode"))
+    return tuple(rows)
+
+
+def _broken(
+    mode: Mode, size: float, branches: list[Branch], values: Relay, state: State, context: Context
+) -> list[Branch] | None:
+    laws: dict[str, Law] = {
+        "stuck_open": Open(),
+        "stuck_closed": Resistance(contact("relay contact").ohms),
+        "short:diode": Resistance(0.05),
+    }
+    if mode.name not in laws:
+        return None
+    law = laws[mode.name]
+    return [Branch(b.name, b.a, b.b, law, b.spread, b.rating_amps) if b.name == mode.of else b for b in branches]
+
+
+KIND = Kind(
+    name="relay",
+    title="relay",
+    values=Relay,
+    terminals=lambda v: ("30", "87", "87a", "86", "85") if v.changeover else ("30", "87", "86", "85"),
+    branches=_branches,
+    modes=_modes,
+    broken=_broken,
+    states=lambda _: ("rest", "pulled"),
+    seen_as="click",
+    pulls_out=True,
+)
