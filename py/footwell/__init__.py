@@ -1,0 +1,1 @@
+"""Finds the cause of a dead low-voltage circuit in a vehicle."""

@@ -1,0 +1,48 @@
+// The part of the bundle that changes only with a version: standard library and wheels, compiled.
+import { existsSync, mkdirSync, renameSync } from "node:fs";
+import { join } from "node:path";
+import { hashOfFiles, short } from "../files.mjs";
+import { CACHE, PYODIDE, fromRoot } from "../paths.mjs";
+import { say } from "../setup/say.mjs";
+import { installWheels, startPyodide } from "./interpreter.mjs";
+import { leftOut } from "./left_out.mjs";
+import { PINS_FILE, checkInterpreter } from "./pins.mjs";
+import { ensureWheels } from "./wheels.mjs";
+
+const here = (/** @type {string} */ name) => fromRoot("web", "build", "python", name);
+const SOURCES = ["bundle.py", "left_out.txt", "base.mjs", "interpreter.mjs"].map(here);
+const CORE_SO = "pydantic_core/_pydantic_core.cpython-314-wasm32-emscripten.so";
+
+const baseKey = () =>
+  short(hashOfFiles([...SOURCES, PINS_FILE, join(PYODIDE, "python_stdlib.zip")]));
+
+/** @param {string[]} wheels @param {string} folder */
+async function makeBase(wheels, folder) {
+  const python = await startPyodide();
+  await installWheels(python, wheels);
+  const bundle = python.pyimport("bundle");
+  const inside = `/cache/${folder}`;
+  bundle.write_base(`${inside}/base.zip`, python.toPy(leftOut()));
+  python.FS.writeFile(
+    `${inside}/pydantic_core.wasm`,
+    python.FS.readFile(`/lib/python3.14/site-packages/${CORE_SO}`),
+  );
+}
+
+/**
+ * @returns {Promise<{ zip: string, coreWasm: string, wheels: string[], key: string }>}
+ */
+export async function ensureBase() {
+  checkInterpreter();
+  const wheels = ensureWheels();
+  const key = baseKey();
+  const folder = join(CACHE, `base-${key}`);
+  if (!existsSync(folder)) {
+    say("Compiling Python's library for the browser (once)");
+    const making = `base-${key}.making`;
+    mkdirSync(join(CACHE, making), { recursive: true });
+    await makeBase(wheels, making);
+    renameSync(join(CACHE, making), folder);
+  }
+  return { zip: join(folder, "base.zip"), coreWasm: join(folder, "pydantic_core.wasm"), wheels, key };
+}

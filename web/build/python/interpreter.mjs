@@ -1,0 +1,43 @@
+// Pyodide under Node, for the build alone: it installs the wheels and compiles.
+import { join } from "node:path";
+import { readFileSync } from "node:fs";
+import { CACHE, ROOT } from "../paths.mjs";
+import { WHEELS } from "./wheels.mjs";
+import { INSTALLERS, wheelName } from "./pins.mjs";
+
+const BUNDLE_PY = new URL("bundle.py", import.meta.url);
+
+/**
+ * Start Pyodide with the project's folders mounted and bundle.py importable.
+ * @param {{ stdLib?: string }} [options] another standard library, as a path
+ */
+export async function startPyodide({ stdLib } = {}) {
+  const { loadPyodide } = await import("pyodide");
+  const python = await loadPyodide(stdLib ? { stdLibURL: stdLib } : {});
+  for (const [place, folder] of [["/cache", CACHE], ["/wheels", WHEELS], ["/project", ROOT]]) {
+    python.FS.mkdirTree(/** @type {string} */ (place));
+    python.mountNodeFS(/** @type {string} */ (place), /** @type {string} */ (folder));
+  }
+  python.FS.writeFile("/home/pyodide/bundle.py", readFileSync(BUNDLE_PY));
+  return python;
+}
+
+/**
+ * Let micropip install the wheels from this machine's files alone.
+ * @param {import("pyodide").PyodideAPI} python
+ * @param {string[]} wheels file names
+ */
+export async function installWheels(python, wheels) {
+  const isInstaller = (/** @type {string} */ file) => INSTALLERS.includes(wheelName(file));
+  const installers = wheels.filter(isInstaller).map((file) => join("/wheels", file));
+  const others = wheels.filter((file) => !isInstaller(file)).map((file) => `emfs:/wheels/${file}`);
+  python.globals.set("installers", python.toPy(installers));
+  python.globals.set("others", python.toPy(others));
+  await python.runPythonAsync(`
+import sys
+sys.path[:0] = installers
+import micropip
+micropip.set_index_urls([])
+await micropip.install(others)
+`);
+}

@@ -1,0 +1,707 @@
+// Made from the core's models by `npm run types`. Not to be edited.
+
+/**
+ * What each call of the core asks and answers.
+ */
+export interface Calls {
+  ping: {
+    request: PingRequest;
+    response: PingResponse;
+  };
+}
+/**
+ * Ask whether the core is there.
+ */
+export interface PingRequest {
+  say: string;
+}
+/**
+ * What was asked, said again.
+ */
+export interface PingResponse {
+  said: string;
+}
+export interface Band {
+  low: number;
+  high: number;
+  unit: string;
+  text: string;
+  scale_low: number;
+  scale_high: number;
+}
+/**
+ * Common ground of all bodies: strict values, later fields tolerated.
+ */
+export interface Body {}
+/**
+ * Why it failed: stress against rating, in sentences; empty until something is proven.
+ */
+export interface CauseView {
+  title: string;
+  proof: string[];
+  reasons: string[];
+  open_questions: string[];
+}
+/**
+ * Four parts, in the order they are read. `level` is the safety word.
+ */
+export interface Caution {
+  hazard: string;
+  level: "DANGER" | "WARNING" | "CAUTION" | "NOTICE";
+  what: string;
+  avoid: string;
+  where: string;
+  otherwise: string;
+}
+export interface CautionPassed {
+  hazard: string;
+}
+/**
+ * One thing to do, with all the screen needs. `record` goes into the event with the reading added.
+ *
+ * `entry` says how the answer is given: a number on the pad in `units` (first is preselected), or a
+ * word from `choices`; `words` are the answers beside a number ("over range", "not steady").
+ */
+export interface Check {
+  id: string;
+  goal: string;
+  do: string;
+  condition: string;
+  instrument: string;
+  instrument_name: string;
+  band: Band | null;
+  healthy_choice: string;
+  entry: "number" | "choice";
+  units: string[];
+  words: string[];
+  choices: string[];
+  outcomes: Outcome[];
+  why: string;
+  minutes: number;
+  confirming: boolean;
+  cautions: Caution[];
+  place_points: string[];
+  record: ReadingTaken;
+}
+/**
+ * `when` is the reading ("In the band", "About 0 V", "Dark"); `means` at most 25 words.
+ */
+export interface Outcome {
+  when: string;
+  means: string;
+}
+/**
+ * One reading: instrument, the two places it was held to, the set-up, and what it said.
+ *
+ * `value` is in the base unit of the instrument (V, A, ohm); `choice` is used where the answer is a
+ * word ("bright", "over range", "turns slowly"). Places are ids such as "X3.2.a", never nets.
+ */
+export interface ReadingTaken {
+  check: string;
+  instrument: string;
+  red: string;
+  black: string;
+  setup: Setup;
+  value: number | null;
+  choice: string;
+  typed: string;
+  complaint: "present" | "absent" | "unknown";
+  shown: Shown | null;
+}
+/**
+ * Position of every control, connectors unplugged, what stands in for a load.
+ */
+export interface Setup {
+  controls: {
+    [k: string]: string;
+  };
+  /**
+   * @maxItems 20
+   */
+  apart: string[];
+  stand_in: {
+    [k: string]: string;
+  };
+}
+/**
+ * What the screen showed with a check when it was done; never recomputed.
+ */
+export interface Shown {
+  goal: string;
+  do: string;
+  low: number | null;
+  high: number | null;
+  unit: string;
+  /**
+   * @maxItems 12
+   */
+  outcomes: [unknown, unknown][];
+  verdict: string;
+  release: string;
+}
+/**
+ * A check the person chose: what to hold where. `red` empty asks for the load itself by eye.
+ */
+export interface CheckAsked {
+  /**
+   * @maxItems 5000
+   */
+  events: Event[];
+  instrument: string;
+  red: string;
+  black: string;
+  controls: {
+    [k: string]: string;
+  };
+  apart: string[];
+  stand_in: {
+    [k: string]: string;
+  };
+}
+/**
+ * One thing that happened. `body` is JSON text in the shape of the event's kind.
+ */
+export interface Event {
+  device: string;
+  n: number;
+  job: string;
+  kind: string;
+  format: number;
+  at: string;
+  body: string;
+}
+export interface CheckSkipped {
+  check: string;
+  reason: "cannot reach" | "no instrument" | "alone" | "other";
+  asked: string;
+}
+export interface CheckStep {
+  kind: "check";
+  check: Check;
+}
+export interface Cleared {
+  title: string;
+  by: string;
+}
+export interface ConnectorView {
+  id: string;
+  name: string;
+  half: "a" | "b";
+  half_name: string;
+  landmark: string;
+  doubtful: boolean;
+  inspected: boolean;
+  ways: WayView[];
+  wires: WireView[];
+  finding: WiringFinding | null;
+}
+/**
+ * One way of a connector half: what should be in it and what was found. `None` is empty.
+ */
+export interface WayView {
+  way: string;
+  row: number;
+  column: number;
+  should: string | null;
+  found: string | null;
+  known: boolean;
+}
+export interface WireView {
+  id: string;
+  colour: string;
+  name: string;
+}
+/**
+ * What the wiring as found amounts to.
+ */
+export interface WiringFinding {
+  same: boolean;
+  slip: string;
+  differences: string[];
+  effects: string[];
+  explains_complaint: boolean;
+  damage: string[];
+  moves: string[];
+  corrected: {
+    [k: string]: string | null;
+  };
+}
+export interface ControlView {
+  id: string;
+  name: string;
+  positions: Position[];
+}
+export interface Position {
+  id: string;
+  name: string;
+}
+export interface Diagram {
+  width: number;
+  height: number;
+  symbols: Symbol[];
+  lines: Line[];
+  places: PlaceView[];
+}
+/**
+ * A part in the diagram: grid position of its middle, in units of one grid square.
+ */
+export interface Symbol {
+  element: string;
+  kind: string;
+  name: string;
+  label: string;
+  x: number;
+  y: number;
+  suspect: number;
+  cleared: boolean;
+}
+/**
+ * A conductor in the diagram: a polyline in grid units.
+ */
+export interface Line {
+  element: string;
+  label: string;
+  points: [unknown, unknown][];
+  suspect: number;
+}
+/**
+ * Where a probe can go.
+ */
+export interface PlaceView {
+  id: string;
+  name: string;
+  x: number;
+  y: number;
+  measured: string;
+  minutes: number;
+}
+/**
+ * Undo, and undo of an undo: names the event that no longer counts.
+ */
+export interface EventWithdrawn {
+  device: string;
+  n: number;
+}
+export interface ExpectedAsked {
+  /**
+   * @maxItems 5000
+   */
+  events: Event[];
+  controls: {
+    [k: string]: string;
+  };
+  apart: string[];
+  stand_in: {
+    [k: string]: string;
+  };
+}
+export interface ExpectedRow {
+  place: string;
+  name: string;
+  value: number;
+  low: number;
+  high: number;
+  text: string;
+}
+export interface ExpectedTable {
+  setup: Setup1;
+  title: string;
+  instrument: string;
+  rows: ExpectedRow[];
+  seen: string[];
+  warnings: string[];
+}
+/**
+ * Position of every control, connectors unplugged, what stands in for a load.
+ */
+export interface Setup1 {
+  controls: {
+    [k: string]: string;
+  };
+  /**
+   * @maxItems 20
+   */
+  apart: string[];
+  stand_in: {
+    [k: string]: string;
+  };
+}
+/**
+ * Nothing is left to check: mended and proven (`solved`), or stuck with the reason.
+ */
+export interface FinishedStep {
+  kind: "finished";
+  solved: boolean;
+  title: string;
+  lines: string[];
+}
+/**
+ * A whole job: its events in the order of their making. Every call is answered from these alone.
+ */
+export interface Job {
+  /**
+   * @maxItems 5000
+   */
+  events: Event[];
+}
+/**
+ * A job begins with the whole sheet it works on.
+ */
+export interface JobOpened {
+  title: string;
+  sheet: {
+    [k: string]: unknown;
+  };
+}
+/**
+ * All that the page shows of a job, computed from its events.
+ */
+export interface JobView {
+  title: string;
+  vehicle: string;
+  system_volts: number;
+  sheet_id: string;
+  release: string;
+  complaint: string;
+  controls: ControlView[];
+  loads: LoadView[];
+  asked_positions: {
+    [k: string]: string;
+  }[];
+  items: StoryItem[];
+  instruments: string[];
+  helper: boolean;
+  tools_known: boolean;
+  story_known: boolean;
+  connectors: ConnectorView[];
+  step: CheckStep | WiringStep | PositionsStep | RepairStep | FinishedStep;
+  others: Check[];
+  suspects: Suspects;
+  path: PathPoint[];
+  history: ReadingView[];
+  diagram: Diagram;
+  causes: CauseView[];
+  report: ReportSection[];
+  assumed: string[];
+  problems: string[];
+}
+/**
+ * A load whose state people can see or hear, and the words to choose from (good state last).
+ */
+export interface LoadView {
+  id: string;
+  name: string;
+  kind: string;
+  states: string[];
+}
+/**
+ * Something the story may name as renewed, re-wired or seen: a part, wire or connector.
+ */
+export interface StoryItem {
+  id: string;
+  name: string;
+  kind: "part" | "connector" | "wire";
+}
+/**
+ * Look at a connector: `connector` names one of the view's connectors.
+ */
+export interface WiringStep {
+  kind: "wiring";
+  connector: string;
+  half: "a" | "b";
+  goal: string;
+  why: string;
+  outcomes: Outcome[];
+  minutes: number;
+  cautions: Caution[];
+}
+/**
+ * Try every position and say what each load does.
+ */
+export interface PositionsStep {
+  kind: "positions";
+  goal: string;
+  why: string;
+  cautions: Caution[];
+  ask: {
+    [k: string]: string;
+  }[];
+  loads: string[];
+}
+/**
+ * The cause is proven: mend it, then say so. `element` and `mode` go into the repair event.
+ */
+export interface RepairStep {
+  kind: "repair";
+  element: string;
+  mode: string;
+  title: string;
+  do: string[];
+  why: string;
+  cautions: Caution[];
+}
+/**
+ * Four groups, never one ranked list; shares are of all that is possible, none is 0 or 1.
+ */
+export interface Suspects {
+  proven: Suspect[];
+  groups: SuspectGroup[];
+  cleared: Cleared[];
+  mended: string[];
+  none_of_these: number;
+  warning: string;
+  left_words: string;
+}
+/**
+ * A set of one or more faults. `element`, `mode` and `where` name the first; `also` the others.
+ */
+export interface Suspect {
+  element: string;
+  mode: string;
+  where: string;
+  size: string;
+  also: string[];
+  title: string;
+  share: number;
+  words: string;
+  note: string;
+}
+/**
+ * Suspects that the readings so far cannot tell apart, and the check that would.
+ */
+export interface SuspectGroup {
+  suspects: Suspect[];
+  share: number;
+  words: string;
+  apart_by: string;
+}
+/**
+ * A point of the current's path from supply to earth: state of what we know there.
+ */
+export interface PathPoint {
+  place: string;
+  name: string;
+  state: "open" | "measured" | "now" | "clear";
+  suspect_after: boolean;
+}
+/**
+ * One line of the job's history, with the reading as shown then.
+ */
+export interface ReadingView {
+  device: string;
+  n: number;
+  at: string;
+  kind: string;
+  title: string;
+  value: string;
+  expected: string;
+  verdict: string;
+  withdrawn: boolean;
+  can_withdraw: boolean;
+}
+export interface ReportSection {
+  title: string;
+  lines: string[];
+}
+export interface LinkMade {
+  text: string;
+  length: number;
+  too_long: boolean;
+}
+/**
+ * The events inside a link: a new job, shown before it is taken over.
+ */
+export interface LinkOpened {
+  title: string;
+  vehicle: string;
+  readings: number;
+  events: Event[];
+}
+export interface LinkText {
+  text: string;
+}
+/**
+ * What one load did in one position of every control.
+ */
+export interface LoadSeen {
+  controls: {
+    [k: string]: string;
+  };
+  load: string;
+  state: string;
+}
+export interface Message {}
+export interface NoteMade {
+  text: string;
+}
+export interface Nothing {}
+/**
+ * What works in which position, as told by the customer or as seen on the vehicle.
+ */
+export interface PositionsTried {
+  seen_by: "customer" | "me";
+  /**
+   * @maxItems 100
+   */
+  states: LoadSeen[];
+}
+/**
+ * An error as data: a code, a sentence for people, details for the report.
+ */
+export interface Problem {
+  code: string;
+  sentence: string;
+  details: string[];
+}
+/**
+ * A reading as typed, before it is kept: `record` comes from the check.
+ */
+export interface ReadingTyped {
+  /**
+   * @maxItems 5000
+   */
+  events: Event[];
+  record: ReadingTaken;
+  typed: string;
+  unit: string;
+}
+/**
+ * Answer to the first call: the release of the core and its Python.
+ */
+export interface Ready {
+  release: string;
+  python: string;
+}
+/**
+ * A part, wire, contact or earth point was renewed, mended or cleaned.
+ */
+export interface RepairDone {
+  element: string;
+  mode: string;
+  what: "renewed" | "mended" | "cleaned";
+  note: string;
+}
+/**
+ * A sheet that was read: its title, and what it leaves open.
+ */
+export interface SheetAnswer {
+  id: string;
+  title: string;
+  vehicle: string;
+  system_volts: number;
+  summary: string;
+  parts: number;
+  assumed: string[];
+  sheet: {
+    [k: string]: unknown;
+  };
+}
+/**
+ * One value found on the vehicle: which element of the sheet, which field, the new value.
+ */
+export interface SheetChange {
+  element: string;
+  field: string;
+  value: string | number | boolean | null;
+}
+export interface SheetEdited {
+  /**
+   * @maxItems 200
+   */
+  changes: SheetChange[];
+}
+export interface SheetText {
+  text: string;
+}
+/**
+ * Something seen or smelled at a part, a connector or a wire.
+ */
+export interface Sight {
+  where: string;
+  what: "burnt" | "green" | "chafed" | "wet" | "loose" | "melted" | "smell";
+}
+/**
+ * A new time at the vehicle: state of the engine, and the supply if it was measured (V).
+ */
+export interface SittingBegun {
+  engine: "off" | "on";
+  supply_volts: number | null;
+}
+/**
+ * The customer's story. Lists name parts, connectors or wires of the sheet by id.
+ */
+export interface StoryTold {
+  words: string;
+  dead_now: "yes" | "no" | "comes and goes" | "unknown";
+  /**
+   * @maxItems 50
+   */
+  renewed: string[];
+  /**
+   * @maxItems 50
+   */
+  rewired: string[];
+  /**
+   * @maxItems 50
+   */
+  seen: Sight[];
+}
+/**
+ * What is at hand. Own eyes and ears are always there.
+ */
+export interface ToolsStated {
+  instruments: ("meter" | "test lamp" | "substitute lamp" | "clamp" | "fused jumper")[];
+  helper: boolean;
+}
+/**
+ * What a typed reading amounts to before it is kept.
+ *
+ * `refuse` says why it cannot be a reading at all; `ask` doubts it once and offers `offer` instead.
+ */
+export interface Weighed {
+  refuse: string;
+  ask: string;
+  offer: string;
+  offer_typed: string;
+  offer_unit: string;
+  text: string;
+  verdict: string;
+  mark: number;
+  record: ReadingTaken | null;
+}
+export interface WiringAsked {
+  /**
+   * @maxItems 5000
+   */
+  events: Event[];
+  connector: string;
+  half: "a" | "b";
+  found: {
+    [k: string]: string | null;
+  };
+}
+/**
+ * The half's wires after the move, in the same form as they were found.
+ */
+export interface WiringCorrected {
+  connector: string;
+  half: "a" | "b";
+  now: {
+    [k: string]: string | null;
+  };
+}
+/**
+ * Which wire was found in which way of one half of a connector; None is an empty way.
+ * `loose` lists wires of the half that hang free.
+ */
+export interface WiringFound {
+  connector: string;
+  half: "a" | "b";
+  found: {
+    [k: string]: string | null;
+  };
+  /**
+   * @maxItems 120
+   */
+  loose: string[];
+}

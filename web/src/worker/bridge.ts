@@ -1,0 +1,157 @@
+// The page's end of the way to Python: numbered calls, one at a time, and a new worker when one dies.
+import { type ReadonlySignal, signal } from "@preact/signals";
+import { NoPython, Superseded, WorkerDied } from "./errors";
+import type { Link, OpenLink } from "./link";
+import type { PythonState, Telling, Way } from "./protocol";
+import { Queue, type Waiting } from "./waiting";
+
+export interface CallOptions {
+  /** Reject older calls of the same name that wait for an answer. */
+  supersede?: boolean;
+}
+
+/** How long silence is taken for work. A phone may fetch the files over a very slow network. */
+export const PATIENCE = { callMs: 30_000, startMs: 300_000 };
+
+/** A call that was being answered when two workers died is not tried again; nor is a start. */
+const DEATHS_TOO_MANY = 2;
+
+export class Bridge {
+  readonly #open: OpenLink;
+  readonly #patience: typeof PATIENCE;
+  readonly #state = signal<PythonState>({ state: "loading", message: "Starting Python" });
+  readonly #queue = new Queue();
+  #link: Link | undefined;
+  #way: Way = "bundle";
+  #inHand: Waiting | undefined;
+  #failedStarts = 0;
+  #lastId = 0;
+  #timer: ReturnType<typeof setTimeout> | undefined;
+
+  constructor(open: OpenLink, patience = PATIENCE) {
+    this.#open = open;
+    this.#patience = patience;
+  }
+
+  get state(): ReadonlySignal<PythonState> {
+    return this.#state;
+  }
+
+  /** Start Python, or start it again after it failed. */
+  start() {
+    if (this.#link) return;
+    this.#failedStarts = 0;
+    this.#way = "bundle";
+    this.#startWorker("Starting Python");
+  }
+
+  /** Send one call; the answer is text. Rejects with a CallError if no worker can answer. */
+  call(name: string, text: string, { supersede = false }: CallOptions = {}): Promise<string> {
+    const state = this.#state.value;
+    if (state.state === "failed") return Promise.reject(new NoPython(state.reason));
+    if (supersede) this.#supersede(name);
+    return new Promise((resolve, reject) => {
+      this.#queue.add({ id: ++this.#lastId, name, text, deaths: 0, resolve, reject });
+      this.#next();
+    });
+  }
+
+  #supersede(name: string) {
+    this.#queue.rejectNamed(name, new Superseded(name));
+    if (this.#inHand?.name === name) this.#dropInHand(this.#inHand);
+  }
+
+  /** It is being computed already: its answer will find nobody waiting, and it is not repeated. */
+  #dropInHand(entry: Waiting) {
+    entry.reject(new Superseded(entry.name));
+    entry.deaths = DEATHS_TOO_MANY;
+  }
+
+  #startWorker(message: string) {
+    this.#state.value = { state: "loading", message };
+    const isCurrent = () => this.#link === link;
+    const link = this.#open(this.#way, {
+      told: (telling) => isCurrent() && this.#told(telling),
+      gone: () => isCurrent() && this.#died(),
+    });
+    this.#link = link;
+    this.#expectSoundWithin(this.#patience.startMs);
+  }
+
+  #told(telling: Telling) {
+    if (telling.tell === "loading") this.#state.value = { state: "loading", message: telling.message };
+    if (telling.tell === "ready") this.#ready();
+    if (telling.tell === "failed") this.#startFailed(telling.reason);
+    if (telling.tell === "dying") this.#died();
+    if (telling.tell === "answer") this.#answered(telling.id, telling.text);
+  }
+
+  #ready() {
+    clearTimeout(this.#timer);
+    this.#failedStarts = 0;
+    this.#state.value = { state: "ready" };
+    this.#next();
+  }
+
+  #next() {
+    if (this.#inHand || !this.#link || this.#state.value.state !== "ready") return;
+    const entry = this.#queue.next();
+    if (!entry) return;
+    this.#inHand = entry;
+    this.#expectSoundWithin(this.#patience.callMs);
+    this.#link.ask({ ask: "call", id: entry.id, name: entry.name, text: entry.text });
+  }
+
+  #answered(id: number, text: string) {
+    if (this.#inHand?.id !== id) return;
+    clearTimeout(this.#timer);
+    this.#inHand.resolve(text);
+    this.#inHand = undefined;
+    this.#next();
+  }
+
+  #expectSoundWithin(ms: number) {
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => this.#died(), ms);
+  }
+
+  /** The worker is gone, or so silent that it must be taken for gone. */
+  #died() {
+    this.#closeLink();
+    if (this.#state.value.state === "loading") return this.#startDied();
+    this.#putBackInHand();
+    this.#startWorker("Python stopped; starting it again");
+  }
+
+  #putBackInHand() {
+    const entry = this.#inHand;
+    this.#inHand = undefined;
+    if (!entry) return;
+    entry.deaths += 1;
+    if (entry.deaths < DEATHS_TOO_MANY) this.#queue.putBack(entry);
+    else entry.reject(new WorkerDied(entry.name));
+  }
+
+  #startDied() {
+    this.#failedStarts += 1;
+    if (this.#failedStarts < DEATHS_TOO_MANY) this.#startWorker("Python stopped; starting it again");
+    else this.#startFailed("Python stopped while it was starting.");
+  }
+
+  #startFailed(reason: string) {
+    this.#closeLink();
+    if (this.#way === "bundle") {
+      this.#way = "wheels";
+      this.#failedStarts = 0;
+      return this.#startWorker("Starting Python from its parts");
+    }
+    this.#state.value = { state: "failed", reason };
+    this.#queue.rejectAll(new NoPython(reason));
+  }
+
+  #closeLink() {
+    clearTimeout(this.#timer);
+    this.#link?.close();
+    this.#link = undefined;
+  }
+}

@@ -1,0 +1,58 @@
+// The worker that hosts Python. It answers one question after the other.
+import { type Interpreter, startInterpreter } from "./interpreter";
+import type { PythonFiles, Question, Telling, Way } from "./protocol";
+
+declare const PYTHON_FILES: PythonFiles;
+
+const SITE = new URL("../", import.meta.url);
+const tell = (telling: Telling) => postMessage(telling);
+
+/** The page learns of this worker's death by getting the lock that the worker holds while it lives. */
+function holdLock(name: string) {
+  navigator.locks?.request(name, () => {
+    tell({ tell: "alive" });
+    return new Promise(() => {});
+  });
+}
+
+function answer(interpreter: Interpreter, question: Question): string {
+  if (question.ask === "memory") return String(interpreter.heapBytes);
+  return interpreter.call(question.name, question.text);
+}
+
+/** An exception of Python leaves the interpreter sound; any other error does not. */
+const isPythonError = (error: unknown) => error instanceof Error && error.name === "PythonError";
+
+function respond(interpreter: Interpreter, question: Question) {
+  try {
+    tell({ tell: "answer", id: question.id, text: answer(interpreter, question) });
+  } catch (error) {
+    if (isPythonError(error)) {
+      tell({ tell: "answer", id: question.id, text: unexpected(error as Error) });
+    } else {
+      tell({ tell: "dying", reason: String(error) });
+      close();
+    }
+  }
+}
+
+function unexpected(error: Error): string {
+  const sentence = "The core met an error it does not know. What you entered is kept.";
+  const details = error.message.trim().split("\n");
+  return JSON.stringify({ error: { code: "core_failed", sentence, details } });
+}
+
+async function main() {
+  const [way, lock] = self.name.split(" ");
+  holdLock(lock ?? "");
+  const progress = (message: string) => tell({ tell: "loading", message });
+  try {
+    const interpreter = await startInterpreter(way as Way, PYTHON_FILES, SITE, progress);
+    onmessage = (event: MessageEvent<Question>) => respond(interpreter, event.data);
+    tell({ tell: "ready" });
+  } catch (error) {
+    tell({ tell: "failed", reason: String(error) });
+  }
+}
+
+main();
