@@ -1,16 +1,18 @@
 """Published tables of vehicle electrics, each figure beside its source and standing.
 
-conductors  wire resistance by cross-section and temperature, a guide to current
-fuses       blade fuses: colours, resistance, time-current limits
-lamps       filament lamps: ratings, the law of current and light against voltage
-contacts    resistance of terminals, joints, fuse holders, switch and relay contacts
-supplies    battery and charging voltages, internal resistance
-meters      input resistance, limits of error, test currents, test lamps
-drops       voltage that a sound stretch of circuit may lose
-relays      coil resistance, pull-in and drop-out, contact ratings
-failures    how often each kind of part fails, and in which mode
-colours     wire colour codes of IEC 60757
-terminals   terminal numbers of DIN 72552, relay pins of ISO 7588-1
+conductors    wire resistance by cross-section and temperature, a guide to current
+fuses         blade fuses: ratings, colours, resistance
+fuse_times    how long a blade fuse carries too much
+lamps         the law of a filament lamp's current and light against voltage
+lamp_ratings  lamps of UN Regulation 37
+contacts      resistance of terminals, joints, fuse holders, switch and relay contacts
+supplies      battery and charging voltages, internal resistance
+meters        input resistance, limits of error, test currents, test lamps
+drops         voltage that a sound stretch of circuit may lose
+relays        coil resistance, pull-in and drop-out, contact ratings
+failures      how often each kind of part fails, and in which mode
+colours       wire colour codes of IEC 60757
+terminals     terminal numbers of DIN 72552, relay pins of ISO 7588-1
 
 `sources` says what a standing means. Nothing here reads a file.
 """

@@ -5,10 +5,14 @@ from dataclasses import dataclass
 
 from .sources import Source
 
-COLOURS_SOURCE = Source("IEC 60757, as a cable assembler prints it (GD and SR from memory)", "seen", "high")
+COLOURS_SOURCE = Source(
+    "IEC 60757, as a cable assembler prints it (GD and SR from memory)", "seen", "high"
+)
 # The standard joins two codes in the order of its own table, so it does not tell base from stripe.
 BASE_STRIPE_SOURCE = Source("base colour first, stripe second", "common practice", "high")
-GERMAN_SOURCE = Source("German colour abbreviations, as a cable assembler prints them", "seen", "high")
+GERMAN_SOURCE = Source(
+    "German colour abbreviations, as a cable assembler prints them", "seen", "high"
+)
 
 # In the order of table 1 of the standard.
 COLOURS: Mapping[str, str] = {
@@ -46,13 +50,15 @@ GERMAN_CODES: Mapping[str, str] = {
     "TK": "TQ",
 }
 
-# Colours that age into one another: no reading should rest on them alone (common practice, no source).
+# Colours that age into one another: no reading should rest on them alone (common practice, no
+# source).
 EASILY_CONFUSED: tuple[frozenset[str], ...] = (
     frozenset({"RD", "PK", "OG"}),
     frozenset({"VT", "BN", "GY"}),
 )
 
-# Orange jackets mark voltage class B (UN R100, ISO 6469-3; memory, high): stop, not a 12 or 24 V circuit.
+# Orange jackets mark voltage class B (UN R100, ISO 6469-3; memory, high): stop, not a 12 or 24 V
+# circuit.
 HIGH_VOLTAGE_JACKET = "OG"
 
 
@@ -79,18 +85,18 @@ class WireColour:
 
 
 def parse_wire_colour(text: str) -> WireColour:
-    """Read "RD" or "RD/BK": base, then stripe, codes of IEC 60757 or English names; slash or hyphen.
+    """Read "RD" or "RD/BK": base, then stripe, as codes of IEC 60757 or English names.
 
-    ValueError says which part is not a colour and what to write. Base before stripe is trade practice;
-    the standard's own joined form (RDBU) is refused because it does not tell the base.
+    A slash or a hyphen parts them. ValueError says which part is not a colour and what to write.
+    Base before stripe is trade practice; the standard's own joined form (RDBU) is refused, for it
+    does not tell the base.
 
     >>> parse_wire_colour("rd/bk")
     WireColour(base='RD', stripe='BK')
-    >>> parse_wire_colour("RD/XX")
+    >>> parse_wire_colour("RD/RD")
     Traceback (most recent call last):
     ...
-    ValueError: In wire colour 'RD/XX' the stripe 'XX' is no code of IEC 60757; write one of BK, BN, RD, OG, \
-YE, GN, BU, VT, GY, WH, PK, GD, TQ, SR.
+    ValueError: Wire colour 'RD/RD' has the same base and stripe; write RD alone.
     """
     parts = [part.strip() for part in text.replace("-", "/").split("/")]
     if len(parts) > 2:
@@ -126,7 +132,8 @@ def _why_not(code: str, place: str, part: str) -> str:
     if not code:
         return f"the {place} is missing; write base/stripe, for example RD/BK."
     if len(code) == 4 and code[:2] in COLOURS and code[2:] in COLOURS:
-        return f"base and stripe are joined; write {code[:2]}/{code[2:]} if {COLOURS[code[:2]]} is the base."
+        base, stripe = code[:2], code[2:]
+        return f"base and stripe are joined; write {base}/{stripe} if {COLOURS[base]} is the base."
     listed = ", ".join(COLOURS)
     german = GERMAN_CODES.get(code)
     if german is not None:

@@ -1,7 +1,7 @@
 """Copper wire of vehicle harnesses: resistance, temperature, a guide to its current.
 
-The resistance column of ISO 6722-1 is a maximum at 20 degC for bare copper. What a wire of a vehicle
-really has is `typical_wire_ohms`; what it may have at most is `wire_ohms`.
+The resistance column of ISO 6722-1 is a maximum at 20 degC for bare copper. What a wire of a
+vehicle really has is `typical_wire_ohms`; what it may have at most is `wire_ohms`.
 """
 
 from collections.abc import Mapping
@@ -12,10 +12,12 @@ from .ranges import log_log, require_between
 from .sources import Figure, Source, Spread
 
 _ISO_HIGH = Source("ISO 6722-1 conductor table, bare copper, maximum at 20 degC", "memory", "high")
-_ISO_MEDIUM = Source("ISO 6722-1 conductor table, bare copper, maximum at 20 degC", "memory", "medium")
+_ISO_MEDIUM = Source(
+    "ISO 6722-1 conductor table, bare copper, maximum at 20 degC", "memory", "medium"
+)
 _IEC_60028 = Source("IEC 60028, annealed copper", "memory", "high")
 _FREE_AIR = Source(
-    "Lessons In Electric Circuits vol. I ch. 12: one copper wire, 60 degC insulation, free air at 30 degC",
+    "Lessons In Electric Circuits vol. I ch. 12: one wire, 60 degC insulation, free air at 30 degC",
     "seen",
     "medium",
 )
@@ -24,7 +26,9 @@ _MAKE = Source(
     "derived",
     "medium",
 )
-_LAYING = Source("wire temperatures of a vehicle at rest scatter by about 15 K", "assumption", "low")
+_LAYING = Source(
+    "wire temperatures of a vehicle at rest scatter by about 15 K", "assumption", "low"
+)
 _GUESSED_SECTION = Source(
     "one row up or down in the section list changes the resistance by a factor of 1.2 to 1.7",
     "derived",
@@ -124,13 +128,16 @@ def max_milliohms_per_metre(section_mm2: float) -> float:
     row = CONDUCTORS.get(section_mm2)
     if row is not None:
         return row.max_milliohms_per_metre
-    return log_log([(c.section_mm2, c.max_milliohms_per_metre) for c in CONDUCTORS.values()], section_mm2)
+    return log_log(
+        [(c.section_mm2, c.max_milliohms_per_metre) for c in CONDUCTORS.values()], section_mm2
+    )
 
 
 def ohms_at(ohms_at_20: float, celsius: float, alpha: float = COPPER_ALPHA.value) -> float:
     """Resistance at a temperature: R = R20 (1 + alpha (T - 20)), in ohms.
 
-    alpha in 1/K, copper by default (IEC 60028). Good for metals from -60 to 250 degC, ValueError outside.
+    alpha in 1/K, copper by default (IEC 60028). Good for metals from -60 to 250 degC, ValueError
+    outside.
 
     >>> round(ohms_at(90.0, 85.0), 2)
     112.99
@@ -182,10 +189,10 @@ def awg_section_mm2(awg: int) -> float:
 def current_guide_amps(section_mm2: float) -> float:
     """Current that one wire in free air carries for good, in amps: a guide, never a limit.
 
-    Lessons In Electric Circuits vol. I ch. 12 (seen, medium): copper, 60 degC insulation, free air at
-    30 degC, AWG 20 to 4 turned into mm2. A wire in a bundle carries less; vehicle insulation for 85 degC
-    and more carries more. Between rows log-log; beyond 0.52 and 21.2 mm2 with the exponent of the whole
-    list (derived, low). Range 0.13 to 120 mm2, ValueError outside.
+    Lessons In Electric Circuits vol. I ch. 12 (seen, medium): copper, 60 degC insulation, free air
+    at 30 degC, AWG 20 to 4 turned into mm2. A wire in a bundle carries less; vehicle insulation for
+    85 degC and more carries more. Between rows log-log; beyond 0.52 and 21.2 mm2 with the exponent
+    of the whole list (derived, low). Range 0.13 to 120 mm2, ValueError outside.
 
     >>> round(current_guide_amps(2.5), 1), round(current_guide_amps(6.0), 1)
     (26.9, 44.9)
@@ -197,8 +204,9 @@ def current_guide_amps(section_mm2: float) -> float:
 def section_for_amps(amps: float) -> float:
     """Smallest section of the table whose current guide carries the current, in mm2.
 
-    For a wire whose section nobody has read; use it with `UNKNOWN_SECTION_RELATIVE_SIGMA`. Nothing under
-    0.5 mm2 is proposed, for loads are seldom fed by less (common practice). 0 to 331 A, ValueError above.
+    For a wire whose section nobody has read; use it with `UNKNOWN_SECTION_RELATIVE_SIGMA`. Nothing
+    under 0.5 mm2 is proposed, for loads are seldom fed by less (common practice). 0 to 331 A,
+    ValueError above.
 
     >>> section_for_amps(20.0)
     2.0

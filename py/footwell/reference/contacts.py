@@ -1,7 +1,7 @@
-"""Resistance of sound joints: terminals, crimps, fuse holders, switch and relay contacts, earth points.
+"""Resistance of sound joints: terminals, crimps, holders, switch and relay contacts, earths.
 
-A test limit (USCAR-2 and the like) is for aged new parts; the typical joint is far below it. Resistances
-of joints scatter widely, so sigma is 40 % of the mean unless the row says otherwise.
+A test limit (USCAR-2 and the like) is for aged new parts; the typical joint is far below it.
+Resistances of joints scatter widely, so sigma is 40 % of the mean unless the row says otherwise.
 """
 
 from collections.abc import Mapping
@@ -13,30 +13,47 @@ RELATIVE_SIGMA = 0.4
 RELATIVE_SIGMA_UNKNOWN = 0.6
 
 _USCAR = Source(
-    "limit: SAE/USCAR-2 after conditioning; typical: good new joints 1 to 5 mohm", "memory", "medium"
+    "limit: SAE/USCAR-2 after conditioning; typical: good new joints 1 to 5 mohm",
+    "memory",
+    "medium",
 )
 _USCAR_LOW = Source(_USCAR.title, "memory", "low")
 _USCAR_LARGE = Source(
-    "limit: SAE/USCAR-2 after conditioning; typical: good new joints under 1 mohm", "memory", "medium"
+    "limit: SAE/USCAR-2 after conditioning; typical: good new joints under 1 mohm",
+    "memory",
+    "medium",
 )
 _CRIMP = Source("SAE/USCAR-21 style limits, 0.2 to 0.6 mohm new", "memory", "low")
-_RELAY = Source("data sheet of a 40 A plug-in relay: 20 mV typical, 300 mV at most, at 10 A", "seen", "high")
+_RELAY = Source(
+    "data sheet of a 40 A plug-in relay: 20 mV typical, 300 mV at most, at 10 A", "seen", "high"
+)
 _HOLDER = Source("blade and holder below 1 to 3 mohm", "common practice", "low")
 _SWITCH = Source("a sound switch is well under its limit of 0.3 V", "common practice", "low")
 _EARTH = Source(
-    "limit: FAA AC 43.13-1B ch. 11, earth return path 5 mohm; typical: clean joint", "seen", "medium"
+    "limit: FAA AC 43.13-1B ch. 11, earth return path 5 mohm; typical: clean bolted joint",
+    "common practice",
+    "low",
 )
-_POST = Source("US Army TM 10-3930-671-24: about 0 V across post and clamp while cranking", "seen", "high")
+_POST = Source(
+    "US Army TM 10-3930-671-24: about 0 V across post and clamp while cranking, so under 50 mV at"
+    " 250 A",
+    "derived",
+    "medium",
+)
 _UNKNOWN = Source("a plug whose terminals nobody has seen", "assumption", "low")
-_AMPS = Source("current of terminal classes; wire, plating and heat change it", "common practice", "low")
+_AMPS = Source(
+    "current of terminal classes; wire, plating and heat change it", "common practice", "low"
+)
 
 GUIDE_AMPS_SOURCE = _AMPS
-RELATIVE_SIGMA_SOURCE = Source("joints of one kind differ by a factor of about two", "assumption", "low")
+RELATIVE_SIGMA_SOURCE = Source(
+    "joints of one kind differ by a factor of about two", "assumption", "low"
+)
 
 
 @dataclass(frozen=True)
 class Contact:
-    """A kind of joint: typical resistance, its spread, test limit and guide to current where known."""
+    """A kind of joint: typical resistance and spread; test limit and guide to current if known."""
 
     kind: str
     milliohms: float

@@ -6,7 +6,9 @@ from dataclasses import dataclass
 from .sources import Source
 
 _CRANK_12 = Source("US Army TM 10-3930-671-24 p. F-303, starter volt-drop test", "seen", "high")
-_CRANK_24 = Source("US Army TM 9-2320-211-20, starter circuit tests of a 24 V truck", "seen", "high")
+_CRANK_24 = Source(
+    "US Army TM 9-2320-211-20, starter circuit tests of a 24 V truck", "seen", "high"
+)
 _AIRCRAFT = Source("FAA AC 43.13-1B ch. 11 tables 11-6 and 11-7, aircraft", "seen", "high")
 _AIRCRAFT_BRIEF = Source("FAA AC 43.13-1B ch. 11 table 11-6, aircraft", "memory", "high")
 _TRADE = Source("limits of the trade", "common practice", "medium")
@@ -50,13 +52,19 @@ CRANKING_VOLTS_PER_100_AMPS = DropLimit(0.2, None, _CRANK_12)
 def drop_limit_volts(stretch: str, nominal_volts: int) -> float:
     """Allowed drop over a stretch of circuit in volts; ValueError names the stretches.
 
-    A limit given for one nominal voltage is scaled to the other: aircraft practice doubles it from 14 to
-    28 V (derived).
+    A limit given for one nominal voltage is scaled to the other: aircraft practice doubles it from
+    14 to 28 V (derived).
 
     >>> drop_limit_volts("feed, whole", 24)
     1.0
     """
     limit = DROP_LIMITS.get(stretch)
     if limit is None:
-        raise ValueError(f"No drop limit for {stretch!r}; the table lists {'; '.join(DROP_LIMITS)}.")
-    return limit.volts if limit.nominal_volts is None else limit.volts * nominal_volts / limit.nominal_volts
+        raise ValueError(
+            f"No drop limit for {stretch!r}; the table lists {'; '.join(DROP_LIMITS)}."
+        )
+    return (
+        limit.volts
+        if limit.nominal_volts is None
+        else limit.volts * nominal_volts / limit.nominal_volts
+    )

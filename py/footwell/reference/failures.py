@@ -1,10 +1,10 @@
 """How often each kind of part fails, and in which mode: weak priors, meant to be edited.
 
-`HANDBOOK_SHARES` holds the published mode shares (MIL-HDBK-338B sec. 7.8, aerospace parts) in their own
-words. `MODE_SHARES` holds what the core uses: the handbook's figures turned into modes of a circuit where
-they fit, and figures of the trade where road vehicles differ, which is above all at joints: there
-corrosion and high resistance dominate. Rates are ratios; 1 is one mated contact of a vehicle connector.
-Compare kinds within a factor of about three, not closer.
+`HANDBOOK_SHARES` holds the published mode shares (MIL-HDBK-338B sec. 7.8, aerospace parts) in their
+own words. `MODE_SHARES` holds what the core uses: the handbook's figures turned into modes of a
+circuit where they fit, and figures of the trade where road vehicles differ, which is above all at
+joints: there corrosion and high resistance dominate. Rates are ratios; 1 is one mated contact of a
+vehicle connector. Compare kinds within a factor of about three, not closer.
 """
 
 from collections.abc import Mapping
@@ -52,7 +52,9 @@ _338B = "MIL-HDBK-338B sec. 7.8, failure mode distribution of parts"
 _338B_MEMORY = Source(_338B, "memory", "medium")
 _338B_LOW = Source(_338B, "memory", "low")
 _338B_SEEN = Source(_338B + "; the lead-acid row read in a practitioner's guide", "seen", "high")
-_217F = Source("MIL-HDBK-217F Notice 2 appendix A, ground mobile, before quality factors", "seen", "medium")
+_217F = Source(
+    "MIL-HDBK-217F Notice 2 appendix A, ground mobile, before quality factors", "seen", "medium"
+)
 _217F_MEMORY = Source("MIL-HDBK-217F appendix A, rotating devices, ground mobile", "memory", "low")
 _GUIDE = Source("a reliability practitioner's guide, table A-1, ground mobile", "seen", "high")
 _ROAD = Source("common practice, no source: road vehicles, editable", "common practice", "low")
@@ -62,7 +64,7 @@ _MOTOR = Source("built from the AC motor and synchro rows of " + _338B, "assumpt
 
 @dataclass(frozen=True)
 class Rate:
-    """Relative failure rate of one part, and the handbook's failures per million hours if it has a row."""
+    """Relative failure rate of one part, and failures per million hours where a handbook has it."""
 
     relative: float
     handbook_per_million_hours: float | None
@@ -114,13 +116,15 @@ MODE_SHARES: Mapping[Kind, Shares] = {
         {"open": 0.38, "high_resistance": 0.2, "open_common": 0.07, "stuck_closed": 0.35}, _SPLIT
     ),
     "relay_coil": Shares({"open": 0.42, "short_across": 0.42, "drift": 0.16}, _338B_MEMORY),
-    # Contact half of fails to trip and of short, and the whole of spurious trip, scaled to 1.
-    "relay_contact": Shares({"stuck_open": 0.22, "high_resistance": 0.22, "stuck_closed": 0.56}, _SPLIT),
+    # Fails to trip less the coil's part (0.45, halved) and spurious trip 0.26, scaled to 1.
+    "relay_contact": Shares(
+        {"stuck_open": 0.32, "high_resistance": 0.31, "stuck_closed": 0.37}, _SPLIT
+    ),
     "resistor": Shares({"open": 0.65, "drift": 0.26, "short_across": 0.09}, _338B_MEMORY),
     # Thermal switch row: a one-shot limiter whose trip point moved is an open one.
     "thermal_fuse": Shares({"open": 0.9, "stuck_closed": 0.1}, _SPLIT),
     "diode": Shares({"short_across": 0.49, "open": 0.36, "drift": 0.15}, _338B_MEMORY),
-    # Filament lamps fail open in practice; the handbook's third of dim lamps is not seen in vehicles.
+    # Filament lamps fail open in practice; the handbook's third of dim lamps is not seen.
     "lamp": Shares({"open": 0.92, "drift": 0.05, "short_across": 0.03}, _ROAD),
     "motor": Shares(
         {
@@ -136,10 +140,13 @@ MODE_SHARES: Mapping[Kind, Shares] = {
     "heater": Shares({"open": 0.65, "drift": 0.26, "short_across": 0.09}, _338B_LOW),
     "battery": Shares({"weak": 0.7, "short_cell": 0.2, "open": 0.1}, _338B_SEEN),
     # Incorrect output 0.48 split evenly into always on and weak.
-    "module_output": Shares({"stuck_open": 0.52, "stuck_closed": 0.24, "high_resistance": 0.24}, _SPLIT),
+    "module_output": Shares(
+        {"stuck_open": 0.52, "stuck_closed": 0.24, "high_resistance": 0.24}, _SPLIT
+    ),
 }
 
-# Lamp: 38 for full-time burning, times a duty of 0.1. Relay: 2.1, of which 0.37 belongs to the coil.
+# Lamp: 38 for full-time burning, times a duty of 0.1. Relay: 2.1, of which 0.29 goes to the coil:
+# its short 0.19 and, by assumption, 0.10 of its fails to trip 0.55.
 RATES: Mapping[Kind, Rate] = {
     "fuse": Rate(0.5, 0.08, _ROAD),
     "wire": Rate(0.5, None, _ROAD),
@@ -147,10 +154,14 @@ RATES: Mapping[Kind, Rate] = {
     "splice": Rate(1.0, 0.018, _ROAD),
     "earth_point": Rate(2.0, None, _ROAD),
     "switch": Rate(1.0, 0.018, _ROAD),
-    "relay_coil": Rate(0.8, 0.8, _217F),
-    "relay_contact": Rate(1.3, 1.3, _217F),
-    "resistor": Rate(1.6, 1.6, Source(_217F.title + ", but commercial wirewound", "seen", "medium")),
-    "thermal_fuse": Rate(1.7, 1.7, Source(_217F.title + ", thermal circuit breaker", "seen", "low")),
+    "relay_coil": Rate(0.6, 0.6, _217F),
+    "relay_contact": Rate(1.5, 1.5, _217F),
+    "resistor": Rate(
+        1.6, 1.6, Source(_217F.title + ", but commercial wirewound", "seen", "medium")
+    ),
+    "thermal_fuse": Rate(
+        1.7, 1.7, Source(_217F.title + ", thermal circuit breaker", "seen", "low")
+    ),
     "diode": Rate(0.27, 0.27, Source(_217F.title + ", but commercial", "seen", "medium")),
     "lamp": Rate(3.8, 38.0, _217F),
     "motor": Rate(3.3, 3.3, _217F_MEMORY),
@@ -180,5 +191,7 @@ def mode_shares(kind: Kind) -> dict[Mode, float]:
 
 def _known(kind: Kind) -> Kind:
     if kind not in RATES:
-        raise ValueError(f"No failure data for parts of kind {kind!r}; the table lists {', '.join(RATES)}.")
+        raise ValueError(
+            f"No failure data for parts of kind {kind!r}; the table lists {', '.join(RATES)}."
+        )
     return kind

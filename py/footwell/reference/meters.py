@@ -2,12 +2,13 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Literal
 
 from .ranges import require_between
 from .sources import Figure, Source, Spread
 
-_LESSONS = Source("Lessons In Electric Circuits vol. I ch. 8, typical digital voltmeter", "seen", "high")
+_LESSONS = Source(
+    "Lessons In Electric Circuits vol. I ch. 8, typical digital voltmeter", "seen", "high"
+)
 _SEMICONDUCTORS = Source("Lessons In Electric Circuits vol. III ch. 3", "seen", "high")
 _PRACTICE = Source("practice of instrument makers", "memory", "medium")
 _ACCURACY = Source("practice of instrument makers: percent of reading and counts", "memory", "high")
@@ -41,7 +42,9 @@ VOLTS_RANGES: tuple[float, ...] = (0.2, 2.0, 20.0, 200.0)
 
 VOLTMETER_OHMS = Figure(10e6, "ohm", _LESSONS)
 LOW_IMPEDANCE_VOLTMETER_OHMS = Figure(3e3, "ohm", _PRACTICE)
-ANALOGUE_OHMS_PER_VOLT = Figure(20e3, "ohm/V", Source("ohms-per-volt rule, full scale", "memory", "high"))
+ANALOGUE_OHMS_PER_VOLT = Figure(
+    20e3, "ohm/V", Source("ohms-per-volt rule, full scale", "memory", "high")
+)
 LEAD_OHMS = Spread(0.2, 0.1, "ohm", _LEADS)
 TRUST_OHMS_ABOVE = Figure(1.0, "ohm", _LEADS)
 
@@ -63,19 +66,24 @@ AMMETER_JACK_AMPS = Figure(10.0, "A", _PRACTICE)
 AMMETER_JACK_OHMS = Spread(0.03, 0.01, "ohm", _PRACTICE)
 MILLIAMMETER_JACK_OHMS = Spread(4.0, 2.0, "ohm", _PRACTICE)
 CLAMP_PERCENT = Figure(2.0, "% of reading", _PRACTICE)
-CLAMP_OFFSET_AMPS = Figure(0.2, "A", Source("zero of a small clamp, 0.1 to 0.3 A", "memory", "medium"))
+CLAMP_OFFSET_AMPS = Figure(
+    0.2, "A", Source("zero of a small clamp, 0.1 to 0.3 A", "memory", "medium")
+)
 
-TEST_LAMP_WATTS: Mapping[Literal[12, 24], Figure] = {
+TEST_LAMP_WATTS: Mapping[int, Figure] = {
     12: Figure(4.0, "W", Source("filament test lamp, 2 to 5 W", "common practice", "medium")),
     24: Figure(4.0, "W", Source("filament test lamp, 2 to 5 W", "common practice", "medium")),
 }
-SUBSTITUTE_LAMP_WATTS = Figure(21.0, "W", Source("P21W as a substitute load", "common practice", "medium"))
+SUBSTITUTE_LAMP_WATTS = Figure(
+    21.0, "W", Source("P21W as a substitute load", "common practice", "medium")
+)
 LED_TESTER_AMPS = Figure(0.01, "A", Source("LED tester, 1 to 20 mA", "common practice", "medium"))
 JUMPER_OHMS = Figure(0.05, "ohm", _TRADE)
 
 
 def volts_range(volts: float) -> float:
-    """Lowest direct-voltage range of a 2000-count meter that shows the reading, in volts full scale.
+    """Lowest direct-voltage range of a 2000-count meter that shows the reading, in volts full
+    scale.
 
     >>> volts_range(12.6), volts_range(0.1)
     (20.0, 0.2)

@@ -14,7 +14,9 @@ def require_between(name: str, value: float, low: float, high: float, unit: str)
     ValueError: Cross-section is 500 mm2; the table covers 0.13 to 120 mm2.
     """
     if not low <= value <= high:
-        raise ValueError(f"{name} is {value:g} {unit}; the table covers {low:g} to {high:g} {unit}.")
+        raise ValueError(
+            f"{name} is {value:g} {unit}; the table covers {low:g} to {high:g} {unit}."
+        )
 
 
 def linear(points: Sequence[tuple[float, float]], x: float) -> float:

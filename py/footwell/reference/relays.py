@@ -2,12 +2,13 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Literal
 
 from .conductors import ohms_at
 from .sources import Figure, Source, Spread
 
-_CUBE = Source("plug-in cube relay: 75 to 100 ohm at 12 V, 250 to 400 ohm at 24 V", "common practice", "high")
+_CUBE = Source(
+    "plug-in cube relay: 75 to 100 ohm at 12 V, 250 to 400 ohm at 24 V", "common practice", "high"
+)
 _SUPPRESSOR = Source(
     "560 to 680 ohm across a 12 V coil, 1.8 to 2.7 kohm across 24 V", "common practice", "medium"
 )
@@ -17,9 +18,13 @@ _PULL_IN = Source(
     "low",
 )
 _DROP_OUT = Source(
-    "data sheets promise release by 4 to 10 % of nominal; the usual coil lets go sooner", "derived", "low"
+    "data sheets promise release by 4 to 10 % of nominal; the usual coil lets go sooner",
+    "derived",
+    "low",
 )
-_CONTACT = Source("plug-in relays are sold for 20 to 40 A on the make contact", "common practice", "medium")
+_CONTACT = Source(
+    "plug-in relays are sold for 20 to 40 A on the make contact", "common practice", "medium"
+)
 
 
 @dataclass(frozen=True)
@@ -35,18 +40,46 @@ class Coil:
 
 
 COILS: tuple[Coil, ...] = (
-    Coil("power, 1.6 W", 12, 90.0, 6.9, 1.2, Source("data sheet of a 40 A power relay", "seen", "high")),
-    Coil("power, 1.9 W", 12, 75.0, 8.0, None, Source("data sheet of a 25 A power relay", "seen", "high")),
-    Coil("low power, 0.48 W", 12, 300.0, 7.0, 0.5, Source("data sheet of a 30 A lamp relay", "seen", "high")),
-    Coil("dual mini, 0.55 W", 12, 260.0, 7.2, 1.2, Source("data sheet of a 20 A dual relay", "seen", "high")),
+    Coil(
+        "power, 1.6 W",
+        12,
+        90.0,
+        6.9,
+        1.2,
+        Source("data sheet of a 40 A power relay", "seen", "high"),
+    ),
+    Coil(
+        "power, 1.9 W",
+        12,
+        75.0,
+        8.0,
+        None,
+        Source("data sheet of a 25 A power relay", "seen", "high"),
+    ),
+    Coil(
+        "low power, 0.48 W",
+        12,
+        300.0,
+        7.0,
+        0.5,
+        Source("data sheet of a 30 A lamp relay", "seen", "high"),
+    ),
+    Coil(
+        "dual mini, 0.55 W",
+        12,
+        260.0,
+        7.2,
+        1.2,
+        Source("data sheet of a 20 A dual relay", "seen", "high"),
+    ),
 )
 
-COIL_OHMS: Mapping[Literal[12, 24], Spread] = {
+COIL_OHMS: Mapping[int, Spread] = {
     12: Spread(85.0, 8.0, "ohm", _CUBE),
     24: Spread(350.0, 40.0, "ohm", _CUBE),
 }
 COIL_MAKE_RELATIVE_LIMIT = Figure(0.1, "of the resistance", COILS[0].source)
-SUPPRESSION_RESISTOR_OHMS: Mapping[Literal[12, 24], Spread] = {
+SUPPRESSION_RESISTOR_OHMS: Mapping[int, Spread] = {
     12: Spread(620.0, 40.0, "ohm", _SUPPRESSOR),
     24: Spread(2250.0, 250.0, "ohm", _SUPPRESSOR),
 }

@@ -2,22 +2,25 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Literal
 
 from .ranges import linear, require_between
 from .sources import Figure, Source, Spread
 
-NominalVolts = Literal[12, 24]
-
-_ARMY_OCV = Source("US Army TM 5-3805-262-20 p. 5-142: engine off, load 15 s, rest 3 min", "seen", "high")
+_ARMY_OCV = Source(
+    "US Army TM 5-3805-262-20 p. 5-142: engine off, load 15 s, rest 3 min", "seen", "high"
+)
 _ISO_2010 = Source("ISO 16750-2:2010 tables 1 and 2", "seen", "high")
 _ISO_TEST = Source("ISO 16750-1", "seen", "high")
 _CHARGING = Source(
     "conventional regulator, warm: 13.8 to 14.5 V and 27.6 to 28.8 V", "common practice", "medium"
 )
-_HEALTHY_OFF = Source("50 to 100 % charged by TM 5-3805-262-20, so 12.2 V to 12.8 V", "derived", "medium")
+_HEALTHY_OFF = Source(
+    "50 to 100 % charged by TM 5-3805-262-20, so 12.2 V to 12.8 V", "derived", "medium"
+)
 _LOAD_TEST = Source(
-    "battery load test: 9.6 V after 15 s at half the cold-cranking current, 20 degC", "memory", "medium"
+    "battery load test: 9.6 V after 15 s at half the cold-cranking current, 20 degC",
+    "memory",
+    "medium",
 )
 _BATTERY_OHMS = Source(
     "half of what the load test allows a battery of 600 A cold-cranking current", "derived", "low"
@@ -33,14 +36,14 @@ _QUIET = Source("passenger car after its modules sleep, 20 to 60 min", "common p
 class Supply:
     """A vehicle's supply as a source behind a resistance, with the engine off and running."""
 
-    nominal_volts: NominalVolts
+    nominal_volts: int
     engine_off: Spread
     engine_running: Spread
     off_ohms: Spread
     running_ohms: Spread
 
 
-SUPPLIES: Mapping[NominalVolts, Supply] = {
+SUPPLIES: Mapping[int, Supply] = {
     12: Supply(
         12,
         Spread(12.5, 0.15, "V", _HEALTHY_OFF),
@@ -57,7 +60,8 @@ SUPPLIES: Mapping[NominalVolts, Supply] = {
     ),
 }
 
-# Charge in percent, open-circuit volts of a 12 V battery; printed "or less" and "or more" at the ends.
+# Charge in percent, open-circuit volts of a 12 V battery; printed "or less" and "or more" at the
+# ends.
 OPEN_CIRCUIT_VOLTS_12: tuple[tuple[float, float], ...] = (
     (0.0, 11.7),
     (25.0, 12.0),
@@ -67,7 +71,8 @@ OPEN_CIRCUIT_VOLTS_12: tuple[tuple[float, float], ...] = (
 )
 OPEN_CIRCUIT_SOURCE = _ARMY_OCV
 
-# Codes A to D belong to 12 V, E to H to 24 V: lowest and highest supply at which functions must work.
+# Codes A to D belong to 12 V, E to H to 24 V: lowest and highest supply at which functions must
+# work.
 SUPPLY_RANGES: Mapping[str, tuple[float, float]] = {
     "A": (6.0, 16.0),
     "B": (8.0, 16.0),
@@ -80,7 +85,7 @@ SUPPLY_RANGES: Mapping[str, tuple[float, float]] = {
 }
 SUPPLY_RANGES_SOURCE = _ISO_2010
 
-TEST_VOLTS_RUNNING: Mapping[NominalVolts, Figure] = {
+TEST_VOLTS_RUNNING: Mapping[int, Figure] = {
     12: Figure(14.0, "V", _ISO_TEST),
     24: Figure(28.0, "V", _ISO_TEST),
 }
@@ -92,7 +97,7 @@ DISCHARGE_LIMIT_VOLTS_12 = Figure(10.5, "V", _DISCHARGE)
 QUIESCENT_AMPS = Figure(0.05, "A", _QUIET)
 
 
-def supply(nominal_volts: NominalVolts) -> Supply:
+def supply(nominal_volts: int) -> Supply:
     """Mean and sigma of a healthy supply of 12 or 24 V; ValueError for another voltage.
 
     >>> supply(24).engine_running.mean
@@ -103,7 +108,7 @@ def supply(nominal_volts: NominalVolts) -> Supply:
     return SUPPLIES[nominal_volts]
 
 
-def open_circuit_volts(charge_percent: float, nominal_volts: NominalVolts = 12) -> float:
+def open_circuit_volts(charge_percent: float, nominal_volts: int = 12) -> float:
     """Resting voltage of a lead-acid battery at a charge of 0 to 100 %, in volts.
 
     US Army TM 5-3805-262-20 (seen); other lists differ by up to 0.1 V. 24 V is two batteries.
@@ -115,13 +120,15 @@ def open_circuit_volts(charge_percent: float, nominal_volts: NominalVolts = 12) 
     return linear(OPEN_CIRCUIT_VOLTS_12, charge_percent) * (nominal_volts / 12)
 
 
-def charge_percent(volts: float, nominal_volts: NominalVolts = 12) -> float:
+def charge_percent(volts: float, nominal_volts: int = 12) -> float:
     """Charge in percent from the resting voltage; 0 and 100 beyond the ends of the table.
 
     >>> round(charge_percent(12.3), 1), charge_percent(25.6, 24)
     (62.5, 100.0)
     """
-    return linear([(v, percent) for percent, v in OPEN_CIRCUIT_VOLTS_12], volts / (nominal_volts / 12))
+    return linear(
+        [(v, percent) for percent, v in OPEN_CIRCUIT_VOLTS_12], volts / (nominal_volts / 12)
+    )
 
 
 def load_test_ohms(cold_cranking_amps: float) -> float:

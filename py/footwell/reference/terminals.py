@@ -1,4 +1,5 @@
-"""Terminal numbers of DIN 72552 and the pins of plug-in relays (ISO 7588-1), trailer plug ISO 1724."""
+"""Terminal numbers of DIN 72552 and the pins of plug-in relays (ISO 7588-1), trailer plug ISO
+1724."""
 
 from collections.abc import Mapping
 
@@ -10,7 +11,9 @@ _SEEN = Source("DIN 72552, copy of an encyclopaedia list", "seen", "high")
 _SEEN_DOUBTFUL = Source("DIN 72552, copy of an encyclopaedia list; makers differ", "seen", "medium")
 RELAY_SOURCE = Source("ISO 7588-1", "memory", "medium")
 TRAILER_SOURCE = Source("ISO 1724, 12N trailer plug of seven pins", "memory", "high")
-LAYOUT_SOURCE = Source("two socket layouts exist in which 30 and 86 change places", "common practice", "high")
+LAYOUT_SOURCE = Source(
+    "two socket layouts exist in which 30 and 86 change places", "common practice", "high"
+)
 
 _ROWS = (
     ("1", "ignition coil, low voltage", _MEMORY),
@@ -112,15 +115,17 @@ TRAILER_PINS: Mapping[str, tuple[str, str, str]] = {
 def terminal_meaning(number: str) -> str:
     """What a terminal number of DIN 72552 stands for; ValueError for a number the table lacks.
 
-    Older break and change-over relays use 87 as the contact's input; on plug-in relays it is the make
-    output, which is what the table says.
+    Older break and change-over relays use 87 as the contact's input; on plug-in relays it is the
+    make output, which is what the table says.
 
     >>> terminal_meaning("87a")
     'relay contact, break (NC) output'
     """
     meaning = TERMINALS.get(number)
     if meaning is None:
-        raise ValueError(f"Terminal {number!r} is not in DIN 72552 as listed here; take it from the diagram.")
+        raise ValueError(
+            f"Terminal {number!r} is not in DIN 72552 as listed here; take it from the diagram."
+        )
     return meaning
 
 
@@ -133,6 +138,6 @@ def relay_terminal(pin: str) -> str:
     terminal = RELAY_PINS.get(pin, pin)
     if terminal not in RELAY_PINS.values() and terminal != "87b":
         raise ValueError(
-            f"Relay pin {pin!r} is not known; plug-in relays have 30, 85, 86, 87, 87a, 87b or 1 to 5."
+            f"Relay pin {pin!r} is not known; write 30, 85, 86, 87, 87a, 87b or 1 to 5."
         )
     return terminal
