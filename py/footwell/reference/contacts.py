@@ -107,7 +107,12 @@ def contact(kind: str) -> Contact:
 def terminal(size_mm: float | None) -> Contact:
     """The mated pair of a terminal class by pin or blade width in mm; None where nobody has looked.
 
+    A width between two classes takes the smaller one, one under 0.5 mm the smallest.
+
     >>> terminal(6.3).guide_amps, terminal(None).relative_sigma
     (40.0, 0.6)
     """
-    return contact("terminal unknown" if size_mm is None else f"terminal {size_mm:g}")
+    if size_mm is None:
+        return contact("terminal unknown")
+    listed = [size for size in TERMINAL_SIZES_MM if size <= size_mm] or TERMINAL_SIZES_MM[:1]
+    return contact(f"terminal {listed[-1]:g}")

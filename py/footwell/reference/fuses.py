@@ -175,8 +175,7 @@ def ratings(fuse_type: FuseType) -> tuple[float, ...]:
 
 
 def fuse_ohms(fuse_type: FuseType, rating_amps: float, amps: float = 0.0) -> float:
-    """Typical resistance in ohms at a current: cold at 0 A, hot at the rating, linear in amps
-    squared.
+    """Typical resistance in ohms: cold at 0 A, hot at the rating, linear in amps squared between.
 
     Above 135 % of the rating the element is about to open and the value stays at that of 135 %. A
     rating that the list lacks (0.1 to 1000 A, ValueError outside) takes the voltage drop of the

@@ -1,0 +1,205 @@
+"""The circuit as the core knows it: points, elements, connectors, and which wire sits in which way.
+
+A `Circuit` is a sheet together with an arrangement: the wires as they really sit in the connectors
+that somebody looked at. Everything electrical is asked of a circuit, never of the sheet.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
+from typing import Any
+
+from footwell.parts import KINDS
+from footwell.parts.base import EARTH, SUPPLY, Branch, Context, Kind, Mode
+from footwell.parts.contact import Contact
+from footwell.parts.wire import Wire
+from footwell.sheet.models import Sheet, SheetConnector
+
+HalfId = tuple[str, str]
+"""(connector, "a" or "b")."""
+
+Arrangement = tuple[tuple[HalfId, tuple[tuple[str, str], ...]], ...]
+"""For each half that differs from the sheet: (way, wires) pairs, sorted; wires joined by "+"."""
+
+AS_DRAWN: Arrangement = ()
+
+
+@dataclass(frozen=True)
+class Element:
+    """A part, a wire ("W3") or a contact ("X2.3") between points of the circuit."""
+
+    id: str
+    kind: Kind
+    name: str
+    values: Any
+    nodes: Mapping[str, int]
+    """Terminal to node; EARTH and SUPPLY included."""
+
+    @cached_property
+    def modes(self) -> dict[str, Mode]:
+        return {mode.name: mode for mode in self.kind.modes(self.values)}
+
+
+@dataclass(frozen=True)
+class Circuit:
+    """Nodes are numbered from 0; the body of the vehicle is node `earth`, one past the last."""
+
+    sheet: Sheet
+    values: Mapping[str, Any]
+    arrangement: Arrangement
+    points: tuple[str, ...]
+    node_of: Mapping[str, int]
+    elements: Mapping[str, Element]
+    wires_in: Mapping[str, str]
+    """Way half ("X2.3.a") to the wires in it, joined by "+"; halves without a wire are absent."""
+    connectors: Mapping[str, SheetConnector]
+    context: Context
+    cache: dict[Any, Any] = field(default_factory=dict, compare=False, repr=False)
+
+    @property
+    def earth(self) -> int:
+        return len(self.points)
+
+    @cached_property
+    def supply_element(self) -> Element:
+        return next(e for e in self.elements.values() if e.kind.name == "battery")
+
+    def branches(self, element: Element, state: str) -> list[Branch]:
+        """The element's healthy branches in a state."""
+        return element.kind.branches(element.values, state, self.context)
+
+
+def bundles(sheet: Sheet, half: HalfId) -> dict[str, str]:
+    """Way to the wires that the sheet puts into it, joined by "+", for one half of a connector."""
+    prefix, suffix = half[0] + ".", "." + half[1]
+    found: dict[str, list[str]] = {}
+    for wire in sheet.wires:
+        for end in (wire.start, wire.end):
+            if end.startswith(prefix) and end.endswith(suffix):
+                found.setdefault(end[len(prefix) : -len(suffix)], []).append(wire.id)
+    return {way: "+".join(ids) for way, ids in found.items()}
+
+
+def arranged(arrangement: Arrangement, half: HalfId, found: Mapping[str, str | None]) -> Arrangement:
+    """The arrangement with one half's wires as found: way to wires, None for an empty way."""
+    others = {h: ways for h, ways in arrangement if h != half}
+    others[half] = tuple(sorted((way, wires) for way, wires in found.items() if wires))
+    return tuple(sorted(others.items()))
+
+
+def build(sheet: Sheet, values: Mapping[str, Any], arrangement: Arrangement = AS_DRAWN) -> Circuit:
+    """The circuit of a sheet whose connectors are wired as `arrangement` says."""
+    ends, wires_in = _wire_ends(sheet, arrangement)
+    joined = {
+        f"{c.id}.{way}.b": point for c in sheet.connectors for way, point in c.part_ways.items()
+    }
+    points = _points(sheet, values, ends, joined)
+    node_of = {point: n for n, point in enumerate(points)}
+    node_of.update({half: node_of[point] for half, point in joined.items()})
+    node_of[EARTH] = len(points)
+    context = Context(sheet.system_volts, sheet.working_amps)
+    battery = next(p.id for p in sheet.parts if p.kind == "battery")
+    shared = {EARTH: len(points), SUPPLY: node_of[f"{battery}.+"]}
+    elements = _part_elements(sheet, values, node_of, shared)
+    elements |= _wire_elements(sheet, ends, node_of, shared)
+    elements |= _contact_elements(sheet, wires_in, node_of, shared)
+    return Circuit(
+        sheet,
+        values,
+        arrangement,
+        points,
+        node_of,
+        elements,
+        wires_in,
+        {c.id: c for c in sheet.connectors},
+        context,
+    )
+
+
+def _wire_ends(sheet: Sheet, arrangement: Arrangement) -> tuple[dict[str, list[str]], dict[str, str]]:
+    """Ends of each wire as they really sit, and the wires in each way half."""
+    ends = {wire.id: [wire.start, wire.end] for wire in sheet.wires}
+    wires_in = {
+        f"{c.id}.{way}.{side}": wires
+        for c in sheet.connectors
+        for side in ("a", "b")
+        for way, wires in bundles(sheet, (c.id, side)).items()
+    }
+    for (connector, side), ways in arrangement:
+        for way, wires in bundles(sheet, (connector, side)).items():
+            drawn = f"{connector}.{way}.{side}"
+            wires_in.pop(drawn, None)
+            for wire in wires.split("+"):
+                ends[wire] = [f"{wire}.loose" if end == drawn else end for end in ends[wire]]
+        for way, wires in ways:
+            seat = f"{connector}.{way}.{side}"
+            wires_in[seat] = wires
+            for wire in wires.split("+"):
+                ends[wire] = [seat if end == f"{wire}.loose" else end for end in ends[wire]]
+    return ends, wires_in
+
+
+def _points(
+    sheet: Sheet, values: Mapping[str, Any], ends: Mapping[str, list[str]], joined: Mapping[str, str]
+) -> tuple[str, ...]:
+    named: dict[str, None] = {}
+    for part in sheet.parts:
+        terminals = KINDS[part.kind].terminals(values[part.id])
+        named.update(dict.fromkeys(f"{part.id}.{t}" for t in terminals))
+    for connector in sheet.connectors:
+        for row in connector.rows:
+            for way in row:
+                named.update(dict.fromkeys((f"{connector.id}.{way}.a", f"{connector.id}.{way}.b")))
+    named.update(dict.fromkeys(end for pair in ends.values() for end in pair))
+    named.pop(EARTH, None)
+    return tuple(point for point in named if point not in joined)
+
+
+def _part_elements(
+    sheet: Sheet, values: Mapping[str, Any], node_of: Mapping[str, int], shared: Mapping[str, int]
+) -> dict[str, Element]:
+    found: dict[str, Element] = {}
+    for part in sheet.parts:
+        kind = KINDS[part.kind]
+        nodes = {t: node_of[f"{part.id}.{t}"] for t in kind.terminals(values[part.id])}
+        found[part.id] = Element(part.id, kind, part.name, values[part.id], nodes | dict(shared))
+    return found
+
+
+def _wire_elements(
+    sheet: Sheet, ends: Mapping[str, list[str]], node_of: Mapping[str, int], shared: Mapping[str, int]
+) -> dict[str, Element]:
+    kind = KINDS["wire"]
+    return {
+        w.id: Element(
+            w.id,
+            kind,
+            f"wire {w.id}",
+            Wire(w.mm2, w.metres),
+            {"1": node_of[ends[w.id][0]], "2": node_of[ends[w.id][1]]} | dict(shared),
+        )
+        for w in sheet.wires
+    }
+
+
+def _contact_elements(
+    sheet: Sheet, wires_in: Mapping[str, str], node_of: Mapping[str, int], shared: Mapping[str, int]
+) -> dict[str, Element]:
+    """One contact for each way whose half b holds a terminal; half a may be empty by mistake."""
+    kind = KINDS["contact"]
+    found: dict[str, Element] = {}
+    for c in sheet.connectors:
+        for row in c.rows:
+            for way in row:
+                if way in c.part_ways or f"{c.id}.{way}.b" in wires_in:
+                    nodes = {"1": node_of[f"{c.id}.{way}.a"], "2": node_of[f"{c.id}.{way}.b"]}
+                    found[f"{c.id}.{way}"] = Element(
+                        f"{c.id}.{way}",
+                        kind,
+                        f"way {way} of {c.name}",
+                        Contact(c.terminal_mm, c.rating_amps),
+                        nodes | dict(shared),
+                    )
+    return found

@@ -1,0 +1,62 @@
+"""A fault: one element in one mode, with a size where the mode has one, and what it does to a branch."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from footwell.circuit.circuit import Circuit, Element
+from footwell.parts.base import Branch
+from footwell.parts.laws import Open, Resistance, add_ohms
+
+SHORT_OHMS = 0.02
+"""A dead short: metal on metal (common practice, no source)."""
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class Fault:
+    """`size` is ohms in series for resistance faults, a plain factor for others, 0 where there is none."""
+
+    element: str
+    mode: str
+    size: float = 0.0
+
+
+def broken_branches(circuit: Circuit, element: Element, state: str, faults: tuple[Fault, ...]) -> list[Branch]:
+    """The element's branches in a state under its faults (those of other elements are passed over)."""
+    branches = circuit.branches(element, state)
+    for fault in faults:
+        if fault.element == element.id:
+            branches = _with(circuit, element, state, branches, fault)
+    return branches
+
+
+def _with(circuit: Circuit, element: Element, state: str, branches: list[Branch], fault: Fault) -> list[Branch]:
+    mode = element.modes[fault.mode]
+    changed = element.kind.broken(mode, fault.size, branches, element.values, state, circuit.context)
+    if changed is not None:
+        return changed
+    return [_generic(b, fault) if mode.of in ("", b.name) else b for b in branches]
+
+
+def _generic(branch: Branch, fault: Fault) -> Branch:
+    general = fault.mode.split(":")[0]
+    if general in ("open", "not_commanded", "stuck_open"):
+        return _law(branch, Open())
+    if isinstance(branch.law, Open):
+        return branch
+    if general == "high_resistance":
+        return _law(branch, add_ohms(branch.law, fault.size))
+    return _law(branch, Resistance(SHORT_OHMS))
+
+
+def _law(branch: Branch, law: Open | Resistance | object) -> Branch:
+    return Branch(branch.name, branch.a, branch.b, law, branch.spread, branch.rating_amps)  # type: ignore[arg-type]
+
+
+def sizes(system_volts: float, working_amps: float) -> list[float]:
+    """Sizes of a high resistance to sum over (ohm), two a decade, from the joint that drops 2 % of the
+    supply at the circuit's working current up to 20 kOhm."""
+    least = 0.02 * system_volts / working_amps
+    count = math.ceil(2 * math.log10(20_000 / least)) + 1
+    return [float(f"{20_000 / 10 ** (step / 2):.3g}") for step in range(count - 1, -1, -1)]
