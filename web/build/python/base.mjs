@@ -10,8 +10,9 @@ import { PINS_FILE, checkInterpreter } from "./pins.mjs";
 import { ensureWheels } from "./wheels.mjs";
 
 const here = (/** @type {string} */ name) => fromRoot("web", "build", "python", name);
-const SOURCES = ["bundle.py", "left_out.txt", "base.mjs", "interpreter.mjs"].map(here);
-const CORE_SO = "pydantic_core/_pydantic_core.cpython-314-wasm32-emscripten.so";
+const SOURCES = ["bundle.py", "footwell_boot.py", "licences.py", "left_out.txt", "base.mjs", "interpreter.mjs"].map(here);
+const CORE_PLACE =
+  "/lib/python3.14/site-packages/pydantic_core/_pydantic_core.cpython-314-wasm32-emscripten.so";
 
 const baseKey = () =>
   short(hashOfFiles([...SOURCES, PINS_FILE, join(PYODIDE, "python_stdlib.zip")]));
@@ -21,16 +22,17 @@ async function makeBase(wheels, folder) {
   const python = await startPyodide();
   await installWheels(python, wheels);
   const bundle = python.pyimport("bundle");
+  const licences = python.pyimport("licences");
   const inside = `/cache/${folder}`;
-  bundle.write_base(`${inside}/base.zip`, python.toPy(leftOut()));
-  python.FS.writeFile(
-    `${inside}/pydantic_core.wasm`,
-    python.FS.readFile(`/lib/python3.14/site-packages/${CORE_SO}`),
-  );
+  const boot = "/project/web/build/python/footwell_boot.py";
+  bundle.write_base(`${inside}/base.zip`, boot, python.toPy(leftOut()));
+  const places = wheels.map((name) => `/wheels/${name}`);
+  licences.write_notices(python.toPy(places), `${inside}/notices.json`);
+  python.FS.writeFile(`${inside}/pydantic_core.wasm`, python.FS.readFile(CORE_PLACE));
 }
 
 /**
- * @returns {Promise<{ zip: string, coreWasm: string, wheels: string[], key: string }>}
+ * @returns {Promise<{ zip: string, notices: string, coreWasm: string, corePlace: string, wheels: string[], key: string }>}
  */
 export async function ensureBase() {
   checkInterpreter();
@@ -44,5 +46,12 @@ export async function ensureBase() {
     await makeBase(wheels, making);
     renameSync(join(CACHE, making), folder);
   }
-  return { zip: join(folder, "base.zip"), coreWasm: join(folder, "pydantic_core.wasm"), wheels, key };
+  return {
+    zip: join(folder, "base.zip"),
+    notices: join(folder, "notices.json"),
+    coreWasm: join(folder, "pydantic_core.wasm"),
+    corePlace: CORE_PLACE,
+    wheels,
+    key,
+  };
 }

@@ -73,10 +73,11 @@ def wanted(files: Iterable[tuple[str, bytes]], rules: list[str]) -> list[tuple[s
     return [(name, content) for name, content in files if not is_denied(name, rules)]
 
 
-def write_base(target: str, rules: list[str]) -> None:
-    """Write standard library and installed packages."""
+def write_base(target: str, boot: str, rules: list[str]) -> None:
+    """Write standard library, installed packages and the module that the worker starts with."""
+    files = wanted([*stdlib_files(), *folder_files(PACKAGES)], rules)
     with zipfile.ZipFile(target, "w") as archive:
-        add_all(archive, wanted([*stdlib_files(), *folder_files(PACKAGES)], rules))
+        add_all(archive, [*files, (Path(boot).name, Path(boot).read_bytes())])
 
 
 def write_bundle(base: str, core: str, target: str, rules: list[str]) -> None:

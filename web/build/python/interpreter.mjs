@@ -5,10 +5,10 @@ import { CACHE, ROOT } from "../paths.mjs";
 import { WHEELS } from "./wheels.mjs";
 import { INSTALLERS, wheelName } from "./pins.mjs";
 
-const BUNDLE_PY = new URL("bundle.py", import.meta.url);
+const SCRIPTS = ["bundle.py", "licences.py"];
 
 /**
- * Start Pyodide with the project's folders mounted and bundle.py importable.
+ * Start Pyodide with the project's folders mounted and the scripts beside this file importable.
  * @param {{ stdLib?: string }} [options] another standard library, as a path
  */
 export async function startPyodide({ stdLib } = {}) {
@@ -18,7 +18,9 @@ export async function startPyodide({ stdLib } = {}) {
     python.FS.mkdirTree(/** @type {string} */ (place));
     python.mountNodeFS(/** @type {string} */ (place), /** @type {string} */ (folder));
   }
-  python.FS.writeFile("/home/pyodide/bundle.py", readFileSync(BUNDLE_PY));
+  for (const name of SCRIPTS) {
+    python.FS.writeFile(`/home/pyodide/${name}`, readFileSync(new URL(name, import.meta.url)));
+  }
   return python;
 }
 

@@ -1,5 +1,8 @@
 // What the commands say to the person at the terminal.
 
+import { pathToFileURL } from "node:url";
+
+
 /** A reason to stop that a person can act on; shown without a stack. */
 export class Stop extends Error {}
 
@@ -19,3 +22,6 @@ export async function command(main) {
     process.exit(1);
   }
 }
+
+/** Whether a module is the program that node was started with. @param {string} moduleUrl */
+export const isMain = (moduleUrl) => moduleUrl === pathToFileURL(process.argv[1] ?? "").href;

@@ -24,7 +24,8 @@ export class Interpreter {
 
   /** Size of Python's memory in bytes: the WebAssembly heap, which only grows. */
   get heapBytes(): number {
-    return this.#pyodide._module.HEAP8.length;
+    const { _module } = this.#pyodide as unknown as { _module: { HEAP8: Int8Array } };
+    return _module.HEAP8.length;
   }
 
   get pyodide(): PyodideAPI {

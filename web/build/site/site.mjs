@@ -1,0 +1,35 @@
+// Makes the whole site in a new folder, then puts it in the place of the old one.
+import { renameSync, rmSync } from "node:fs";
+import { buildServiceWorker } from "../../../service_worker/build.mjs";
+import { NEXT_SITE, SITE } from "../paths.mjs";
+import { pyodideInfo } from "../python/pins.mjs";
+import { copyCircuits } from "./circuits.mjs";
+import { writeNotices } from "./notices.mjs";
+import { copyPublic, writePage } from "./page.mjs";
+import { copyPython } from "./python_files.mjs";
+import { buildPage, buildScript } from "./scripts.mjs";
+
+const SERVICE_WORKER = "service_worker.js";
+
+/** @param {import("../../src/worker/protocol").PythonFiles} python */
+async function buildScripts(python) {
+  const worker = await buildScript("web/src/worker/worker.ts", { PYTHON_FILES: python });
+  const scripts = [worker, SERVICE_WORKER];
+  const values = { WORKER_FILE: worker, SERVICE_WORKER_FILE: SERVICE_WORKER, SCRIPT_FILES: scripts };
+  writePage(await buildPage(values));
+}
+
+/**
+ * @param {Awaited<ReturnType<typeof import("../python/base.mjs").ensureBase>>} base
+ * @param {{ zip: string, wheel: string }} bundle
+ */
+export async function makeSite(base, bundle) {
+  rmSync(NEXT_SITE, { recursive: true, force: true });
+  await buildScripts(copyPython(base, bundle));
+  copyPublic();
+  copyCircuits();
+  writeNotices(base.notices, pyodideInfo().python);
+  await buildServiceWorker(NEXT_SITE, SERVICE_WORKER);
+  rmSync(SITE, { recursive: true, force: true });
+  renameSync(NEXT_SITE, SITE);
+}
