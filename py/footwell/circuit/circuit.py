@@ -82,7 +82,9 @@ def bundles(sheet: Sheet, half: HalfId) -> dict[str, str]:
     return {way: "+".join(ids) for way, ids in found.items()}
 
 
-def arranged(arrangement: Arrangement, half: HalfId, found: Mapping[str, str | None]) -> Arrangement:
+def arranged(
+    arrangement: Arrangement, half: HalfId, found: Mapping[str, str | None]
+) -> Arrangement:
     """The arrangement with one half's wires as found: way to wires, None for an empty way."""
     others = {h: ways for h, ways in arrangement if h != half}
     others[half] = tuple(sorted((way, wires) for way, wires in found.items() if wires))
@@ -118,7 +120,9 @@ def build(sheet: Sheet, values: Mapping[str, Any], arrangement: Arrangement = AS
     )
 
 
-def _wire_ends(sheet: Sheet, arrangement: Arrangement) -> tuple[dict[str, list[str]], dict[str, str]]:
+def _wire_ends(
+    sheet: Sheet, arrangement: Arrangement
+) -> tuple[dict[str, list[str]], dict[str, str]]:
     """Ends of each wire as they really sit, and the wires in each way half."""
     ends = {wire.id: [wire.start, wire.end] for wire in sheet.wires}
     wires_in = {
@@ -142,7 +146,10 @@ def _wire_ends(sheet: Sheet, arrangement: Arrangement) -> tuple[dict[str, list[s
 
 
 def _points(
-    sheet: Sheet, values: Mapping[str, Any], ends: Mapping[str, list[str]], joined: Mapping[str, str]
+    sheet: Sheet,
+    values: Mapping[str, Any],
+    ends: Mapping[str, list[str]],
+    joined: Mapping[str, str],
 ) -> tuple[str, ...]:
     named: dict[str, None] = {}
     for part in sheet.parts:
@@ -169,7 +176,10 @@ def _part_elements(
 
 
 def _wire_elements(
-    sheet: Sheet, ends: Mapping[str, list[str]], node_of: Mapping[str, int], shared: Mapping[str, int]
+    sheet: Sheet,
+    ends: Mapping[str, list[str]],
+    node_of: Mapping[str, int],
+    shared: Mapping[str, int],
 ) -> dict[str, Element]:
     kind = KINDS["wire"]
     return {

@@ -1,4 +1,4 @@
-"""A fault: one element in one mode, with a size where the mode has one, and what it does to a branch."""
+"""A fault: one element in one mode, perhaps with a size, and what it does to a branch."""
 
 from __future__ import annotations
 
@@ -15,15 +15,17 @@ SHORT_OHMS = 0.02
 
 @dataclass(frozen=True, slots=True, order=True)
 class Fault:
-    """`size` is ohms in series for resistance faults, a plain factor for others, 0 where there is none."""
+    """`size`: ohms in series for resistance faults, a plain factor for others, 0 for none."""
 
     element: str
     mode: str
     size: float = 0.0
 
 
-def broken_branches(circuit: Circuit, element: Element, state: str, faults: tuple[Fault, ...]) -> list[Branch]:
-    """The element's branches in a state under its faults (those of other elements are passed over)."""
+def broken_branches(
+    circuit: Circuit, element: Element, state: str, faults: tuple[Fault, ...]
+) -> list[Branch]:
+    """The element's branches in a state under its faults; those of others are passed over."""
     branches = circuit.branches(element, state)
     for fault in faults:
         if fault.element == element.id:
@@ -31,9 +33,13 @@ def broken_branches(circuit: Circuit, element: Element, state: str, faults: tupl
     return branches
 
 
-def _with(circuit: Circuit, element: Element, state: str, branches: list[Branch], fault: Fault) -> list[Branch]:
+def _with(
+    circuit: Circuit, element: Element, state: str, branches: list[Branch], fault: Fault
+) -> list[Branch]:
     mode = element.modes[fault.mode]
-    changed = element.kind.broken(mode, fault.size, branches, element.values, state, circuit.context)
+    changed = element.kind.broken(
+        mode, fault.size, branches, element.values, state, circuit.context
+    )
     if changed is not None:
         return changed
     return [_generic(b, fault) if mode.of in ("", b.name) else b for b in branches]
@@ -55,8 +61,8 @@ def _law(branch: Branch, law: Open | Resistance | object) -> Branch:
 
 
 def sizes(system_volts: float, working_amps: float) -> list[float]:
-    """Sizes of a high resistance to sum over (ohm), two a decade, from the joint that drops 2 % of the
-    supply at the circuit's working current up to 20 kOhm."""
+    """Sizes of a high resistance to sum over (ohm), two a decade, from the joint that drops 2 % of
+    the supply at the circuit's working current up to 20 kOhm."""
     least = 0.02 * system_volts / working_amps
     count = math.ceil(2 * math.log10(20_000 / least)) + 1
     return [float(f"{20_000 / 10 ** (step / 2):.3g}") for step in range(count - 1, -1, -1)]

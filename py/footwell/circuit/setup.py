@@ -1,4 +1,4 @@
-"""A set-up: position of every control, what is unplugged, what stands in for a load, engine off or on."""
+"""A set-up: position of every control, what is unplugged, what stands in for a load, engine."""
 
 from __future__ import annotations
 
@@ -10,8 +10,8 @@ from footwell.circuit.circuit import Circuit
 
 @dataclass(frozen=True, slots=True, order=True)
 class SetupState:
-    """Hashable form of a set-up. `apart` names connectors unplugged and parts pulled out; `stand_in`
-    pairs a connector with the watts of the lamp across its half a."""
+    """Hashable form of a set-up. `apart` names connectors unplugged and parts pulled out;
+    `stand_in` pairs a connector with the watts of the lamp across its half a."""
 
     controls: tuple[tuple[str, str], ...] = ()
     apart: tuple[str, ...] = ()

@@ -5,7 +5,8 @@ gi*gj/sum(g), and the node's injected current is shared out in proportion to g (
 star-mesh transform). Nothing is ever subtracted, so a floating stretch that hangs on 10 GΩ beside
 joints of a milliohm comes out as exact as the rest; a factorisation with pivots loses it.
 
-The order is found once for a pattern of node pairs; the numbers then run through a flat list of steps.
+The order is found once for a pattern of node pairs; the numbers then run through a flat list of
+steps.
 """
 
 from __future__ import annotations
@@ -68,7 +69,9 @@ def plan(n: int, pairs: Iterable[tuple[int, int]], iterated: Iterable[int]) -> M
     return Mesh(n, edge_of, tuple(steps), n - len(last))
 
 
-def _join(a: int, b: int, earth: int, near: list[set[int]], edge_of: dict[tuple[int, int], int]) -> int:
+def _join(
+    a: int, b: int, earth: int, near: list[set[int]], edge_of: dict[tuple[int, int], int]
+) -> int:
     key = (a, b) if a < b else (b, a)
     if a != b and key not in edge_of:
         edge_of[key] = len(edge_of)
@@ -78,7 +81,9 @@ def _join(a: int, b: int, earth: int, near: list[set[int]], edge_of: dict[tuple[
     return edge_of.get(key, -1)
 
 
-def _remove(node: int, earth: int, near: list[set[int]], edge_of: dict[tuple[int, int], int]) -> Step:
+def _remove(
+    node: int, earth: int, near: list[set[int]], edge_of: dict[tuple[int, int], int]
+) -> Step:
     neighbours = tuple(sorted(near[node]))
     edges = tuple(edge_of[(node, x) if node < x else (x, node)] for x in neighbours)
     for x in neighbours:
@@ -93,7 +98,7 @@ def _remove(node: int, earth: int, near: list[set[int]], edge_of: dict[tuple[int
 
 
 def remove(steps: Sequence[Step], g: list[float], current: list[float]) -> None:
-    """Run steps on conductances (S) and injected currents (A), in place. `current` has n + 1 entries."""
+    """Run steps on conductances (S) and n + 1 injected currents (A), in place."""
     for step in steps:
         values = [g[e] for e in step.edges]
         total = sum(values)
@@ -106,8 +111,10 @@ def remove(steps: Sequence[Step], g: list[float], current: list[float]) -> None:
             g[target] += share[i] * values[j]
 
 
-def restore(steps: Sequence[Step], g: Sequence[float], current: Sequence[float], volts: list[float]) -> None:
-    """Run steps backwards: voltage of each removed node from those of its neighbours (V), in place."""
+def restore(
+    steps: Sequence[Step], g: Sequence[float], current: Sequence[float], volts: list[float]
+) -> None:
+    """Run steps backwards: volts of each removed node from those of its neighbours, in place."""
     for step in reversed(steps):
         total = 0.0
         pulled = current[step.node]
@@ -119,19 +126,22 @@ def restore(steps: Sequence[Step], g: Sequence[float], current: Sequence[float],
 
 
 def resistances(mesh: Mesh, g: Sequence[float]) -> tuple[list[float], dict[tuple[int, int], float]]:
-    """What a meter sees: resistance (Ω) from each node to earth, and the transfer resistance of every
-    pair that is a neighbour in the order, from the removed conductances (selected inversion after
-    Takahashi, Fagan and Chin 1973)."""
+    """What a meter sees: resistance (Ω) from each node to earth, and the transfer resistance of
+    every pair that is a neighbour in the order, from the removed conductances (selected inversion
+    after Takahashi, Fagan and Chin 1973)."""
     own = [0.0] * (mesh.n + 1)
     mutual: dict[tuple[int, int], float] = {}
     for step in reversed(mesh.steps):
         values = [g[e] for e in step.edges]
         total = sum(values)
-        pairs = [(x, v / total) for x, v in zip(step.neighbours, values, strict=True) if x != mesh.n]
+        pairs = [
+            (x, v / total) for x, v in zip(step.neighbours, values, strict=True) if x != mesh.n
+        ]
         self_ohms = 1.0 / total
         for x, share in pairs:
             ohms = sum(
-                other_share * (own[x] if other == x else mutual[(x, other) if x < other else (other, x)])
+                other_share
+                * (own[x] if other == x else mutual[(x, other) if x < other else (other, x)])
                 for other, other_share in pairs
             )
             mutual[(step.node, x) if step.node < x else (x, step.node)] = ohms

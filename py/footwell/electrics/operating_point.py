@@ -12,9 +12,9 @@ from functools import cached_property
 from math import sqrt
 
 from footwell.circuit.circuit import Circuit, Element
+from footwell.circuit.fault import Fault, broken_branches
 from footwell.circuit.setup import SetupState
 from footwell.electrics.mesh import Mesh, Step, plan, remove, resistances, restore
-from footwell.circuit.fault import Fault, broken_branches
 from footwell.parts import fuse as fuse_part
 from footwell.parts import relay as relay_part
 from footwell.parts.base import Branch
@@ -75,16 +75,18 @@ class OperatingPoint:
     def amps(self, element: str, branch: str = "") -> float:
         """Current (A) through a branch of an element, from its first end to its second."""
         return sum(
-            s.branch.law.at(self.across(s))[0] for s in self.slots if s.element == element and s.branch.name == branch
+            s.branch.law.at(self.across(s))[0]
+            for s in self.slots
+            if s.element == element and s.branch.name == branch
         )
 
     @cached_property
     def seen_resistance(self) -> tuple[list[float], dict[tuple[int, int], float]]:
-        """Resistance (Ω) a probe sees from each node to earth, and between neighbours in the order."""
+        """Ohms a probe sees from each node to earth, and between neighbours in the order."""
         return resistances(self.mesh, self.reduced)
 
     def loaded(self, a: int, b: int, meter_ohms: float) -> float:
-        """What a meter of `meter_ohms` reads between two nodes (V): the circuit gives way a little."""
+        """Volts a meter of `meter_ohms` reads between two nodes: the circuit gives way a little."""
         open_volts = self.volts[a] - self.volts[b]
         return open_volts * meter_ohms / (meter_ohms + self.resistance_between(a, b))
 
@@ -121,11 +123,15 @@ def _carry(steps: Iterable[Step], g: list[float], current: list[float]) -> None:
 
 
 def operate(
-    circuit: Circuit, setup: SetupState, faults: tuple[Fault, ...] = (), clips: tuple[Clip, ...] = ()
+    circuit: Circuit,
+    setup: SetupState,
+    faults: tuple[Fault, ...] = (),
+    clips: tuple[Clip, ...] = (),
 ) -> OperatingPoint:
     """Find the operating point reached from switch-off.
 
-    `settled` is False where the iteration found no rest; `chatters` names relays that pull and drop.
+    `settled` is False where the iteration found no rest; `chatters` names relays that pull and
+    drop.
     """
     mesh = _mesh(circuit, setup, clips)
     states = _first_states(circuit, setup)
@@ -213,7 +219,12 @@ def lamp_volts(circuit: Circuit) -> float:
 
 
 def _element_slots(
-    circuit: Circuit, element: Element, state: str, faults: tuple[Fault, ...], mesh: Mesh, apart: bool
+    circuit: Circuit,
+    element: Element,
+    state: str,
+    faults: tuple[Fault, ...],
+    mesh: Mesh,
+    apart: bool,
 ) -> list[Slot]:
     mine = tuple(f for f in faults if f.element == element.id)
     key = ("slots", id(mesh), element.id, state, mine, apart)
@@ -236,7 +247,9 @@ def _make_slots(
 
 
 def _is_apart(element: Element, apart: tuple[str, ...]) -> bool:
-    return element.id in apart or (element.kind.name == "contact" and element.id.split(".")[0] in apart)
+    return element.id in apart or (
+        element.kind.name == "contact" and element.id.split(".")[0] in apart
+    )
 
 
 def _slots(
@@ -254,7 +267,9 @@ def _slots(
     for a, b, law in _stand_ins(circuit, setup):
         found.append(Slot("stand-in", Branch("", "", "", law), a, b, mesh.edge(a, b)))
     for clip in clips:
-        found.append(Slot("clip", Branch("", "", "", clip.law), clip.a, clip.b, mesh.edge(clip.a, clip.b)))
+        found.append(
+            Slot("clip", Branch("", "", "", clip.law), clip.a, clip.b, mesh.edge(clip.a, clip.b))
+        )
     return found
 
 
@@ -285,7 +300,17 @@ def _solve(
     remove(mesh.steps[: mesh.kept], g, current)
     volts, settled = _iterate(mesh, g, current, bent)
     return OperatingPoint(
-        circuit, setup, faults, mesh, g, volts, slots, states, tuple(blown), tuple(chatters), settled
+        circuit,
+        setup,
+        faults,
+        mesh,
+        g,
+        volts,
+        slots,
+        states,
+        tuple(blown),
+        tuple(chatters),
+        settled,
     )
 
 
@@ -338,7 +363,11 @@ def _relay_moves(point: OperatingPoint) -> dict[str, str]:
     """Relays whose coil asks for another state than they are in."""
     moves: dict[str, str] = {}
     for element in point.circuit.elements.values():
-        if element.kind.name != "relay" or element.id in point.chatters or element.id in point.setup.apart:
+        if (
+            element.kind.name != "relay"
+            or element.id in point.chatters
+            or element.id in point.setup.apart
+        ):
             continue
         coil = abs(point.volts[element.nodes["86"]] - point.volts[element.nodes["85"]])
         if any(f.element == element.id and f.mode == "open:coil" for f in point.faults):
@@ -352,7 +381,7 @@ def _relay_moves(point: OperatingPoint) -> dict[str, str]:
 
 
 def _overloaded_fuse(point: OperatingPoint) -> str | None:
-    """The fuse that would open first within a check, by the middle of its time limits (ISO 8820-3)."""
+    """The fuse that would open first within a check, by the middle of its limits (ISO 8820-3)."""
     worst: tuple[float, str] | None = None
     for slot in point.slots:
         element = point.circuit.elements.get(slot.element)

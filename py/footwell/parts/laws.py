@@ -133,11 +133,11 @@ class Filament(Law):
 class Armature(Law):
     """Brushed permanent-magnet motor that drives a fan, at its steady speed.
 
-    Torque is proportional to current; the fan asks for torque with the square of speed, bearings and
-    brushes for a constant `friction_amps`. With w = speed / nominal speed:
-    U = R*i + E*w and i = friction + load_amps*w^2 (steady-state equations of the d.c. machine with a
-    square-law load, any textbook of electric drives). Below U = R*friction it stands still and is its
-    armature resistance alone. `load_amps` = 0 with friction = inf is a seized motor.
+    Torque is proportional to current; the fan asks for torque with the square of speed, bearings
+    and brushes for a constant `friction_amps`. With w = speed / nominal speed:
+    U = R*i + E*w and i = friction + load_amps*w^2 (steady-state equations of the d.c. machine with
+    a square-law load, any textbook of electric drives). Below U = R*friction it stands still and is
+    its armature resistance alone.
     """
 
     ohms: float
@@ -168,8 +168,6 @@ class Armature(Law):
         return math.copysign(amps, volts), max(slope, LEAST_SIEMENS)
 
     def spice(self, name: str, a: str, b: str) -> str:
-        if math.isinf(self.friction_amps):
-            return f"R{name} {a} {b} {self.ohms:.12g}"
         v, drag = f"V({a},{b})", self.ohms * self.load_amps
         left = f"(abs({v})-{self.starts_at:.12g})"
         w = (
@@ -196,7 +194,9 @@ class Junction(Law):
         vt = self.emission * THERMAL_VOLTS
         if volts <= self.top_volts:
             grown = math.exp(max(volts, -40.0) / vt)
-            return self.saturation_amps * (grown - 1.0), max(self.saturation_amps * grown / vt, 1e-15)
+            return self.saturation_amps * (grown - 1.0), max(
+                self.saturation_amps * grown / vt, 1e-15
+            )
         slope = self.saturation_amps * math.exp(self.top_volts / vt) / vt
         at_top = self.saturation_amps * (math.exp(self.top_volts / vt) - 1.0)
         return at_top + slope * (volts - self.top_volts), slope
@@ -205,10 +205,9 @@ class Junction(Law):
         v, vt, s = f"V({a},{b})", self.emission * THERMAL_VOLTS, self.saturation_amps
         slope = s * math.exp(self.top_volts / vt) / vt
         at_top = s * (math.exp(self.top_volts / vt) - 1.0)
-        return (
-            f"B{name} {a} {b} I=({v}<={self.top_volts:.12g}) ? {s:.12g}*(exp(max({v},-40)/{vt:.12g})-1)"
-            f" : {at_top:.12g}+{slope:.12g}*({v}-{self.top_volts:.12g})"
-        )
+        curve = f"{s:.12g}*(exp(max({v},-40)/{vt:.12g})-1)"
+        straight = f"{at_top:.12g}+{slope:.12g}*({v}-{self.top_volts:.12g})"
+        return f"B{name} {a} {b} I=({v}<={self.top_volts:.12g}) ? {curve} : {straight}"
 
 
 @dataclass(frozen=True, slots=True)
