@@ -32,7 +32,10 @@ async function stored(url: string): Promise<Response | undefined> {
 const missingPage = () =>
   new Response(MISSING, {
     status: 503,
-    headers: { "content-type": "text/html; charset=utf-8", "content-security-policy": "default-src 'none'" },
+    headers: {
+      "content-type": "text/html; charset=utf-8",
+      "content-security-policy": "default-src 'none'",
+    },
   });
 
 async function fromNetwork(request: Request): Promise<Response> {
@@ -47,4 +50,3 @@ export const isOurs = (request: Request) =>
 export async function serve(request: Request): Promise<Response> {
   return (await stored(storedUrl(request))) ?? fromNetwork(request);
 }
-

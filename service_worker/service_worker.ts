@@ -6,8 +6,6 @@ import { isOurs, serve } from "./serve";
 import { countStored, storeAll } from "./store";
 import { tidy } from "./tidy";
 
-
-
 async function tellPages(stored: number) {
   const message: FromWorker = { release, stored, of: files.length };
   const pages = await worker.clients.matchAll({ includeUncontrolled: true, type: "window" });

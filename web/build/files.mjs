@@ -1,6 +1,6 @@
 // Small helpers over the file system that several build steps share.
 import { createHash } from "node:crypto";
-import { existsSync, mkdirSync, readFileSync, readdirSync, statSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
 import { dirname, join, relative, sep } from "node:path";
 
 /** @param {string | Uint8Array} bytes */
@@ -29,7 +29,9 @@ export function write(path, content) {
  */
 export function filesBelow(folder, wanted = () => true) {
   if (!existsSync(folder)) return [];
-  const names = /** @type {string[]} */ (readdirSync(folder, { recursive: true, encoding: "utf8" }));
+  const names = /** @type {string[]} */ (
+    readdirSync(folder, { recursive: true, encoding: "utf8" })
+  );
   return names
     .filter((name) => statSync(join(folder, name)).isFile())
     .map((name) => relative(folder, join(folder, name)).split(sep).join("/"))

@@ -1,6 +1,7 @@
 // Where things lie. Everything that a build makes is under the git-ignored folders named here.
-import { fileURLToPath } from "node:url";
+
 import { join } from "node:path";
+import { fileURLToPath } from "node:url";
 
 export const ROOT = fileURLToPath(new URL("../..", import.meta.url));
 
@@ -10,7 +11,9 @@ export const fromRoot = (...parts) => join(ROOT, ...parts);
 export const CACHE = fromRoot(".cache");
 export const VENV = fromRoot(".venv");
 const windows = process.platform === "win32";
-export const VENV_PYTHON = windows ? join(VENV, "Scripts", "python.exe") : join(VENV, "bin", "python");
+export const VENV_PYTHON = windows
+  ? join(VENV, "Scripts", "python.exe")
+  : join(VENV, "bin", "python");
 export const SITE = fromRoot("web", "dist");
 export const NEXT_SITE = fromRoot("web", "dist.next");
 export const WEB = fromRoot("web");

@@ -4,7 +4,7 @@ import { join, resolve } from "node:path";
 import { parseArgs } from "node:util";
 import { SITE } from "./paths.mjs";
 import { startServer } from "./serve/server.mjs";
-import { Stop, command, isMain, say } from "./setup/say.mjs";
+import { command, isMain, Stop, say } from "./setup/say.mjs";
 
 const FIRST_PORT = 8000;
 const LAST_PORT = 8020;

@@ -39,7 +39,8 @@ function holdRelease() {
 /** An update being stored does not touch what is said of the running version. */
 function heard({ release, stored, of }: FromWorker) {
   if (release !== ownRelease()) return;
-  state.value = stored === of && isKept() ? { state: "ready offline" } : { state: "storing", stored, of };
+  state.value =
+    stored === of && isKept() ? { state: "ready offline" } : { state: "storing", stored, of };
 }
 
 let registration: ServiceWorkerRegistration | undefined;

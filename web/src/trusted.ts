@@ -3,7 +3,10 @@
 declare const SCRIPT_FILES: string[];
 
 interface TrustedTypes {
-  createPolicy(name: string, rules: { createScriptURL(url: string): string }): {
+  createPolicy(
+    name: string,
+    rules: { createScriptURL(url: string): string },
+  ): {
     createScriptURL(url: string): string;
   };
 }

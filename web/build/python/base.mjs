@@ -2,15 +2,22 @@
 import { existsSync, mkdirSync, renameSync } from "node:fs";
 import { join } from "node:path";
 import { hashOfFiles, short } from "../files.mjs";
-import { CACHE, PYODIDE, fromRoot } from "../paths.mjs";
+import { CACHE, fromRoot, PYODIDE } from "../paths.mjs";
 import { say } from "../setup/say.mjs";
 import { installWheels, startPyodide } from "./interpreter.mjs";
 import { leftOut } from "./left_out.mjs";
-import { PINS_FILE, checkInterpreter } from "./pins.mjs";
+import { checkInterpreter, PINS_FILE } from "./pins.mjs";
 import { ensureWheels } from "./wheels.mjs";
 
 const here = (/** @type {string} */ name) => fromRoot("web", "build", "python", name);
-const SOURCES = ["bundle.py", "footwell_boot.py", "licences.py", "left_out.txt", "base.mjs", "interpreter.mjs"].map(here);
+const SOURCES = [
+  "bundle.py",
+  "footwell_boot.py",
+  "licences.py",
+  "left_out.txt",
+  "base.mjs",
+  "interpreter.mjs",
+].map(here);
 const CORE_PLACE =
   "/lib/python3.14/site-packages/pydantic_core/_pydantic_core.cpython-314-wasm32-emscripten.so";
 

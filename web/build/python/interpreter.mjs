@@ -1,9 +1,10 @@
 // Pyodide under Node, for the build alone: it installs the wheels and compiles.
-import { join } from "node:path";
+
 import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import { CACHE, ROOT } from "../paths.mjs";
-import { WHEELS } from "./wheels.mjs";
 import { INSTALLERS, wheelName } from "./pins.mjs";
+import { WHEELS } from "./wheels.mjs";
 
 const SCRIPTS = ["bundle.py", "licences.py"];
 
@@ -14,7 +15,11 @@ const SCRIPTS = ["bundle.py", "licences.py"];
 export async function startPyodide({ stdLib } = {}) {
   const { loadPyodide } = await import("pyodide");
   const python = await loadPyodide(stdLib ? { stdLibURL: stdLib } : {});
-  for (const [place, folder] of [["/cache", CACHE], ["/wheels", WHEELS], ["/project", ROOT]]) {
+  for (const [place, folder] of [
+    ["/cache", CACHE],
+    ["/wheels", WHEELS],
+    ["/project", ROOT],
+  ]) {
     python.FS.mkdirTree(/** @type {string} */ (place));
     python.mountNodeFS(/** @type {string} */ (place), /** @type {string} */ (folder));
   }

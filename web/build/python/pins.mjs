@@ -1,7 +1,7 @@
 // The versions of Python, of its binary interface and of the wheels that the site ships.
 import { join } from "node:path";
 import { readJson } from "../files.mjs";
-import { PYODIDE, fromRoot } from "../paths.mjs";
+import { fromRoot, PYODIDE } from "../paths.mjs";
 import { Stop } from "../setup/say.mjs";
 
 /**

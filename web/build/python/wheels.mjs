@@ -28,8 +28,24 @@ function writeRequirements(wheels) {
 
 function download() {
   const { python, abi, platform, wheels } = pythonPins();
-  const target = ["--python-version", python, "--implementation", "cp", "--abi", abi, "--platform", platform];
-  const args = ["download", "-q", "--only-binary=:all:", "--no-deps", "--require-hashes", ...target];
+  const target = [
+    "--python-version",
+    python,
+    "--implementation",
+    "cp",
+    "--abi",
+    abi,
+    "--platform",
+    platform,
+  ];
+  const args = [
+    "download",
+    "-q",
+    "--only-binary=:all:",
+    "--no-deps",
+    "--require-hashes",
+    ...target,
+  ];
   pip(
     [...args, "-d", WHEELS, "-r", writeRequirements(wheels)],
     "The wheels for the browser's Python could not be fetched; is there a network?",
@@ -46,6 +62,7 @@ export function ensureWheels() {
     download();
   }
   const wrong = missing().map(([file]) => file);
-  if (wrong.length > 0) throw new Stop(`Not the files that pins.json expects: ${wrong.join(", ")}.`);
+  if (wrong.length > 0)
+    throw new Stop(`Not the files that pins.json expects: ${wrong.join(", ")}.`);
   return Object.keys(wheels);
 }

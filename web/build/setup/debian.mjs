@@ -1,6 +1,7 @@
 // Packages of the operating system: installed where that is possible, named where it is not.
-import { say, Stop } from "./say.mjs";
+
 import { quietly, tried } from "./run.mjs";
+import { Stop, say } from "./say.mjs";
 
 const mayInstall = () => process.getuid?.() === 0 && tried("apt-get", ["--version"]).ok;
 
@@ -18,7 +19,10 @@ export function installDebian(names, purpose) {
   }
   say(`Installing ${list} ${purpose}`);
   const env = { ...process.env, DEBIAN_FRONTEND: "noninteractive" };
-  quietly("apt-get", ["update", "-q"], { env, because: "apt-get update failed; is there a network?" });
+  quietly("apt-get", ["update", "-q"], {
+    env,
+    because: "apt-get update failed; is there a network?",
+  });
   const install = ["install", "-y", "-q", "--no-install-recommends", ...names];
   quietly("apt-get", install, { env, because: `apt-get could not install ${list}.` });
 }

@@ -1,7 +1,7 @@
 // Two builds at once would take each other's files away: the second waits.
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { setTimeout as sleep } from "node:timers/promises";
 import { join } from "node:path";
+import { setTimeout as sleep } from "node:timers/promises";
 import { CACHE } from "../paths.mjs";
 import { say } from "./say.mjs";
 

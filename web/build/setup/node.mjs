@@ -10,7 +10,9 @@ const OLDEST_NODE = 20;
 export function checkNode() {
   const major = Number(process.versions.node.split(".")[0]);
   if (major < OLDEST_NODE) {
-    throw new Stop(`Footwell needs Node ${OLDEST_NODE} or newer; this is Node ${process.versions.node}.`);
+    throw new Stop(
+      `Footwell needs Node ${OLDEST_NODE} or newer; this is Node ${process.versions.node}.`,
+    );
   }
 }
 
@@ -21,6 +23,8 @@ export function ensureNodeModules() {
   if (existsSync(stamp) && readFileSync(stamp, "utf8") === wanted) return;
   say("Installing the packages of the page");
   const npm = process.platform === "win32" ? "npm.cmd" : "npm";
-  quietly(npm, ["ci", "--no-audit", "--no-fund"], { because: "npm ci failed; is there a network?" });
+  quietly(npm, ["ci", "--no-audit", "--no-fund"], {
+    because: "npm ci failed; is there a network?",
+  });
   writeFileSync(stamp, wanted);
 }

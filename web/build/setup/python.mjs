@@ -2,7 +2,7 @@
 import { existsSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { hashOfFiles, write } from "../files.mjs";
-import { CACHE, VENV, VENV_PYTHON, fromRoot } from "../paths.mjs";
+import { CACHE, fromRoot, VENV, VENV_PYTHON } from "../paths.mjs";
 import { PINS_FILE, pythonPins, wheelVersion } from "../python/pins.mjs";
 import { installDebian } from "./debian.mjs";
 import { quietly, tried } from "./run.mjs";
@@ -17,7 +17,9 @@ function systemPython() {
   if (found) return found;
   const present = CANDIDATES.map((name) => tried(name, ["--version"])).find((answer) => answer.ok);
   const seen = present ? `Only ${present.output.trim()} was found.` : "No Python was found.";
-  throw new Stop(`Footwell needs Python ${OLDEST} or newer. ${seen} On Debian: sudo apt-get install python3 python3-venv`);
+  throw new Stop(
+    `Footwell needs Python ${OLDEST} or newer. ${seen} On Debian: sudo apt-get install python3 python3-venv`,
+  );
 }
 
 /** @param {string} python */
@@ -26,10 +28,13 @@ function makeVenv(python) {
   if (!tried(python, ["-c", "import ensurepip, venv"]).ok) {
     installDebian(["python3-venv"], "to keep Footwell's Python packages apart from the system's");
   }
-  quietly(python, ["-m", "venv", VENV], { because: "The Python environment in .venv could not be made." });
+  quietly(python, ["-m", "venv", VENV], {
+    because: "The Python environment in .venv could not be made.",
+  });
 }
 
-const venvWorks = () => existsSync(VENV_PYTHON) && tried(VENV_PYTHON, ["-m", "pip", "--version"]).ok;
+const venvWorks = () =>
+  existsSync(VENV_PYTHON) && tried(VENV_PYTHON, ["-m", "pip", "--version"]).ok;
 
 export function ensureVenv() {
   if (venvWorks()) return;
@@ -45,7 +50,9 @@ export const pip = (args, because) =>
 function constraintsFile() {
   const path = join(CACHE, "constraints.txt");
   const { wheels } = pythonPins();
-  const lines = ["pydantic", "pydantic_core"].map((name) => `${name}==${wheelVersion(wheels, name)}`);
+  const lines = ["pydantic", "pydantic_core"].map(
+    (name) => `${name}==${wheelVersion(wheels, name)}`,
+  );
   write(path, `${lines.join("\n")}\n`);
   return path;
 }

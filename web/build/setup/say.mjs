@@ -2,7 +2,6 @@
 
 import { pathToFileURL } from "node:url";
 
-
 /** A reason to stop that a person can act on; shown without a stack. */
 export class Stop extends Error {}
 

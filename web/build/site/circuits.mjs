@@ -2,7 +2,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { filesBelow, write } from "../files.mjs";
-import { NEXT_SITE, fromRoot } from "../paths.mjs";
+import { fromRoot, NEXT_SITE } from "../paths.mjs";
 import { Stop } from "../setup/say.mjs";
 
 const FOLDER = fromRoot("fixtures", "circuits");

@@ -2,7 +2,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { filesBelow, readJson, write } from "../files.mjs";
-import { NEXT_SITE, fromRoot } from "../paths.mjs";
+import { fromRoot, NEXT_SITE } from "../paths.mjs";
 import { Stop } from "../setup/say.mjs";
 
 const NPM_PACKAGES = ["preact", "@preact/signals", "@preact/signals-core", "pyodide"];
@@ -23,7 +23,9 @@ function ofNpmPackage(name) {
 function committed(name) {
   const path = join(COMMITTED, `${name}.txt`);
   if (existsSync(path)) return readFileSync(path, "utf8");
-  throw new Stop(`${name} comes without its licence, and web/build/licences/${name}.txt is not there.`);
+  throw new Stop(
+    `${name} comes without its licence, and web/build/licences/${name}.txt is not there.`,
+  );
 }
 
 /** @param {string} version @returns {Notice} */

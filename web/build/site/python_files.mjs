@@ -35,7 +35,8 @@ function copyInterpreter() {
 function copyWheels(wheels, ownWheel) {
   const files = [...wheels.map((name) => join(WHEELS, name)), ownWheel];
   const paths = copyInto(files, `python/wheels-${short(hashOfFiles(files))}`);
-  const isInstaller = (/** @type {string} */ path) => INSTALLERS.includes(wheelName(basename(path)));
+  const isInstaller = (/** @type {string} */ path) =>
+    INSTALLERS.includes(wheelName(basename(path)));
   return {
     installers: paths.filter(isInstaller),
     wheels: paths.filter((path) => !isInstaller(path)),

@@ -1,6 +1,6 @@
 // Bundles the page's and the worker's TypeScript.
 import { relative } from "node:path";
-import { NEXT_SITE, ROOT, fromRoot } from "../paths.mjs";
+import { fromRoot, NEXT_SITE, ROOT } from "../paths.mjs";
 
 const HASHED = "[name]-[hash]";
 

@@ -15,7 +15,11 @@ const SERVICE_WORKER = "service_worker.js";
 async function buildScripts(python) {
   const worker = await buildScript("web/src/worker/worker.ts", { PYTHON_FILES: python });
   const scripts = [worker, SERVICE_WORKER];
-  const values = { WORKER_FILE: worker, SERVICE_WORKER_FILE: SERVICE_WORKER, SCRIPT_FILES: scripts };
+  const values = {
+    WORKER_FILE: worker,
+    SERVICE_WORKER_FILE: SERVICE_WORKER,
+    SCRIPT_FILES: scripts,
+  };
   writePage(await buildPage(values));
 }
 

@@ -54,9 +54,15 @@ def without_titles(schema: Any) -> Any:
 
 
 def demand_all_fields(definition: Schema) -> None:
-    """Mark every field as present: the core always writes all of them."""
+    """Mark every field as present, also those that have a default."""
     if "properties" in definition:
         definition["required"] = list(definition["properties"])
+
+
+def always_whole(definitions: Schema) -> set[str]:
+    """Return what only the core writes; what the page writes may leave out a default."""
+    answers = reachable({CALLS[name][1].__name__ for name in CALLS}, definitions)
+    return answers - {model.__name__ for model in models_of(events)}
 
 
 def entry(request: type[BaseModel], response: type[BaseModel]) -> Schema:
@@ -74,10 +80,7 @@ def whole() -> Schema:
     models = dict.fromkeys([*models_of(messages), *models_of(events), *called])
     _, schema = models_json_schema([(model, "serialization") for model in models])
     definitions = without_titles(schema["$defs"])
-    asked_only = {CALLS[name][0].__name__ for name in CALLS} - reachable(
-        {CALLS[name][1].__name__ for name in CALLS}, definitions
-    )
-    for name in sorted(set(definitions) - asked_only):
+    for name in sorted(always_whole(definitions)):
         demand_all_fields(definitions[name])
     calls = {name: entry(*CALLS[name][:2]) for name in sorted(CALLS)}
     return {

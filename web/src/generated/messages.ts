@@ -97,29 +97,29 @@ export interface Outcome {
  * word ("bright", "over range", "turns slowly"). Places are ids such as "X3.2.a", never nets.
  */
 export interface ReadingTaken {
-  check: string;
+  check?: string;
   instrument: string;
-  red: string;
-  black: string;
-  setup: Setup;
-  value: number | null;
-  choice: string;
-  typed: string;
-  complaint: "present" | "absent" | "unknown";
-  shown: Shown | null;
+  red?: string;
+  black?: string;
+  setup?: Setup;
+  value?: number | null;
+  choice?: string;
+  typed?: string;
+  complaint?: "present" | "absent" | "unknown";
+  shown?: Shown | null;
 }
 /**
  * Position of every control, connectors unplugged, what stands in for a load.
  */
 export interface Setup {
-  controls: {
+  controls?: {
     [k: string]: string;
   };
   /**
    * @maxItems 20
    */
-  apart: string[];
-  stand_in: {
+  apart?: string[];
+  stand_in?: {
     [k: string]: string;
   };
 }
@@ -127,17 +127,17 @@ export interface Setup {
  * What the screen showed with a check when it was done; never recomputed.
  */
 export interface Shown {
-  goal: string;
-  do: string;
-  low: number | null;
-  high: number | null;
-  unit: string;
+  goal?: string;
+  do?: string;
+  low?: number | null;
+  high?: number | null;
+  unit?: string;
   /**
    * @maxItems 12
    */
-  outcomes: [unknown, unknown][];
-  verdict: string;
-  release: string;
+  outcomes?: [unknown, unknown][];
+  verdict?: string;
+  release?: string;
 }
 /**
  * A check the person chose: what to hold where. `red` empty asks for the load itself by eye.
@@ -149,12 +149,12 @@ export interface CheckAsked {
   events: Event[];
   instrument: string;
   red: string;
-  black: string;
-  controls: {
+  black?: string;
+  controls?: {
     [k: string]: string;
   };
-  apart: string[];
-  stand_in: {
+  apart?: string[];
+  stand_in?: {
     [k: string]: string;
   };
 }
@@ -167,16 +167,16 @@ export interface Event {
   job: string;
   kind: string;
   format: number;
-  at: string;
+  at?: string;
   body: string;
 }
 export interface CheckSkipped {
   check: string;
   reason: "cannot reach" | "no instrument" | "alone" | "other";
-  asked: string;
+  asked?: string;
 }
 export interface CheckStep {
-  kind: "check";
+  kind?: "check";
   check: Check;
 }
 export interface Cleared {
@@ -287,11 +287,11 @@ export interface ExpectedAsked {
    * @maxItems 5000
    */
   events: Event[];
-  controls: {
+  controls?: {
     [k: string]: string;
   };
-  apart: string[];
-  stand_in: {
+  apart?: string[];
+  stand_in?: {
     [k: string]: string;
   };
 }
@@ -315,14 +315,14 @@ export interface ExpectedTable {
  * Position of every control, connectors unplugged, what stands in for a load.
  */
 export interface Setup1 {
-  controls: {
+  controls?: {
     [k: string]: string;
   };
   /**
    * @maxItems 20
    */
-  apart: string[];
-  stand_in: {
+  apart?: string[];
+  stand_in?: {
     [k: string]: string;
   };
 }
@@ -330,7 +330,7 @@ export interface Setup1 {
  * Nothing is left to check: mended and proven (`solved`), or stuck with the reason.
  */
 export interface FinishedStep {
-  kind: "finished";
+  kind?: "finished";
   solved: boolean;
   title: string;
   lines: string[];
@@ -406,7 +406,7 @@ export interface StoryItem {
  * Look at a connector: `connector` names one of the view's connectors.
  */
 export interface WiringStep {
-  kind: "wiring";
+  kind?: "wiring";
   connector: string;
   half: "a" | "b";
   goal: string;
@@ -419,7 +419,7 @@ export interface WiringStep {
  * Try every position and say what each load does.
  */
 export interface PositionsStep {
-  kind: "positions";
+  kind?: "positions";
   goal: string;
   why: string;
   cautions: Caution[];
@@ -432,7 +432,7 @@ export interface PositionsStep {
  * The cause is proven: mend it, then say so. `element` and `mode` go into the repair event.
  */
 export interface RepairStep {
-  kind: "repair";
+  kind?: "repair";
   element: string;
   mode: string;
   title: string;
@@ -539,7 +539,7 @@ export interface Nothing {}
  * What works in which position, as told by the customer or as seen on the vehicle.
  */
 export interface PositionsTried {
-  seen_by: "customer" | "me";
+  seen_by?: "customer" | "me";
   /**
    * @maxItems 100
    */
@@ -577,9 +577,9 @@ export interface Ready {
  */
 export interface RepairDone {
   element: string;
-  mode: string;
+  mode?: string;
   what: "renewed" | "mended" | "cleaned";
-  note: string;
+  note?: string;
 }
 /**
  * A sheet that was read: its title, and what it leaves open.
@@ -624,34 +624,34 @@ export interface Sight {
  * A new time at the vehicle: state of the engine, and the supply if it was measured (V).
  */
 export interface SittingBegun {
-  engine: "off" | "on";
-  supply_volts: number | null;
+  engine?: "off" | "on";
+  supply_volts?: number | null;
 }
 /**
  * The customer's story. Lists name parts, connectors or wires of the sheet by id.
  */
 export interface StoryTold {
-  words: string;
-  dead_now: "yes" | "no" | "comes and goes" | "unknown";
+  words?: string;
+  dead_now?: "yes" | "no" | "comes and goes" | "unknown";
   /**
    * @maxItems 50
    */
-  renewed: string[];
+  renewed?: string[];
   /**
    * @maxItems 50
    */
-  rewired: string[];
+  rewired?: string[];
   /**
    * @maxItems 50
    */
-  seen: Sight[];
+  seen?: Sight[];
 }
 /**
  * What is at hand. Own eyes and ears are always there.
  */
 export interface ToolsStated {
   instruments: ("meter" | "test lamp" | "substitute lamp" | "clamp" | "fused jumper")[];
-  helper: boolean;
+  helper?: boolean;
 }
 /**
  * What a typed reading amounts to before it is kept.
@@ -703,5 +703,5 @@ export interface WiringFound {
   /**
    * @maxItems 120
    */
-  loose: string[];
+  loose?: string[];
 }

@@ -79,7 +79,8 @@ export class Bridge {
   }
 
   #told(telling: Telling) {
-    if (telling.tell === "loading") this.#state.value = { state: "loading", message: telling.message };
+    if (telling.tell === "loading")
+      this.#state.value = { state: "loading", message: telling.message };
     if (telling.tell === "ready") this.#ready();
     if (telling.tell === "failed") this.#startFailed(telling.reason);
     if (telling.tell === "dying") this.#died();
@@ -134,7 +135,8 @@ export class Bridge {
 
   #startDied() {
     this.#failedStarts += 1;
-    if (this.#failedStarts < DEATHS_TOO_MANY) this.#startWorker("Python stopped; starting it again");
+    if (this.#failedStarts < DEATHS_TOO_MANY)
+      this.#startWorker("Python stopped; starting it again");
     else this.#startFailed("Python stopped while it was starting.");
   }
 

@@ -54,6 +54,11 @@ function putStub(module: Module, place: string) {
 async function loadInto(module: Module, compiled: Promise<WebAssembly.Module>, place: string) {
   module.addRunDependency(place);
   const flags = { loadAsync: true, nodelete: true } as const;
-  module.preloadedWasm[place] = await module.loadWebAssemblyModule(await compiled, flags, place, {});
+  module.preloadedWasm[place] = await module.loadWebAssemblyModule(
+    await compiled,
+    flags,
+    place,
+    {},
+  );
   module.removeRunDependency(place);
 }

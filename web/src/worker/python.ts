@@ -21,6 +21,7 @@ export async function call<Name extends CallName>(
 ): Promise<Calls[Name]["response"]> {
   const text = await python.call(name, JSON.stringify(request), options);
   const answer = JSON.parse(text) as Answer<Calls[Name]["response"]>;
-  if ("error" in answer) throw new CallError(answer.error.code, answer.error.sentence, answer.error.details);
+  if ("error" in answer)
+    throw new CallError(answer.error.code, answer.error.sentence, answer.error.details);
   return answer.ok;
 }

@@ -48,7 +48,9 @@ async function main() {
   const progress = (message: string) => tell({ tell: "loading", message });
   try {
     const interpreter = await startInterpreter(way as Way, PYTHON_FILES, SITE, progress);
-    onmessage = (event: MessageEvent<Question>) => respond(interpreter, event.data);
+    addEventListener("message", (event: MessageEvent<Question>) =>
+      respond(interpreter, event.data),
+    );
     tell({ tell: "ready" });
   } catch (error) {
     tell({ tell: "failed", reason: String(error) });
