@@ -246,7 +246,8 @@ def _make_slots(
     return found
 
 
-def _is_apart(element: Element, apart: tuple[str, ...]) -> bool:
+def is_apart(element: Element, apart: tuple[str, ...]) -> bool:
+    """Whether an element is pulled out, or a contact of an unplugged connector."""
     return element.id in apart or (
         element.kind.name == "contact" and element.id.split(".")[0] in apart
     )
@@ -262,7 +263,7 @@ def _slots(
 ) -> list[Slot]:
     found: list[Slot] = []
     for element in circuit.elements.values():
-        apart = bool(setup.apart) and _is_apart(element, setup.apart)
+        apart = bool(setup.apart) and is_apart(element, setup.apart)
         found += _element_slots(circuit, element, states[element.id], faults, mesh, apart)
     for a, b, law in _stand_ins(circuit, setup):
         found.append(Slot("stand-in", Branch("", "", "", law), a, b, mesh.edge(a, b)))

@@ -98,7 +98,7 @@ class Source(Law):
         return -self.volts / self.ohms
 
     def spice(self, name: str, a: str, b: str) -> str:
-        return f"V{name} {a} {name}_e {self.volts:.12g}\nR{name} {name}_e {b} {self.ohms:.12g}"
+        return f"V{name} {a} {name}_emf {self.volts:.12g}\nR{name} {name}_emf {b} {self.ohms:.12g}"
 
 
 @dataclass(frozen=True, slots=True)
