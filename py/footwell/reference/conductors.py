@@ -22,7 +22,7 @@ _FREE_AIR = Source(
     "medium",
 )
 _MAKE = Source(
-    "ISO 6722-1 gives a maximum; the ideal copper of each section lies 2 to 10 % below it",
+    "ISO 6722-1 gives a maximum; ideal copper of the same section lies 2 to 13 % below it",
     "derived",
     "medium",
 )
