@@ -1,9 +1,40 @@
+/** Puts the page together: store, core and offline worker, then the screens. */
+
+import "./style/index.css";
+import { computed } from "@preact/signals";
 import { render } from "preact";
-import { python } from "./worker/python";
+import { App } from "./app/App";
+import { Boundary } from "./app/Boundary";
+import { type Core, connect, type Offline } from "./app/ports";
+import { dressDocument } from "./app/prefs";
+import { resumeRoute } from "./app/route";
+import { takeLinkFromAddress } from "./features/openlink/state";
+import { applyUpdate, offlineState, updateWaiting } from "./offline";
+import { Store } from "./storage";
+import { call, python } from "./worker/python";
 
-function Page() {
-  const state = python.state.value;
-  return <p>{state.state === "loading" ? state.message : state.state}</p>;
-}
+const core: Core = { state: python.state, call: call as Core["call"], start: () => python.start() };
 
-render(<Page />, document.body);
+const offline: Offline = {
+  ready: computed(() => offlineState.value.state === "ready offline"),
+  updateWaiting: computed(updateWaiting),
+  update: applyUpdate,
+};
+
+const store = new Store();
+connect({ core, store, offline });
+void store.open();
+dressDocument();
+resumeRoute();
+takeLinkFromAddress();
+addEventListener("hashchange", takeLinkFromAddress);
+
+const root = document.createElement("div");
+root.id = "page";
+document.body.append(root);
+render(
+  <Boundary>
+    <App />
+  </Boundary>,
+  root,
+);

@@ -1,0 +1,94 @@
+/** Which screen is drawn. */
+
+import { useEffect } from "preact/hooks";
+import { AboutScreen } from "../features/about/AboutScreen";
+import { CircuitScreen } from "../features/circuit/CircuitScreen";
+import { PlaceScreen } from "../features/circuit/PlaceScreen";
+import { ComplaintScreen } from "../features/complaint/ComplaintScreen";
+import { HistoryScreen } from "../features/history/HistoryScreen";
+import { JobsScreen } from "../features/jobs/JobsScreen";
+import { MenuScreen } from "../features/menu/MenuScreen";
+import { NewJobScreen } from "../features/newjob/NewJobScreen";
+import { OpenLinkScreen } from "../features/openlink/OpenLinkScreen";
+import { OthersScreen } from "../features/others/OthersScreen";
+import { PadScreen } from "../features/pad/PadScreen";
+import { AnytimeScreen } from "../features/positions/AnytimeScreen";
+import { RecordScreen } from "../features/record/RecordScreen";
+import { ReportScreen } from "../features/report/ReportScreen";
+import { SettingsScreen } from "../features/settings/SettingsScreen";
+import { ShareScreen } from "../features/share/ShareScreen";
+import { SkipScreen } from "../features/skip/SkipScreen";
+import { StoryScreen } from "../features/story/StoryScreen";
+import { SuspectsScreen } from "../features/suspects/SuspectsScreen";
+import { WiringScreen } from "../features/wiring/WiringScreen";
+import { Work } from "../features/work/Work";
+import { openJob } from "./job";
+import { ports } from "./ports";
+import { type Route, route } from "./route";
+import { useWakeLock } from "./wake";
+
+export function App() {
+  const now = route.value;
+  switch (now.screen) {
+    case "jobs":
+      return <JobsScreen />;
+    case "new":
+      return <NewJobScreen />;
+    case "open link":
+      return <OpenLinkScreen />;
+    case "settings":
+      return <SettingsScreen />;
+    case "about":
+      return <AboutScreen />;
+    case "job":
+      return <JobScreens now={now} />;
+  }
+}
+
+type JobRoute = Extract<Route, { screen: "job" }>;
+
+function JobScreens({ now }: { now: JobRoute }) {
+  useWakeLock();
+  const opening = ports().store.state.value === "opening";
+  useEffect(() => {
+    if (!opening) void openJob(now.job);
+  }, [opening, now.job]);
+  return <JobScreen now={now} />;
+}
+
+function JobScreen({ now }: { now: JobRoute }) {
+  switch (now.show) {
+    case "complaint":
+      return <ComplaintScreen />;
+    case "work":
+      return <Work />;
+    case "pad":
+      return <PadScreen />;
+    case "others":
+      return <OthersScreen />;
+    case "skip":
+      return <SkipScreen />;
+    case "story":
+      return <StoryScreen />;
+    case "circuit":
+      return <CircuitScreen />;
+    case "place":
+      return <PlaceScreen about={now.about} />;
+    case "wiring":
+      return <WiringScreen about={now.about} />;
+    case "positions":
+      return <AnytimeScreen />;
+    case "suspects":
+      return <SuspectsScreen />;
+    case "history":
+      return <HistoryScreen />;
+    case "report":
+      return <ReportScreen />;
+    case "share":
+      return <ShareScreen />;
+    case "record":
+      return <RecordScreen />;
+    case "menu":
+      return <MenuScreen />;
+  }
+}

@@ -1,0 +1,57 @@
+/** Plain facts read straight from the stored events, known before Python is. */
+
+import { computed } from "@preact/signals";
+import { events } from "./job";
+import type { Bodies, Event, EventWithdrawn, Kind } from "./types";
+
+export function bodyOf<K extends Kind>(event: Event, kind: K): Bodies[K] | null {
+  if (event.kind !== kind) return null;
+  try {
+    return JSON.parse(event.body) as Bodies[K];
+  } catch {
+    return null;
+  }
+}
+
+const nameOf = (event: { device: string; n: number }) => `${event.device}:${event.n}`;
+
+/** Names of events that no longer count; a withdrawal can itself be withdrawn. */
+function withdrawn(all: Event[]): Set<string> {
+  const gone = new Set<string>();
+  for (const event of [...all].reverse()) {
+    const named = bodyOf<"event withdrawn">(event, "event withdrawn");
+    if (named && !gone.has(nameOf(event))) gone.add(nameOf(named));
+  }
+  return gone;
+}
+
+/** The events that still count, withdrawals left out. */
+export const standing = computed(() => {
+  const gone = withdrawn(events.value);
+  return events.value.filter(
+    (event) => event.kind !== "event withdrawn" && !gone.has(nameOf(event)),
+  );
+});
+
+function last<K extends Kind>(kind: K): Bodies[K] | null {
+  const found = standing.value.findLast((event) => event.kind === kind);
+  return found ? bodyOf(found, kind) : null;
+}
+
+export const opened = computed(() => last("job opened"));
+export const story = computed(() => last("story told"));
+export const tools = computed(() => last("tools stated"));
+export const sitting = computed(() => last("sitting begun"));
+
+/** Hazards whose caution was passed in this sitting. */
+export const passed = computed(() => {
+  const since = standing.value.findLastIndex((event) => event.kind === "sitting begun");
+  const bodies = standing.value.slice(since + 1).map((event) => bodyOf(event, "caution passed"));
+  return new Set(bodies.flatMap((body) => (body ? [body.hazard] : [])));
+});
+
+/** The last withdrawal that can be taken back: nothing was done after it. */
+export const lastWithdrawal = computed<EventWithdrawn | null>(() => {
+  const newest = events.value.at(-1);
+  return newest?.kind === "event withdrawn" ? { device: newest.device, n: newest.n } : null;
+});

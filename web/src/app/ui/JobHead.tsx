@@ -1,0 +1,37 @@
+/** The line above every screen of a job: which job, and what is saved where. */
+
+import { savedAt, trouble, view, working } from "../job";
+import { ports, storeTrouble } from "../ports";
+import { timeOf } from "../time";
+
+export function JobHead() {
+  return (
+    <>
+      <span class="above-title">{view.value?.title ?? ""}</span>
+      <span class="above-saved" role="status">
+        {state()}
+      </span>
+    </>
+  );
+}
+
+function state(): string {
+  if (storeTrouble()) return "not saved";
+  if (working.value && ports().core.state.value.state !== "failed") return "working it out…";
+  return savedAt.value ? `saved ${timeOf(savedAt.value)} · on this phone` : "on this phone";
+}
+
+/** What failed, in one sentence each, above the content it concerns. */
+export function Trouble() {
+  const core = ports().core.state.value;
+  const said = [storeTrouble(), core.state === "failed" ? core.reason : "", trouble.value];
+  return (
+    <>
+      {[...new Set(said.filter(Boolean))].map((sentence) => (
+        <p key={sentence} class="trouble" role="alert">
+          {sentence}
+        </p>
+      ))}
+    </>
+  );
+}

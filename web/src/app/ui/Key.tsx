@@ -1,0 +1,34 @@
+/** Keys: everything a finger presses. All act when the finger lifts. */
+
+import type { ComponentChildren } from "preact";
+import { useCommit } from "../guard";
+
+interface KeyProps {
+  children: ComponentChildren;
+  onPress: () => unknown;
+  look?: "plain" | "main" | "answer" | "quiet" | "small";
+  label?: string | undefined;
+  pressed?: boolean | undefined;
+  off?: boolean;
+}
+
+export function Key({ children, onPress, look = "plain", label, pressed, off }: KeyProps) {
+  return (
+    <button
+      type="button"
+      class={`key key-${look}`}
+      aria-label={label}
+      aria-pressed={pressed}
+      disabled={off}
+      onClick={onPress}
+    >
+      {children}
+    </button>
+  );
+}
+
+/** A key that stores something: once per double tap, and not in the first moment of a screen. */
+export function CommitKey({ onPress, off, ...rest }: KeyProps) {
+  const { open, press } = useCommit(onPress);
+  return <Key {...rest} off={off || !open} onPress={press} />;
+}

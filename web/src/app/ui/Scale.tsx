@@ -1,0 +1,46 @@
+/** The expected band on its scale, and the mark of a reading that moves along it. */
+
+import type { Band } from "../types";
+
+interface ScaleProps {
+  band: Band;
+  /** Position of the reading on the scale, in the band's unit. */
+  mark?: number | null;
+}
+
+const place = (band: Band, value: number) => {
+  const share = (value - band.scale_low) / (band.scale_high - band.scale_low || 1);
+  return Math.min(1, Math.max(0, share));
+};
+
+export function Scale({ band, mark = null }: ScaleProps) {
+  const low = place(band, band.low) * 100;
+  const wide = Math.max(4, place(band, band.high) * 100 - low);
+  return (
+    <div class="scale" aria-hidden="true">
+      <svg width="100%" height="44">
+        <line class="scale-line" x1="0" x2="100%" y1="30" y2="30" />
+        <rect
+          class="scale-band"
+          x={`${Math.min(low, 96)}%`}
+          width={`${wide}%`}
+          y="16"
+          height="28"
+          rx="5"
+        />
+        {mark !== null && <Mark at={place(band, mark) * 100} />}
+      </svg>
+      <span class="scale-low">{band.scale_low}</span>
+      <span class="scale-high">{band.scale_high}</span>
+    </div>
+  );
+}
+
+/** Drawn in a nested picture so that it can stand at a share of the width. */
+function Mark({ at }: { at: number }) {
+  return (
+    <svg class="mark" x={`${at}%`} overflow="visible" aria-hidden="true">
+      <path d="M-10 0 H10 L2 20 V44 H-2 V20 Z" />
+    </svg>
+  );
+}

@@ -1,0 +1,5 @@
+export const words = {
+  proof: "What proves it",
+  reasons: "Why it failed",
+  open: "Still open",
+};

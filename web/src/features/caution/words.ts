@@ -1,0 +1,4 @@
+export const words = {
+  passed: "Understood",
+  intro: "Before you start",
+};

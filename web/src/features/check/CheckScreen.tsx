@@ -1,0 +1,50 @@
+/** One check: what we want to know, what to do, what to expect, and what each answer means. */
+
+import { working } from "../../app/job";
+import type { Check, JobView } from "../../app/types";
+import { Bar } from "../../app/ui/Bar";
+import { JobHead, Trouble } from "../../app/ui/JobHead";
+import { Plumb } from "../../app/ui/Plumb";
+import { Screen } from "../../app/ui/Screen";
+import { CheckKeys } from "./CheckKeys";
+import { Expected } from "./Expected";
+import { PresenceAsked } from "./PresenceAsked";
+import { words } from "./words";
+
+export function CheckScreen({ check, view }: { check: Check; view: JobView }) {
+  return (
+    <Screen
+      name={check.do}
+      quietName
+      above={<JobHead />}
+      beside={<Plumb view={view} />}
+      bar={<Bar />}
+      keys={<CheckKeys check={check} />}
+    >
+      <Trouble />
+      {working.value && <p class="soft">{working.value}</p>}
+      <p class="goal">{check.goal}</p>
+      <p class="do">{check.do}</p>
+      {check.condition && <p class="condition">{check.condition}</p>}
+      <Expected check={check} />
+      <PresenceAsked />
+      <Outcomes check={check} />
+      <p class="why">
+        <b>{words.why}: </b>
+        {check.why}
+      </p>
+    </Screen>
+  );
+}
+
+function Outcomes({ check }: { check: Check }) {
+  return (
+    <ul class="outcomes">
+      {check.outcomes.map(({ when, means }) => (
+        <li key={when}>
+          <b>{when}:</b> {means}
+        </li>
+      ))}
+    </ul>
+  );
+}

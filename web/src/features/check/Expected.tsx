@@ -1,0 +1,19 @@
+/** What a sound circuit would show here: a band on its scale, or a word. */
+
+import type { Check } from "../../app/types";
+import { Scale } from "../../app/ui/Scale";
+import { words } from "./words";
+
+export function Expected({ check }: { check: Check }) {
+  const { band } = check;
+  if (!band && !check.healthy_choice) return null;
+  return (
+    <div class="expected">
+      <p class="expected-value">
+        {band ? band.text : check.healthy_choice}{" "}
+        <span class="expected-word">{words.expected}</span>
+      </p>
+      {band && <Scale band={band} />}
+    </div>
+  );
+}

@@ -1,0 +1,9 @@
+export const words = {
+  enter: "Enter reading",
+  another: "Another check",
+  cannot: "Cannot do it",
+  expected: "expected",
+  proposed: "Back to the proposed check",
+  why: "Why this check",
+  there: "Is the complaint there right now?",
+};

@@ -1,0 +1,70 @@
+/** The sheet of the job as it stands after the edits made on the vehicle. */
+
+import { computed } from "@preact/signals";
+import { bodyOf, opened, standing } from "../../app/facts";
+import type { SheetChange } from "../../app/types";
+
+export interface Wire {
+  id: string;
+  start: string;
+  end: string;
+  colour?: string | null;
+  mm2?: number | null;
+}
+
+export interface Part {
+  id: string;
+  kind: string;
+  name: string;
+  probe?: string[];
+}
+
+export interface Connector {
+  id: string;
+  name: string;
+  half_a: string;
+  half_b: string;
+  rows: string[][];
+  rating_amps?: number | null;
+}
+
+interface Sheet {
+  parts: Part[];
+  connectors: Connector[];
+  wires: Wire[];
+}
+
+export const sheet = computed<Sheet>(() => {
+  const written = opened.value?.sheet as Partial<Sheet> | undefined;
+  return {
+    parts: written?.parts ?? [],
+    connectors: written?.connectors ?? [],
+    wires: written?.wires ?? [],
+  };
+});
+
+/** Values found on the vehicle, by element and field; the newest counts. */
+export const found = computed(() => {
+  const bodies = standing.value.map((event) => bodyOf(event, "sheet edited"));
+  const changes = bodies.flatMap((body) => body?.changes ?? []);
+  return new Map(changes.map((change) => [keyOf(change), change.value ?? null]));
+});
+
+const keyOf = ({ element, field }: Pick<SheetChange, "element" | "field">) => `${element}.${field}`;
+
+/** The value of a field as found, or as the sheet has it. */
+export function valueAt<T>(
+  element: string,
+  field: string,
+  written: T | null | undefined,
+): T | null {
+  const key = keyOf({ element, field });
+  return found.value.has(key) ? (found.value.get(key) as T | null) : (written ?? null);
+}
+
+/** Wires that end at a place. */
+export const wiresAt = (place: string) =>
+  sheet.value.wires.filter(({ start, end }) => start === place || end === place);
+
+export const connectorOf = (place: string) =>
+  sheet.value.connectors.find(({ id }) => place.startsWith(`${id}.`));

@@ -1,0 +1,68 @@
+/** The complaint in few touches: what the load does in each position, and what is at hand. */
+
+import { useDraft } from "../../app/draft";
+import { jobId, record, view } from "../../app/job";
+import { go, show } from "../../app/route";
+import type { JobView } from "../../app/types";
+import { JobHead, Trouble } from "../../app/ui/JobHead";
+import { CommitKey, Key } from "../../app/ui/Key";
+import { Screen } from "../../app/ui/Screen";
+import { Toggles } from "../../app/ui/Toggles";
+import { PositionRows } from "../positions/PositionRows";
+import { allDead, askedOf } from "../positions/state";
+import { ToolTicks } from "../story/ToolTicks";
+import { Waiting } from "../work/Waiting";
+import { type Complaint, entriesOf, nothingTold } from "./state";
+import { words } from "./words";
+
+export function ComplaintScreen() {
+  return view.value ? <Told view={view.value} /> : <Waiting />;
+}
+
+function Told({ view: now }: { view: JobView }) {
+  const draft = useDraft<Complaint>(`complaint.${jobId.value}`, nothingTold);
+  const said = draft.value.value;
+  const asked = askedOf(now);
+  const start = async () => {
+    if (!(await record(entriesOf(said, now)))) return;
+    draft.clear();
+    if (jobId.value) go({ screen: "job", job: jobId.value, show: "work" }, true);
+  };
+  return (
+    <Screen
+      name={words.name}
+      above={<JobHead />}
+      keys={
+        <>
+          <div class="key-row">
+            <Key look="small" onPress={() => show("story")}>
+              {words.story}
+            </Key>
+          </div>
+          <CommitKey look="main" onPress={start}>
+            {words.start}
+          </CommitKey>
+        </>
+      }
+    >
+      <Trouble />
+      <Key look="answer" onPress={() => draft.set({ ...said, told: allDead(asked) })}>
+        {words.dead}
+      </Key>
+      <p class="soft">{words.rows}</p>
+      <PositionRows
+        {...asked}
+        controls={now.controls}
+        told={said.told}
+        onTell={(told) => draft.set({ ...said, told })}
+      />
+      <Toggles
+        question={words.now}
+        options={words.nowAnswers}
+        chosen={said.now}
+        onChoose={(value) => draft.set({ ...said, now: value })}
+      />
+      <ToolTicks />
+    </Screen>
+  );
+}

@@ -1,0 +1,29 @@
+/** The complaint while it is being told, and the events it becomes. */
+
+import { story, tools } from "../../app/facts";
+import { helper, instruments } from "../../app/prefs";
+import type { Entry, JobView, StoryTold } from "../../app/types";
+import { askedOf, statesOf, type Told } from "../positions/state";
+
+export interface Complaint {
+  told: Told;
+  now: StoryTold["dead_now"] | null;
+}
+
+export const nothingTold: Complaint = { told: {}, now: null };
+
+/** The events of "Start": what is at hand, the sitting, what the customer says. */
+export function entriesOf(complaint: Complaint, view: JobView): Entry[] {
+  const states = statesOf(complaint.told, askedOf(view));
+  const entries: Entry[] = [{ kind: "sitting begun", body: { engine: "off" } }];
+  if (!tools.value)
+    entries.push({
+      kind: "tools stated",
+      body: { instruments: instruments.value, helper: helper.value },
+    });
+  if (complaint.now)
+    entries.push({ kind: "story told", body: { ...story.value, dead_now: complaint.now } });
+  if (states.length > 0)
+    entries.push({ kind: "positions tried", body: { seen_by: "customer", states } });
+  return entries;
+}

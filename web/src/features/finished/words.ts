@@ -1,0 +1,1 @@
+export const words = { report: "Show the report" };

@@ -1,0 +1,68 @@
+/** The jobs on this phone: where each lives, when it was saved, and the way to a new one. */
+
+import { useEffect, useState } from "preact/hooks";
+import { attempt } from "../../app/job";
+import { ports, storeTrouble } from "../../app/ports";
+import { go } from "../../app/route";
+import { timeOf } from "../../app/time";
+import { Trouble } from "../../app/ui/JobHead";
+import { Key } from "../../app/ui/Key";
+import { Screen } from "../../app/ui/Screen";
+import type { JobSummary } from "../../storage";
+import { OfflineLines } from "./OfflineLines";
+import { Rescue } from "./Rescue";
+import { words } from "./words";
+
+export function JobsScreen() {
+  const jobs = useJobs();
+  return (
+    <Screen
+      name={words.name}
+      keys={
+        <>
+          <Key onPress={() => go({ screen: "settings" })}>{words.settings}</Key>
+          <Key look="main" onPress={() => go({ screen: "new" })}>
+            {words.newJob}
+          </Key>
+        </>
+      }
+    >
+      <Trouble />
+      {storeTrouble() && <Rescue />}
+      {jobs?.length === 0 && <p class="do">{words.none}</p>}
+      <ul class="jobs">
+        {jobs?.map((job) => (
+          <li key={job.id}>
+            <JobKey job={job} />
+          </li>
+        ))}
+      </ul>
+      <OfflineLines />
+      <p class="soft">{words.link}</p>
+    </Screen>
+  );
+}
+
+function useJobs(): JobSummary[] | null {
+  const [jobs, setJobs] = useState<JobSummary[] | null>(null);
+  const { state, revision } = ports().store;
+  const readable = state.value !== "opening";
+  // biome-ignore lint/correctness/useExhaustiveDependencies: read again whenever something was stored
+  useEffect(() => {
+    if (readable) attempt(() => ports().store.jobs()).then(setJobs);
+  }, [readable, revision.value]);
+  return jobs;
+}
+
+function JobKey({ job }: { job: JobSummary }) {
+  const lines = [words.entries(job.count), words.saved(timeOf(job.lastAt)), words.where];
+  return (
+    <Key look="answer" onPress={() => go({ screen: "job", job: job.id, show: "work" })}>
+      <span class="answer-lines">
+        <b>{job.title}</b>
+        <span>{job.vehicle}</span>
+        <span class="soft">{lines.join(" · ")}</span>
+      </span>
+    </Key>
+  );
+}

@@ -1,0 +1,39 @@
+/** When the store is in trouble: take out what can be read, bring back what was exported. */
+
+import { useState } from "preact/hooks";
+import { attempt } from "../../app/job";
+import { ports } from "../../app/ports";
+import { CommitKey, Key } from "../../app/ui/Key";
+import { FileKey } from "./FileKey";
+import { saveFile } from "./files";
+
+const words = {
+  title: "What you can do",
+  save: "Save everything as a file",
+  goOn: "Go on with what is here",
+  failed: "Nothing could be read from the store.",
+};
+
+export function Rescue() {
+  const [failed, setFailed] = useState(false);
+  const { store } = ports();
+  const state = store.state.value;
+  const save = async () => {
+    const text = await attempt(() => store.exportText());
+    setFailed(text === null);
+    if (text === null) return;
+    saveFile("footwell-rescue.json", text);
+    store.noteExported();
+  };
+  return (
+    <section class="block">
+      <h2>{words.title}</h2>
+      {failed && <p>{words.failed}</p>}
+      <Key onPress={save}>{words.save}</Key>
+      <FileKey />
+      {typeof state === "object" && "emptied" in state && (
+        <CommitKey onPress={() => store.goOn()}>{words.goOn}</CommitKey>
+      )}
+    </section>
+  );
+}

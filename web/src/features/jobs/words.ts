@@ -1,0 +1,22 @@
+export const words = {
+  name: "Jobs",
+  none: "No jobs on this phone yet.",
+  newJob: "New job",
+  settings: "Settings",
+  openFile: "Open a file",
+  link: "To open a job from a link, tap the link: it opens here as a new job.",
+  where: "on this phone only",
+  saved: (at: string) => (at ? `saved ${at}` : "saved"),
+  entries: (count: number) => (count === 1 ? "1 entry" : `${count} entries`),
+  offline: "Ready offline: works here without a network.",
+  notOffline: "Not ready offline yet. Keep the network on for a moment.",
+  update: "A new version is waiting. Your jobs stay as they are.",
+  take: "Take the new version",
+  safari:
+    "Safari may delete everything after seven days of use without a visit. Add Footwell to the home screen, or share each job as a link or file.",
+  exported: (at: string) => (at ? `Last exported ${at}.` : "Never exported yet."),
+  imported: (count: number) =>
+    count === 0
+      ? "Nothing new in that file: all of it was here."
+      : `${count} entries added from the file.`,
+};

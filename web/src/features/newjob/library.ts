@@ -1,0 +1,24 @@
+/** The circuits that come with the site. */
+
+import { ports } from "../../app/ports";
+import type { Circuit, JobOpened } from "../../app/types";
+import { newId } from "../../storage";
+
+const FOLDER = "circuits/";
+
+async function fetchJson<T>(path: string): Promise<T> {
+  const answer = await fetch(path);
+  if (!answer.ok)
+    throw new Error(`The file ${path} could not be read. With the network on, try again.`);
+  return (await answer.json()) as T;
+}
+
+export const circuits = () => fetchJson<Circuit[]>(`${FOLDER}index.json`);
+
+/** Stores a new job on the circuit and answers its id. */
+export async function openOn(circuit: Circuit): Promise<string> {
+  const sheet = await fetchJson<JobOpened["sheet"]>(FOLDER + circuit.file);
+  const job = newId();
+  await ports().store.append(job, "job opened", { title: circuit.title, sheet });
+  return job;
+}

@@ -1,0 +1,76 @@
+/** A job from a link: shown first, taken over as a new job only when the person says so. */
+
+import { useEffect, useState } from "preact/hooks";
+import { attempt } from "../../app/job";
+import { ports } from "../../app/ports";
+import { go } from "../../app/route";
+import type { LinkOpened } from "../../app/types";
+import { CommitKey, Key } from "../../app/ui/Key";
+import { Screen } from "../../app/ui/Screen";
+import { newId } from "../../storage";
+import { forgetLink, link } from "./state";
+import { words } from "./words";
+
+type Reading =
+  | { is: "reading" }
+  | { is: "opened"; job: LinkOpened }
+  | { is: "failed"; why: string };
+
+export function OpenLinkScreen() {
+  const reading = useReading();
+  const leave = () => {
+    forgetLink();
+    go({ screen: "jobs" }, true);
+  };
+  const take = async () => {
+    if (reading.is !== "opened") return;
+    const job = newId();
+    const events = reading.job.events.map((event) => ({ ...event, at: event.at ?? "" }));
+    if (!(await attempt(() => ports().store.adopt(events, job)))) return;
+    forgetLink();
+    go({ screen: "job", job, show: "work" }, true);
+  };
+  return (
+    <Screen
+      name={reading.is === "failed" ? words.failed : words.name}
+      keys={
+        <>
+          <Key onPress={leave}>{words.leave}</Key>
+          {reading.is === "opened" && (
+            <CommitKey look="main" onPress={take}>
+              {words.take}
+            </CommitKey>
+          )}
+        </>
+      }
+    >
+      {reading.is === "reading" && <p role="status">{words.reading}</p>}
+      {reading.is === "failed" && <p role="alert">{reading.why}</p>}
+      {reading.is === "opened" && (
+        <>
+          <p class="do">{reading.job.title}</p>
+          <p>{reading.job.vehicle}</p>
+          <p class="said">{words.readings(reading.job.readings)}</p>
+          <p class="soft">{words.shown}</p>
+        </>
+      )}
+    </Screen>
+  );
+}
+
+function useReading(): Reading {
+  const [reading, setReading] = useState<Reading>({ is: "reading" });
+  const text = link.value;
+  const core = ports().core.state.value.state;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: asked again when Python was started again
+  useEffect(() => {
+    if (text === null) return;
+    ports()
+      .core.call("link_open", { text })
+      .then(
+        (job) => setReading({ is: "opened", job }),
+        (error) => setReading({ is: "failed", why: String(error.message) }),
+      );
+  }, [text, core === "failed"]);
+  return reading;
+}

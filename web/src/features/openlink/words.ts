@@ -1,0 +1,10 @@
+export const words = {
+  name: "A job from a link",
+  reading: "Reading the link…",
+  shown:
+    "Nothing is stored until you take it over. It opens as a new job; your own jobs stay as they are.",
+  readings: (count: number) => (count === 1 ? "1 reading" : `${count} readings`),
+  take: "Take over as a new job",
+  leave: "Leave it",
+  failed: "This link cannot be opened",
+};

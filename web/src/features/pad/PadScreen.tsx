@@ -1,0 +1,115 @@
+/** The number pad: band and mark above, digits, big keys, and a key that repeats what it will keep. */
+
+import { useEffect, useState } from "preact/hooks";
+import { attempt, jobId } from "../../app/job";
+import { inBaseUnit, shown } from "../../app/number";
+import { back, show } from "../../app/route";
+import { Trouble } from "../../app/ui/JobHead";
+import { CommitKey, Key } from "../../app/ui/Key";
+import { Scale } from "../../app/ui/Scale";
+import { Screen } from "../../app/ui/Screen";
+import { PresenceAsked } from "../check/PresenceAsked";
+import { DoubtAsked } from "./DoubtAsked";
+import { Keypad } from "./Keypad";
+import { type Doubt, keepTyped } from "./keep";
+import { press, type Typing, typing } from "./state";
+import { UnitRow } from "./UnitRow";
+import { words } from "./words";
+
+export function PadScreen() {
+  const now = typing.value.value;
+  const mine = now?.job === jobId.value;
+  useEffect(() => {
+    if (!mine) show("work");
+  }, [mine]);
+  return now && mine ? <Pad now={now} /> : null;
+}
+
+function Pad({ now }: { now: Typing }) {
+  const [doubt, setDoubt] = useState<Doubt | null>(null);
+  useTyping(() => setDoubt(null));
+  const keep = async (typed: Typing, sure: boolean) =>
+    setDoubt((await attempt(() => keepTyped(typed, sure))) ?? null);
+  const text = `${shown(now.typed)} ${now.unit}`;
+  if (doubt && "ask" in doubt)
+    return <DoubtAsked now={now} weighed={doubt.ask} onKeep={keep} onBack={() => setDoubt(null)} />;
+  return (
+    <Screen
+      name={`Reading: ${now.check.do}`}
+      quietName
+      above={<PadHead now={now} />}
+      keys={
+        <>
+          <UnitRow now={now} />
+          <Keypad
+            onKey={(key) => {
+              setDoubt(null);
+              press(key);
+            }}
+          />
+          <div class="key-row">
+            <Key look="small" onPress={back}>
+              Back
+            </Key>
+            <CommitKey look="main" off={!/\d/.test(now.typed)} onPress={() => keep(now, false)}>
+              {now.typed ? words.keep(text) : words.nothing}
+            </CommitKey>
+          </div>
+        </>
+      }
+    >
+      <Trouble />
+      <PresenceAsked />
+      <Digits now={now} />
+      {doubt && "refuse" in doubt && (
+        <p class="trouble" role="alert">
+          {doubt.refuse}
+        </p>
+      )}
+    </Screen>
+  );
+}
+
+function PadHead({ now }: { now: Typing }) {
+  const expected = now.check.band?.text;
+  return (
+    <span class="above-title">
+      {now.check.do} {expected && `Expected ${expected}.`}
+    </span>
+  );
+}
+
+function Digits({ now }: { now: Typing }) {
+  const { band } = now.check;
+  return (
+    <>
+      <p class="digits" aria-live="polite">
+        {shown(now.typed) || "\u2007"} <span class="digits-unit">{now.unit}</span>
+      </p>
+      {band && <Scale band={band} mark={inBand(now)} />}
+    </>
+  );
+}
+
+/** The typed reading in the unit of the band. */
+function inBand(now: Typing): number | null {
+  const value = inBaseUnit(now.typed, now.unit);
+  const one = inBaseUnit("1", now.check.band?.unit ?? "");
+  return value === null || one === null ? null : value / one;
+}
+
+/** A small keyboard types too: digits, either decimal mark, minus, delete. */
+function useTyping(onKey: () => void): void {
+  useEffect(() => {
+    const type = (event: KeyboardEvent) => {
+      const key = KEYS[event.key] ?? (/^\d$/.test(event.key) ? event.key : null);
+      if (key === null) return;
+      onKey();
+      press(key);
+    };
+    addEventListener("keydown", type);
+    return () => removeEventListener("keydown", type);
+  }, [onKey]);
+}
+
+const KEYS: Record<string, string> = { ".": ".", ",": ".", "-": "sign", Backspace: "delete" };

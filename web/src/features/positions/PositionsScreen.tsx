@@ -1,0 +1,52 @@
+/** Try every position and say what each load does. */
+
+import { useDraft } from "../../app/draft";
+import { jobId, record, working } from "../../app/job";
+import { show } from "../../app/route";
+import type { JobView, PositionsStep } from "../../app/types";
+import { Bar } from "../../app/ui/Bar";
+import { JobHead, Trouble } from "../../app/ui/JobHead";
+import { CommitKey } from "../../app/ui/Key";
+import { Plumb } from "../../app/ui/Plumb";
+import { Screen } from "../../app/ui/Screen";
+import { Undo } from "../history/Undo";
+import { PositionRows } from "./PositionRows";
+import { statesOf, type Told } from "./state";
+import { words } from "./words";
+
+export function PositionsScreen({ step, view }: { step: PositionsStep; view: JobView }) {
+  const told = useDraft<Told>(`positions.${jobId.value}`, {});
+  const asked = {
+    positions: step.ask,
+    loads: view.loads.filter(({ id }) => step.loads.includes(id)),
+  };
+  const states = statesOf(told.value.value, asked);
+  const keep = async () => {
+    if (await record([{ kind: "positions tried", body: { seen_by: "me", states } }])) {
+      told.clear();
+      show("work");
+    }
+  };
+  return (
+    <Screen
+      name={step.goal}
+      above={<JobHead />}
+      beside={<Plumb view={view} />}
+      bar={<Bar />}
+      keys={
+        <>
+          <div class="key-row">
+            <Undo />
+          </div>
+          <CommitKey look="main" off={states.length === 0 || working.value !== ""} onPress={keep}>
+            {states.length === 0 ? words.first : words.keep}
+          </CommitKey>
+        </>
+      }
+    >
+      <Trouble />
+      {step.why && <p class="why">{step.why}</p>}
+      <PositionRows {...asked} controls={view.controls} told={told.value.value} onTell={told.set} />
+    </Screen>
+  );
+}

@@ -1,0 +1,45 @@
+/** What each load does in each position, while it is being told. */
+
+import type { Controls, ControlView, JobView, LoadView, PositionsTried } from "../../app/types";
+
+/** Answers by the key of position and load; what is not there was not told. */
+export type Told = Record<string, string>;
+
+export const keyOf = (controls: Controls, load: string) =>
+  `${Object.entries(controls)
+    .map(([control, position]) => `${control}=${position}`)
+    .join(",")}/${load}`;
+
+/** "Fan switch 2, ignition on", in the words of the sheet. */
+export function nameOf(controls: Controls, all: ControlView[]): string {
+  const named = all.flatMap((control) => {
+    const position = control.positions.find(({ id }) => id === controls[control.id]);
+    return position ? [`${control.name} ${position.name}`] : [];
+  });
+  return named.join(" · ");
+}
+
+type Asked = { positions: Controls[]; loads: LoadView[] };
+
+export const askedOf = (view: JobView): Asked => ({
+  positions: view.asked_positions,
+  loads: view.loads,
+});
+
+/** Every load in its worst state in every position. */
+export function allDead({ positions, loads }: Asked): Told {
+  const rows = positions.flatMap((controls) =>
+    loads.map(({ id, states }) => [keyOf(controls, id), states[0] ?? ""] as const),
+  );
+  return Object.fromEntries(rows);
+}
+
+/** The told answers as the states of an event. */
+export function statesOf(told: Told, { positions, loads }: Asked): PositionsTried["states"] {
+  return positions.flatMap((controls) =>
+    loads.flatMap(({ id }) => {
+      const state = told[keyOf(controls, id)];
+      return state ? [{ controls, load: id, state }] : [];
+    }),
+  );
+}

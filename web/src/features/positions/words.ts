@@ -1,0 +1,5 @@
+export const words = {
+  keep: "Keep what I saw",
+  first: "Say what you saw",
+  anytime: "What it does in each position",
+};

@@ -1,0 +1,12 @@
+export const words = {
+  name: "Record a reading",
+  back: "Back",
+  place: "Red lead on",
+  black: "Black lead on",
+  earth: "clean earth",
+  value: "Reading",
+  unit: "Unit",
+  keep: (text: string) => `Keep ${text}`,
+  first: "Choose the place and type the reading",
+  why: "It is kept as typed and counted once Python is ready.",
+};

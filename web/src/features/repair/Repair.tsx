@@ -1,0 +1,57 @@
+/** The cause is proven: what proves it, why it failed, how to mend it, and the word that it is done. */
+
+import { record, working } from "../../app/job";
+import type { JobView, RepairDone, RepairStep } from "../../app/types";
+import { Bar } from "../../app/ui/Bar";
+import { JobHead, Trouble } from "../../app/ui/JobHead";
+import { CommitKey } from "../../app/ui/Key";
+import { Plumb } from "../../app/ui/Plumb";
+import { Screen } from "../../app/ui/Screen";
+import { Cause } from "../cause/Cause";
+import { Undo } from "../history/Undo";
+import { words } from "./words";
+
+export function Repair({ step, view }: { step: RepairStep; view: JobView }) {
+  const done = (what: RepairDone["what"]) =>
+    record([
+      { kind: "repair done", body: { element: step.element, mode: step.mode, what, note: "" } },
+    ]);
+  return (
+    <Screen
+      name={step.title}
+      above={<JobHead />}
+      beside={<Plumb view={view} />}
+      bar={<Bar />}
+      keys={
+        <>
+          <div class="key-row">
+            <Undo />
+          </div>
+          <div class="answers">
+            {words.ways.map(({ what, name }) => (
+              <CommitKey
+                key={what}
+                look="answer"
+                off={working.value !== ""}
+                onPress={() => done(what)}
+              >
+                {name}
+              </CommitKey>
+            ))}
+          </div>
+        </>
+      }
+    >
+      <Trouble />
+      <p class="why">{step.why}</p>
+      <ol class="steps">
+        {step.do.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ol>
+      {view.causes.map((cause) => (
+        <Cause key={cause.title} cause={cause} />
+      ))}
+    </Screen>
+  );
+}

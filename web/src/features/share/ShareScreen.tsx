@@ -1,0 +1,80 @@
+/** The job as a link in the fragment of the address, or as a file where that would be too long. */
+
+import { useEffect, useState } from "preact/hooks";
+import { attempt, events, jobId } from "../../app/job";
+import { ports } from "../../app/ports";
+import { back } from "../../app/route";
+import type { LinkMade } from "../../app/types";
+import { JobHead, Trouble } from "../../app/ui/JobHead";
+import { Key } from "../../app/ui/Key";
+import { Screen } from "../../app/ui/Screen";
+import { saveFile } from "../jobs/files";
+import { words } from "./words";
+
+export function ShareScreen() {
+  const made = useLink();
+  const [said, setSaid] = useState("");
+  const address = made && !made.too_long ? addressOf(made.text) : null;
+  return (
+    <Screen
+      name={words.name}
+      above={<JobHead />}
+      keys={
+        <>
+          <div class="key-row">
+            <Key onPress={back}>{words.back}</Key>
+            <Key onPress={() => attempt(saveJob)}>{words.file}</Key>
+          </div>
+          {address && "share" in navigator && <Key onPress={() => send(address)}>{words.send}</Key>}
+          {address && (
+            <Key look="main" onPress={async () => setSaid(await copied(address))}>
+              {words.copy}
+            </Key>
+          )}
+        </>
+      }
+    >
+      <Trouble />
+      <p>{words.inside}</p>
+      {!made && <p role="status">{words.making}</p>}
+      {made && <p>{made.too_long ? words.tooLong(made.length) : words.length(made.length)}</p>}
+      <p role="status" class="said">
+        {said}
+      </p>
+      {address && (
+        <textarea class="link" readOnly rows={4} aria-label={words.title} value={address} />
+      )}
+    </Screen>
+  );
+}
+
+function useLink(): LinkMade | null {
+  const [made, setMade] = useState<LinkMade | null>(null);
+  const all = events.value;
+  useEffect(() => {
+    if (all.length === 0) return;
+    attempt(() => ports().core.call("link_make", { events: all })).then(setMade);
+  }, [all]);
+  return made;
+}
+
+const addressOf = (text: string) => `${location.origin}${location.pathname}#${text}`;
+
+async function saveJob(): Promise<void> {
+  if (!jobId.value) return;
+  saveFile("footwell-job.json", await ports().store.exportText(jobId.value));
+  ports().store.noteExported();
+}
+
+async function send(url: string): Promise<void> {
+  await navigator.share({ title: words.title, url }).catch(() => undefined);
+}
+
+async function copied(text: string): Promise<string> {
+  try {
+    await navigator.clipboard.writeText(text);
+    return words.copied;
+  } catch {
+    return words.notCopied;
+  }
+}

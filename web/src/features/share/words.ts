@@ -1,0 +1,15 @@
+export const words = {
+  name: "Share this job",
+  making: "Making the link…",
+  inside: "The whole job is in the link itself. Nothing is sent anywhere until you send it.",
+  length: (length: number) => `The link has ${length} characters.`,
+  tooLong: (length: number) =>
+    `The link would have ${length} characters. Many apps cut that off: send the file instead.`,
+  send: "Send the link",
+  copy: "Copy the link",
+  copied: "Copied",
+  notCopied: "This browser did not let it be copied. Select the link below and copy it by hand.",
+  file: "Save as a file",
+  back: "Back",
+  title: "Footwell job",
+};

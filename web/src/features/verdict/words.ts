@@ -1,0 +1,5 @@
+export const words = {
+  kept: "Kept",
+  expected: (text: string) => `Expected ${text}`,
+  next: "Next",
+};

@@ -1,0 +1,72 @@
+/** One connector half: ways as they should be and as found, then what that amounts to. */
+
+import { useState } from "preact/hooks";
+import { type Draft, useDraft } from "../../app/draft";
+import { jobId } from "../../app/job";
+import type { ConnectorView } from "../../app/types";
+import { JobHead, Trouble } from "../../app/ui/JobHead";
+import { Screen } from "../../app/ui/Screen";
+import { Toggles } from "../../app/ui/Toggles";
+import { Face, FaceKey, type Side } from "./Face";
+import { FindingView } from "./FindingView";
+import { connectorName, type Found, isComplete, keyOf, nextOpen, storedFound } from "./state";
+import { useFinding } from "./useFinding";
+import { WirePicker } from "./WirePicker";
+import { AllAsTheyShould, WiringKeys } from "./WiringKeys";
+import { words } from "./words";
+
+const SIDES = [
+  { value: "wire", name: words.wireSide },
+  { value: "mating", name: words.matingSide },
+] as const;
+
+export function ConnectorScreen({ connector }: { connector: ConnectorView }) {
+  const draft = useDraft<Found>(
+    `wiring.${jobId.value}.${keyOf(connector)}`,
+    storedFound(connector),
+  );
+  const found = draft.value.value;
+  const [way, setWay] = useState<string | null>(null);
+  const finding = useFinding(connector, found);
+  const pick = (wire: string | null) => way !== null && setWay(laid(draft, connector, way, wire));
+  return (
+    <Screen
+      name={connectorName(connector)}
+      above={<JobHead />}
+      keys={<WiringKeys connector={connector} draft={draft} finding={finding} />}
+    >
+      <Trouble />
+      <Sided connector={connector} found={found} way={way} onWay={setWay} />
+      {way !== null && <WirePicker connector={connector} way={way} onPick={pick} />}
+      {way === null && !isComplete(connector, found) && (
+        <AllAsTheyShould draft={draft} connector={connector} />
+      )}
+      {way === null && finding && <FindingView finding={finding} />}
+    </Screen>
+  );
+}
+
+/** Lays a wire into a way and answers which way to look at next. */
+function laid(draft: Draft<Found>, connector: ConnectorView, way: string, wire: string | null) {
+  const next = { ...draft.value.value, [way]: wire };
+  draft.set(next);
+  return nextOpen(connector.ways, next, way);
+}
+
+interface SidedProps {
+  connector: ConnectorView;
+  found: Found;
+  way: string | null;
+  onWay: (way: string) => void;
+}
+
+function Sided({ connector, found, way, onWay }: SidedProps) {
+  const [side, setSide] = useState<Side>("wire");
+  return (
+    <>
+      <Toggles question={words.seenFrom} options={SIDES} chosen={side} onChoose={setSide} />
+      <Face key={side} connector={connector} side={side} found={found} now={way} onWay={onWay} />
+      <FaceKey />
+    </>
+  );
+}

@@ -1,0 +1,46 @@
+/** Wires found in the ways of a connector half, while they are being looked at. */
+
+import type { ConnectorView, WayView, WireView } from "../../app/types";
+
+/** What was found by way: a wire's id, or null for an empty way. Ways not looked at are not there. */
+export type Found = Record<string, string | null>;
+
+export const connectorName = ({ name, half_name }: ConnectorView) => `${name}, ${half_name}`;
+
+export const keyOf = ({ id, half }: { id: string; half: string }) => `${id}.${half}`;
+
+/** Found as it was stored, or nothing where nobody has looked yet. */
+export function storedFound(connector: ConnectorView): Found {
+  if (!connector.inspected) return {};
+  return Object.fromEntries(connector.ways.map(({ way, found }) => [way, found]));
+}
+
+export function asItShouldBe(connector: ConnectorView): Found {
+  return Object.fromEntries(connector.ways.map(({ way, should }) => [way, should]));
+}
+
+export const isComplete = (connector: ConnectorView, found: Found) =>
+  connector.ways.every(({ way }) => way in found);
+
+/** The next way nobody has looked at yet, after `way`. */
+export function nextOpen(ways: WayView[], found: Found, way: string): string | null {
+  const at = ways.findIndex((other) => other.way === way);
+  const turned = [...ways.slice(at + 1), ...ways.slice(0, at)];
+  return turned.find((other) => !(other.way in found))?.way ?? null;
+}
+
+/** The colour of a wire in a way, as written on the face; a dash for an empty way. */
+export function colourOf(wires: WireView[], id: string | null | undefined): string {
+  if (id === undefined) return "?";
+  if (id === null) return "–";
+  const wire = wires.find((other) => other.id === id);
+  return wire?.colour || wire?.name || id;
+}
+
+/** The same in words, to be read out. */
+export function wireInWords(wires: WireView[], id: string | null | undefined): string {
+  if (id === undefined) return "not looked at";
+  if (id === null) return "empty";
+  const wire = wires.find((other) => other.id === id);
+  return [wire?.colour, wire?.name].filter(Boolean).join(", ") || id;
+}
