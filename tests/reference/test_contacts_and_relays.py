@@ -92,6 +92,28 @@ def test_relay_coils_of_the_data_sheets_take_the_printed_power_and_current() -> 
     assert by_ohms[300.0] ** 2 / 300.0 == pytest.approx(0.480)
 
 
+# Four automotive relay data sheets (seen): ohm, pull-in by, release by, in V.
+@pytest.mark.parametrize(
+    ("ohms", "pull_in", "release"),
+    [(90, 6.9, 1.2), (75, 8, None), (300, 7.0, 0.5), (260, 7.2, 1.2)],
+)
+def test_coil_has_the_voltages_of_its_data_sheet(
+    ohms: float, pull_in: float, release: float | None
+) -> None:
+    (coil,) = (coil for coil in COILS if coil.ohms == ohms)
+    assert (coil.pull_in_by_volts, coil.release_by_volts) == (pull_in, release)
+
+
+# Common practice, no source: 560 to 680 ohm at 12 V, 1.8 to 2.7 kohm at 24 V.
+@pytest.mark.parametrize(("nominal", "low", "high"), [(12, 560, 680), (24, 1800, 2700)])
+def test_suppression_resistor_covers_the_range_of_the_trade(
+    nominal: int, low: float, high: float
+) -> None:
+    usual = SUPPRESSION_RESISTOR_OHMS[nominal]
+    assert usual.mean - 2 * usual.sigma == pytest.approx(low, rel=0.05)
+    assert usual.mean + 2 * usual.sigma == pytest.approx(high, rel=0.05)
+
+
 @pytest.mark.parametrize("coil", COILS, ids=lambda coil: coil.name)
 def test_usual_pull_in_lies_under_what_every_data_sheet_demands(coil) -> None:  # type: ignore[no-untyped-def]
     usual = pull_in_volts(coil.nominal_volts)

@@ -1,4 +1,4 @@
-"""The law of filament lamps and the lamps of UN R37 against published values."""
+"""The law of filament lamps against published values."""
 
 from math import isclose
 
@@ -6,7 +6,6 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from footwell.reference.lamp_ratings import LAMPS, Lamp, lamp
 from footwell.reference.lamps import (
     cold_lamp_ohms,
     lamp_amps,
@@ -68,57 +67,6 @@ def test_resistance_at_low_voltage_follows_the_tungsten_table(kelvin: int) -> No
     assert law == pytest.approx(TUNGSTEN[kelvin], rel=0.10 if kelvin >= 1400 else 0.15)
 
 
-@pytest.mark.parametrize(
-    "row", LAMPS.values(), ids=lambda r: f"{r.category}{r.filament}{r.rated_volts:g}"
-)
-def test_hot_over_cold_lies_within_the_tungsten_table(row: Lamp) -> None:
-    # 2100 K to 2900 K: 10.6 to 15.6 (same table).
-    assert 10.6 <= row.hot_over_cold <= 15.6
-
-
-# UN Regulation 37 sheets (memory): category, V, filament, most A at the test voltage.
-@pytest.mark.parametrize(
-    ("category", "volts", "filament", "amps"),
-    [
-        ("W3W", 12, "", 0.29),
-        ("W5W", 12, "", 0.41),
-        ("R10W", 24, "", 0.50),
-        ("P21W", 12, "", 1.96),
-        ("P21W", 24, "", 1.06),
-        ("P21/5W", 12, "major", 1.96),
-        ("W16W", 12, "", 1.58),
-        ("H1", 12, "", 5.15),
-        ("H3", 24, "", 3.00),
-        ("H4", 12, "main", 5.68),
-        ("H7", 12, "", 4.39),
-        ("H7", 24, "", 2.68),
-    ],
-)
-def test_largest_current_of_a_lamp_is_that_of_its_sheet(
-    category: str, volts: float, filament: str, amps: float
-) -> None:
-    row = lamp(category, volts, filament)
-    assert row.max_watts_at_test / row.test_volts == pytest.approx(amps, abs=0.006)
-
-
-def test_amber_two_filament_lamp_is_that_of_the_published_sheet() -> None:
-    # ECE/TRANS/WP.29/GRE/2012/34, sheet PY21/5W (seen): 26.5/6.6 W, 270/21 lm at 13.5 V.
-    major, minor = lamp("PY21/5W", 12, "major"), lamp("PY21/5W", 12, "minor")
-    assert (major.max_watts_at_test, minor.max_watts_at_test) == (26.5, 6.6)
-    assert (major.lumens_at_test, minor.lumens_at_test) == (270, 21)
-
-
-@pytest.mark.parametrize(
-    "row", LAMPS.values(), ids=lambda r: f"{r.category}{r.filament}{r.rated_volts:g}"
-)
-def test_typical_lamp_takes_its_rating_or_more_at_the_test_voltage_but_not_its_maximum(
-    row: Lamp,
-) -> None:
-    # UN R37 tests above the rated voltage: 13.2 or 13.5 V, and 28 V.
-    assert row.test_volts > row.rated_volts
-    assert row.rated_watts <= row.typical_watts_at_test < row.max_watts_at_test
-
-
 # Common practice, no source: what a person calls a 12 V lamp at these voltages.
 @pytest.mark.parametrize(
     ("volts", "word"),
@@ -178,11 +126,6 @@ def test_filament_resistance_only_rises_with_voltage(
         return volts / lamp_amps(volts, v0, w0, ratio)
 
     assert ohms(v0 * (share + 0.1)) > ohms(v0 * (share + 0.05))
-
-
-def test_an_unknown_category_is_refused_with_those_listed() -> None:
-    with pytest.raises(ValueError, match="No X9Z lamp for 12 V in the table; it lists W3W, W5W"):
-        lamp("X9Z", 12)
 
 
 @pytest.mark.parametrize(("volts", "watts"), [(0.0, 21.0), (12.0, 0.0), (float("nan"), 21.0)])

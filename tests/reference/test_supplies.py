@@ -83,6 +83,24 @@ def test_healthy_battery_passes_the_load_test() -> None:
     assert s.load_test_ohms(600) == pytest.approx(0.010)
 
 
+def test_24_volts_is_two_batteries_in_series() -> None:
+    one, two = s.supply(12), s.supply(24)
+    assert two.engine_off.mean == 2 * one.engine_off.mean
+    assert two.off_ohms.mean == 2 * one.off_ohms.mean
+
+
+def test_sound_resting_battery_lies_between_half_and_full_charge() -> None:
+    # US Army TM 5-3805-262-20: 12.2 V at 50 %; a full one may hold a surface charge above 12.6 V.
+    off = s.supply(12).engine_off
+    assert off.mean - 2 * off.sigma >= 12.2 and 12.6 <= off.mean + 2 * off.sigma <= 12.9
+
+
+def test_limits_of_the_army_manuals() -> None:
+    # TM 5-3805-262-20: load test below 12.4 V. TM 9-6140-200-14 par. 2-4: harmed below 10.5 V.
+    assert s.LOAD_TEST_BELOW_VOLTS_12.value == 12.4
+    assert s.DISCHARGE_LIMIT_VOLTS_12.value == 10.5
+
+
 @given(st.floats(0, 100))
 def test_charge_and_voltage_are_each_other_s_inverse(percent: float) -> None:
     for nominal in (12, 24):
