@@ -47,10 +47,17 @@ def test_fuse_has_its_colour_of_iso_8820(kind: FuseType, rating: float, colour: 
     ("rating", "cold", "drop"),
     [
         (1, 123, 176),
+        (2, 53.5, 141),
+        (3, 31.1, 137),
+        (4, 22.8, 130),
         (5, 17.85, 128),
+        (7.5, 10.91, 116),
         (10, 7.7, 109),
+        (15, 4.8, 102),
         (20, 3.38, 98),
+        (25, 2.52, 92),
         (30, 1.97, 84),
+        (35, 1.61, 87),
         (40, 1.44, 96),
     ],
 )
@@ -59,6 +66,26 @@ def test_medium_fuse_drops_the_printed_millivolts_at_its_rating(
 ) -> None:
     assert fuse_ohms("C", rating) == pytest.approx(cold / 1000)
     assert fuse_ohms("C", rating, rating) * rating == pytest.approx(drop / 1000)
+
+
+# Data sheet of a 32 V miniature blade fuse (memory, low confidence): rating, cold mohm.
+@pytest.mark.parametrize(
+    ("rating", "cold"),
+    [(2, 58.4), (3, 33.5), (4, 24.3), (5, 17.6), (7.5, 11.0), (10, 7.4), (15, 4.6), (20, 3.2)],
+)
+def test_miniature_fuse_has_the_printed_resistance(rating: float, cold: float) -> None:
+    assert fuse_ohms("F", rating) == pytest.approx(cold / 1000)
+
+
+def test_half_the_current_warms_the_element_a_quarter_as_much() -> None:
+    # Heat goes with the square of the current.
+    cold = fuse_ohms("C", 20)
+    assert fuse_ohms("C", 20, 10.0) - cold == pytest.approx((fuse_ohms("C", 20, 20.0) - cold) / 4)
+
+
+def test_beyond_600_percent_the_element_melts_by_current_squared_times_time() -> None:
+    # No heat leaves the element in so short a time.
+    assert opening_time_seconds("C", 10, 120.0) == pytest.approx((0.02 / 4, 0.1 / 4))
 
 
 @pytest.mark.parametrize("row", FUSES.values(), ids=lambda r: f"{r.fuse_type}{r.rating_amps:g}")

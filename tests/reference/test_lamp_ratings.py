@@ -4,8 +4,8 @@ import pytest
 
 from footwell.reference.lamp_ratings import LAMPS, Lamp, lamp
 
-# UN Regulation 37 sheets (memory, medium to high; PY21/5W seen): category, V, filament, W; then test
-# voltage, and W and lm at it.
+# UN Regulation 37 sheets (memory, medium to high; PY21/5W seen): category, V, filament, W; then
+# test voltage, and W and lm at it.
 R37 = [
     ("W3W", 12, "", 3, 13.5, 3.85, 22),
     ("W3W", 24, "", 3, 28, 4.6, 22),

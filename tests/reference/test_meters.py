@@ -58,6 +58,23 @@ def test_beeper_sounds_through_a_joint_that_is_open_for_a_5_amp_load() -> None:
     assert low * 5 > 12.6
 
 
+# Practice of instrument makers (memory, medium) and of the trade: the usual value and its range.
+@pytest.mark.parametrize(
+    ("usual", "least", "most"),
+    [
+        (m.LEAD_OHMS.mean, 0.1, 0.5),
+        (m.AMMETER_JACK_OHMS.mean, 0.01, 0.05),
+        (m.MILLIAMMETER_JACK_OHMS.mean, 1, 10),
+        (m.LOW_IMPEDANCE_VOLTMETER_OHMS.value, 2e3, 5e3),
+        (m.DIODE_TEST_AMPS.value, 0.5e-3, 1.5e-3),
+        (m.DIODE_TEST_OPEN_VOLTS.value, 2.0, 3.3),
+        (m.LED_TESTER_AMPS.value, 1e-3, 20e-3),
+    ],
+)
+def test_usual_value_lies_in_its_published_range(usual: float, least: float, most: float) -> None:
+    assert least <= usual <= most
+
+
 @pytest.mark.parametrize("nominal", [12, 24])
 def test_test_lamp_takes_2_to_5_watts(nominal: int) -> None:
     # Common practice, no source; 12 V: 0.17 to 0.42 A and 25 to 75 ohm hot.

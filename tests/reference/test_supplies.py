@@ -118,6 +118,7 @@ def test_a_supply_of_another_voltage_is_refused() -> None:
     ("stretch", "nominal", "volts"),
     [
         ("bus to load, continuous, 14 V", 12, 0.5),
+        ("bus to load, intermittent, 14 V", 12, 1.0),
         ("bus to load, continuous, 28 V", 24, 1.0),
         ("bus to load, intermittent, 28 V", 24, 2.0),
         ("cranking, battery post to starter terminal", 12, 0.4),
