@@ -1,7 +1,7 @@
 """A circuit sheet as it is written: JSON with a format number.
 
-A sheet names parts, connectors, wires and controls. Two ends joined by a wire are "points": a part's
-terminal ("F1.2"), one half of a connector's way ("X2.3.a"), the vehicle's body ("earth"). Half a of a
+A sheet names parts, connectors, wires and controls. A wire joins two points: a part's terminal
+("F1.2"), one half of a connector's way ("X2.3.a"), the vehicle's body ("earth"). Half a of a
 connector is the harness, half b the part or the other harness.
 """
 
@@ -9,14 +9,39 @@ from __future__ import annotations
 
 from typing import Annotated, Any, Literal
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field
+
+from footwell.reference.colours import parse_wire_colour
+from footwell.reference.conductors import LARGEST_MM2, SMALLEST_MM2
+from footwell.reference.contacts import TERMINAL_SIZES_MM
 
 SHEET_FORMAT = 1
 
+
+def _colour_code(text: str) -> str:
+    return str(parse_wire_colour(text))
+
+
+def _listed_width(mm: float) -> float:
+    if mm in TERMINAL_SIZES_MM:
+        return mm
+    listed = ", ".join(f"{size:g}" for size in TERMINAL_SIZES_MM)
+    raise ValueError(f"No terminal class is {mm:g} mm wide; the table lists {listed} mm.")
+
+
 Id = Annotated[str, Field(pattern=r"^[A-Za-z][A-Za-z0-9_-]{0,23}$")]
-WayName = Annotated[str, Field(pattern=r"^[A-Za-z0-9+-]{1,8}$")]
+WAY_NAME = r"^[A-Za-z0-9+-]{1,8}$"
+WayName = Annotated[str, Field(pattern=WAY_NAME)]
+TerminalName = WayName
+Row = Annotated[list[WayName], Field(max_length=24)]
 Point = Annotated[str, Field(pattern=r"^[A-Za-z0-9_+.-]{1,48}$")]
-Words = Annotated[str, Field(min_length=1, max_length=120)]
+# No control characters, and none that turn the direction of writing: they can make a name read as
+# another one.
+_ONE_LINE = r"^[^\x00-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069]*$"
+Words = Annotated[str, Field(min_length=1, max_length=120, pattern=_ONE_LINE)]
+Whereabouts = Annotated[str, Field(max_length=120, pattern=_ONE_LINE)]
+Colour = Annotated[str, Field(max_length=24), AfterValidator(_colour_code)]
+"""Code of IEC 60757, base first; English names are turned into codes."""
 Minutes = Annotated[float, Field(ge=0, le=240, allow_inf_nan=False)]
 
 Hazard = Literal[
@@ -32,6 +57,7 @@ Hazard = Literal[
     "module input",
     "moving lock",
 ]
+Hazards = Annotated[list[Hazard], Field(max_length=12)]
 
 
 class SheetModel(BaseModel):
@@ -39,19 +65,22 @@ class SheetModel(BaseModel):
 
 
 class SheetPart(SheetModel):
-    """A part: `values` in the form of its kind; `at` is where it sits; `minutes` to lay a probe on it
-    (None: it cannot be reached with a probe); `control` makes it a control the person moves."""
+    """A part: `values` in the form of its kind; `at` is where it sits; `minutes` to lay a probe on
+    it (None: it cannot be reached with a probe)."""
 
     id: Id
-    kind: str
+    kind: Annotated[str, Field(min_length=1, max_length=40)]
     name: Words
     values: dict[str, Any] = {}
-    at: Annotated[str, Field(max_length=120)] = ""
+    at: Whereabouts = ""
     minutes: Minutes | None = None
-    probe: list[str] = []
+    probe: Annotated[list[TerminalName], Field(max_length=24)] = []
     """Terminals that are bare and can be touched."""
-    hazards: list[Hazard] = []
-    assumed: list[str] = []
+    spare: Annotated[list[TerminalName], Field(max_length=24)] = []
+    """Terminals that lead nowhere on purpose."""
+    hazards: Hazards = []
+    assumed: Annotated[list[Words], Field(max_length=24)] = []
+    """Fields of `values` that are written but were not seen on the vehicle."""
 
 
 class ControlPosition(SheetModel):
@@ -65,7 +94,7 @@ class SheetControl(SheetModel):
     part: Id
     name: Words
     positions: Annotated[list[ControlPosition], Field(max_length=12)]
-    off: str
+    off: Annotated[str, Field(min_length=1, max_length=24)]
     """The position of rest."""
 
 
@@ -79,28 +108,30 @@ class SheetConnector(SheetModel):
     name: Words
     half_a: Words
     half_b: Words
-    rows: Annotated[list[list[WayName]], Field(max_length=6)]
+    rows: Annotated[list[Row], Field(max_length=6)]
     landmark: Words = "locking tab at the top"
-    part_ways: dict[WayName, Point] = {}
-    terminal_mm: Annotated[float, Field(gt=0, le=20)] | None = None
+    part_ways: Annotated[dict[WayName, Point], Field(max_length=120)] = {}
+    spare: Annotated[list[WayName], Field(max_length=120)] = []
+    """Ways with a terminal in one half only, on purpose; empty ways need not be named."""
+    terminal_mm: Annotated[float, AfterValidator(_listed_width)] | None = None
     rating_amps: Annotated[float, Field(gt=0, le=500)] | None = None
-    at: Annotated[str, Field(max_length=120)] = ""
+    at: Whereabouts = ""
     minutes: Minutes = 2.0
     unplug_minutes: Minutes = 0.5
     unplugs: bool = True
-    hazards: list[Hazard] = []
+    hazards: Hazards = []
 
 
 class SheetWire(SheetModel):
-    """A wire from point to point. Colour after IEC 60757, base first ("RD/BK"); None is not known."""
+    """A wire from point to point. Colour after IEC 60757, base first ("RD/BK"); None: not known."""
 
     id: Id
     start: Point
     end: Point
-    colour: Annotated[str, Field(max_length=12)] | None = None
-    mm2: Annotated[float, Field(gt=0, le=120)] | None = None
+    colour: Colour | None = None
+    mm2: Annotated[float, Field(ge=SMALLEST_MM2, le=LARGEST_MM2)] | None = None
     metres: Annotated[float, Field(gt=0, le=60)] | None = None
-    at: Annotated[str, Field(max_length=120)] = ""
+    at: Whereabouts = ""
     moves: bool = False
     """Bends in use, as in a hinge."""
 
@@ -111,10 +142,10 @@ class Sheet(SheetModel):
     title: Words
     vehicle: Words
     system_volts: Literal[12, 24]
-    summary: Annotated[str, Field(min_length=1, max_length=300)]
-    working_amps: Annotated[float, Field(gt=0, le=500)]
-    """Usual current of the circuit at work, for defaults."""
-    loads: Annotated[list[Id], Field(max_length=12)]
+    summary: Annotated[str, Field(min_length=1, max_length=300, pattern=_ONE_LINE)]
+    working_amps: Annotated[float, Field(gt=0, le=300)]
+    """Usual current of the circuit at work, for defaults; the table of wires ends just above."""
+    loads: Annotated[list[Id], Field(min_length=1, max_length=12)]
     """The parts the customer notices, first the one the circuit is there for."""
     controls: Annotated[list[SheetControl], Field(max_length=8)]
     parts: Annotated[list[SheetPart], Field(max_length=120)]

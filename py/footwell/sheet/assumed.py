@@ -1,0 +1,113 @@
+"""What a sheet leaves open, and what is taken instead: one sentence for each element."""
+
+from __future__ import annotations
+
+import dataclasses
+from collections.abc import Callable, Iterator, Mapping
+from typing import Any
+
+from footwell.parts import KINDS, fuse, lamp, motor, wire
+from footwell.parts.base import Context
+from footwell.reference import conductors, contacts, relays, supplies
+from footwell.sheet.fields import amount, words
+from footwell.sheet.models import Sheet, SheetConnector, SheetPart, SheetWire
+
+Default = Callable[[Any, Context], str]
+
+UNJUDGED = ""
+"""Nothing is taken instead: what depends on the value is not judged."""
+
+
+def assumed(sheet: Sheet, values: Mapping[str, Any]) -> list[str]:
+    """A sentence for each element with a value left open, in the order of the sheet."""
+    context = Context(sheet.system_volts, sheet.working_amps)
+    rows = [
+        *((part.id, _of_part(part, values[part.id], context)) for part in sheet.parts),
+        *((connector.id, _of_connector(connector)) for connector in sheet.connectors),
+        *((each.id, _of_wire(each, context)) for each in sheet.wires),
+    ]
+    told = ((name, "; ".join(open_values)) for name, open_values in rows)
+    return [f"{name}: {words}." for name, words in told if words]
+
+
+def _battery_volts(values: Any, context: Context) -> str:
+    usual = supplies.supply(context.system_volts)
+    off, running = usual.engine_off.mean, usual.engine_running.mean
+    return f"{off:g} V with the engine off and {running:g} V running"
+
+
+def _battery_ohms(values: Any, context: Context) -> str:
+    return amount(supplies.supply(context.system_volts).off_ohms.mean, "Ω")
+
+
+def _unjudged(values: Any, context: Context) -> str:
+    return UNJUDGED
+
+
+_DEFAULTS: Mapping[tuple[str, str], Default] = {
+    ("battery", "volts"): _battery_volts,
+    ("battery", "ohms"): _battery_ohms,
+    ("earth_point", "ohms"): lambda v, c: amount(contacts.contact("earth point").ohms, "Ω"),
+    ("fuse", "amps"): lambda v, c: amount(fuse.rating(v, c), "A"),
+    ("lamp", "volts"): lambda v, c: amount(lamp.test_volts(c.system_volts), "V"),
+    ("motor", "ohms"): lambda v, c: amount(round(motor.running(v, c).ohms, 3), "Ω"),
+    ("output", "rating_amps"): lambda v, c: amount(v.limit_amps, "A"),
+    ("relay", "coil_ohms"): lambda v, c: amount(relays.COIL_OHMS[c.system_volts].mean, "Ω"),
+    ("resistor", "rating_watts"): _unjudged,
+    ("resistor_pack", "rating_amps"): _unjudged,
+    ("switch", "rating_amps"): _unjudged,
+}
+
+_SAID_BY_OTHERS = {("heater", "ohms"), ("motor", "volts"), ("heater", "volts")}
+"""Left open as a rule: the watts or amps beside them are stated for the usual voltage."""
+
+
+def _of_part(part: SheetPart, values: Any, context: Context) -> Iterator[str]:
+    for field in dataclasses.fields(KINDS[part.kind].values):
+        key = (part.kind, field.name)
+        value = getattr(values, field.name)
+        if field.name in part.assumed:
+            yield _marked(field.name, part.kind, value)
+        elif value is None and key not in _SAID_BY_OTHERS:
+            default = _DEFAULTS.get(key)
+            yield _not_known(
+                field.name, part.kind, default(values, context) if default else UNJUDGED
+            )
+        elif field.name not in part.values and _is_number(value):
+            yield _not_known(
+                field.name, part.kind, amount(value, words(field.name, part.kind).unit)
+            )
+
+
+def _of_connector(connector: SheetConnector) -> Iterator[str]:
+    sound = contacts.terminal(connector.terminal_mm)
+    if connector.terminal_mm is None:
+        yield _not_known("terminal_mm", "", f"{sound.milliohms:g} mΩ a contact")
+    if connector.rating_amps is None:
+        yield _not_known(
+            "rating_amps", "", amount(sound.guide_amps, "A") if sound.guide_amps else UNJUDGED
+        )
+
+
+def _of_wire(each: SheetWire, context: Context) -> Iterator[str]:
+    if each.colour is None:
+        yield "colour not known"
+    if each.mm2 is None:
+        yield _not_known("mm2", "", amount(wire.cross_section(wire.Wire(), context), "mm²"))
+    if each.metres is None:
+        yield _not_known("metres", "", amount(conductors.DEFAULT_LENGTH_METRES.value, "m"))
+
+
+def _not_known(field: str, kind: str, instead: str) -> str:
+    what = words(field, kind).what
+    return f"{what} not known, {instead} assumed" if instead else f"{what} not known, so not judged"
+
+
+def _marked(field: str, kind: str, value: Any) -> str:
+    said = words(field, kind)
+    shown = amount(value, said.unit) if _is_number(value) else str(value)
+    return f"{said.what} {shown} is assumed"
+
+
+def _is_number(value: Any) -> bool:
+    return isinstance(value, int | float) and not isinstance(value, bool)

@@ -1,0 +1,64 @@
+"""The fields of a sheet in words: what they are and the unit their number is written in."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Words:
+    """`what` completes "<what> not known"; `unit` follows the number, "" where there is none."""
+
+    what: str
+    unit: str = ""
+
+
+_WORDS: Mapping[str, Words] = {
+    "amps": Words("current", "A"),
+    "coil_ohms": Words("coil resistance", "Ω"),
+    "colour": Words("colour"),
+    "diode": Words("coil diode"),
+    "limit_amps": Words("current limit", "A"),
+    "metres": Words("length", "m"),
+    "minutes": Words("time to reach it", "min"),
+    "mm2": Words("cross-section", "mm²"),
+    "ohms": Words("resistance", "Ω"),
+    "rating_amps": Words("current rating", "A"),
+    "rating_watts": Words("power rating", "W"),
+    "steps_ohms": Words("resistance of a step", "Ω"),
+    "system_volts": Words("nominal voltage", "V"),
+    "terminal_mm": Words("terminal width", "mm"),
+    "tolerance": Words("tolerance", "of the value"),
+    "unplug_minutes": Words("time to unplug it", "min"),
+    "volts": Words("voltage", "V"),
+    "watts": Words("power", "W"),
+    "wires": Words("number of wires"),
+    "working_amps": Words("usual current", "A"),
+}
+
+_WORDS_OF_KIND: Mapping[tuple[str, str], Words] = {
+    ("fuse", "amps"): Words("rating", "A"),
+    ("output", "ohms"): Words("resistance when on", "Ω"),
+}
+
+
+def words(field: str, kind: str = "") -> Words:
+    """Words for a field, of a kind of part where it matters; its own name where none are listed.
+
+    >>> words("amps", "fuse")
+    Words(what='rating', unit='A')
+    >>> words("landmark").what
+    'landmark'
+    """
+    listed = _WORDS_OF_KIND.get((kind, field)) or _WORDS.get(field)
+    return listed or Words(field.replace("_", " "))
+
+
+def amount(value: float, unit: str) -> str:
+    """A number with its unit as people write it.
+
+    >>> amount(1.5, "mm²"), amount(3, "")
+    ('1.5 mm²', '3')
+    """
+    return f"{value:g} {unit}".rstrip()

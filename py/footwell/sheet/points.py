@@ -1,0 +1,114 @@
+"""Points of a sheet: where wires end and probes go.
+
+A point is a part's terminal ("F1.2"), one half of a connector's way ("X2.3.a") or "earth".
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterable, Mapping
+from dataclasses import dataclass
+
+from footwell.parts.base import EARTH
+from footwell.sheet.models import SheetConnector
+
+HALVES = ("a", "b")
+
+
+def ways(connector: SheetConnector) -> list[str]:
+    """The connector's ways in the order of its rows."""
+    return [way for row in connector.rows for way in row]
+
+
+def way_point(connector: str, way: str, half: str) -> str:
+    """
+    >>> way_point("X2", "3", "a")
+    'X2.3.a'
+    """
+    return f"{connector}.{way}.{half}"
+
+
+def terminal_point(part: str, terminal: str) -> str:
+    """
+    >>> terminal_point("F1", "2")
+    'F1.2'
+    """
+    return f"{part}.{terminal}"
+
+
+def joined(connectors: Iterable[SheetConnector]) -> dict[str, str]:
+    """Half b of each way that sits on a part, and the part's terminal that is the same point."""
+    return {
+        way_point(connector.id, way, "b"): terminal
+        for connector in connectors
+        for way, terminal in connector.part_ways.items()
+    }
+
+
+@dataclass(frozen=True)
+class Points:
+    """The points of a sheet by their owners.
+
+    `unread` are owners whose points could not be read; `certain` is false where there may be owners
+    whose very names could not.
+    """
+
+    terminals: Mapping[str, tuple[str, ...]]
+    ways: Mapping[str, tuple[str, ...]]
+    wires: Collection[str]
+    unread: Collection[str]
+    certain: bool
+
+    def fault(self, point: str) -> tuple[str, str] | None:
+        """What is wrong with a point's name and what to do, or None where the point exists."""
+        owner, *rest = point.split(".")
+        if point == EARTH or owner in self.unread:
+            return None
+        if owner in self.terminals:
+            return self._of_part(owner, rest)
+        if owner in self.ways:
+            return self._of_connector(owner, rest)
+        if owner in self.wires:
+            return (
+                f"{owner} is a wire, and a wire's end has no name.",
+                "Join wires at a splice part.",
+            )
+        if not self.certain:
+            return None
+        return (
+            f'There is no part or connector "{owner}" on this sheet.',
+            f"Add {owner}, or correct the name.",
+        )
+
+    def _of_part(self, part: str, rest: list[str]) -> tuple[str, str] | None:
+        terminals = self.terminals[part]
+        if len(rest) == 1 and rest[0] in terminals:
+            return None
+        listed = ", ".join(terminal_point(part, terminal) for terminal in terminals)
+        named = ".".join(rest)
+        said = (
+            f"{part} has no terminal {named}."
+            if named
+            else f"{part} is a part, not a terminal of it."
+        )
+        return said, f"Its terminals are {listed}."
+
+    def _of_connector(self, connector: str, rest: list[str]) -> tuple[str, str] | None:
+        known = self.ways[connector]
+        if not rest or rest[0] not in known:
+            said = (
+                f"{connector} has no way {rest[0]}."
+                if rest
+                else f"{connector} is a whole connector."
+            )
+            return (
+                said,
+                f"Its ways are {', '.join(known)}; write a point as {connector}.WAY.a or .b.",
+            )
+        if len(rest) == 2 and rest[1] in HALVES:
+            return None
+        point = way_point(connector, rest[0], "")
+        said = f"{'.'.join([connector, *rest])} does not name a half of way {rest[0]}."
+        return (
+            said,
+            f"Write {point}a or {point}b: half a is the harness, half b the part or other harness.",
+        )
