@@ -1,0 +1,197 @@
+"""Every check worth thinking of on a circuit, with the tools at hand, and the minutes each costs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import product
+
+from footwell.checks.check import CLAMP, FEED, LAMP, LISTEN, LOOK, NEEDS, OHMS, SUBSTITUTE, VOLTS, Check
+from footwell.checks.safety import refusal
+from footwell.circuit.circuit import Circuit
+from footwell.circuit.places import Place, places
+from footwell.circuit.setup import SetupState, set_up
+from footwell.electrics.operating_point import load_ways
+from footwell.parts.base import EARTH
+from footwell.reference.meters import SUBSTITUTE_LAMP_WATTS
+
+MOST_SETUPS = 12
+LOOKED_AT = ("fuse", "contact")
+
+
+@dataclass(frozen=True, slots=True)
+class Tools:
+    """Tools at hand, and whether somebody else can hold a pedal or a switch."""
+
+    names: tuple[str, ...] = ("meter",)
+    helper: bool = False
+
+
+def working_setups(circuit: Circuit, engine: str = "off") -> list[SetupState]:
+    """Set-ups in which some control is switched on, everything plugged, fewest controls on first."""
+    ranges = [[p.id for p in c.positions] for c in circuit.sheet.controls]
+    names = [c.part for c in circuit.sheet.controls]
+    off = {c.part: c.off for c in circuit.sheet.controls}
+    rows = [dict(zip(names, positions, strict=True)) for positions in product(*ranges)]
+    rows = [row for row in rows if any(row[n] != off[n] for n in names)]
+    rows.sort(key=lambda row: sum(row[n] != off[n] for n in names))
+    return [set_up(circuit, row, engine=engine) for row in rows[:MOST_SETUPS]]
+
+
+def catalogue(circuit: Circuit, tools: Tools, engine: str = "off") -> list[Check]:
+    """All checks that may be done, each once, in a fixed order."""
+    key = ("catalogue", tools, engine)
+    if key not in circuit.cache:
+        found = dict.fromkeys(_all(circuit, engine))
+        circuit.cache[key] = [
+            c for c in found if NEEDS.get(c.instrument, "") in ("", *tools.names) and not refusal(circuit, c)
+        ]
+    return circuit.cache[key]  # type: ignore[no-any-return]
+
+
+def _all(circuit: Circuit, engine: str) -> Iterator[Check]:
+    setups = working_setups(circuit, engine)
+    for setup in setups:
+        yield from _to_earth(circuit, setup)
+        yield from _drops(circuit, setup)
+        yield from (Check(CLAMP, wire, "", setup) for wire in _feed_wires(circuit))
+        yield from (
+            Check(LISTEN, e.id, "", setup) for e in circuit.elements.values() if e.kind.name == "relay"
+        )
+    yield from _substituted(circuit, setups)
+    rest = set_up(circuit, engine=engine)
+    yield from _isolated(circuit, rest)
+    yield from (Check(FEED, load, "", rest) for load in circuit.sheet.loads)
+    yield from (Check(LOOK, e.id, "", rest) for e in circuit.elements.values() if e.kind.name in LOOKED_AT)
+
+
+def _to_earth(circuit: Circuit, setup: SetupState) -> Iterator[Check]:
+    for place in _plugged(circuit):
+        yield Check(VOLTS, place.id, EARTH, setup)
+        yield Check(LAMP, place.id, EARTH, setup)
+
+
+def _plugged(circuit: Circuit) -> list[Place]:
+    return [p for p in places(circuit).values() if p.plugged and p.id != EARTH]
+
+
+def _drops(circuit: Circuit, setup: SetupState) -> Iterator[Check]:
+    """Between the two ends of every part, wire and contact where both can be touched."""
+    for a, b in dict.fromkeys(touchable_pairs(circuit).values()):
+        yield Check(VOLTS, a, b, setup)
+
+
+def touchable_pairs(circuit: Circuit) -> dict[tuple[str, str], tuple[str, str]]:
+    """(element, branch) to the two places that enclose it most closely, where the circuit offers them."""
+    if "pairs" not in circuit.cache:
+        outside = _touched_from(circuit)
+        found: dict[tuple[str, str], tuple[str, str]] = {}
+        for element in circuit.elements.values():
+            for state in element.kind.states(element.values):
+                for branch in circuit.branches(element, state):
+                    a, b = (outside.get(element.nodes[end]) for end in (branch.a, branch.b))
+                    if a and b and a != b and EARTH not in (a, b):
+                        found[element.id, branch.name] = (a, b)
+        circuit.cache["pairs"] = found
+    return circuit.cache["pairs"]  # type: ignore[no-any-return]
+
+
+def _touched_from(circuit: Circuit) -> dict[int, str]:
+    """Place from which a node is touched, going through one plug's contact where the node is inside."""
+    reach = {p.node: p.id for p in reversed(_plugged(circuit))}
+    outside = reach | {circuit.earth: EARTH}
+    for element in circuit.elements.values():
+        if element.kind.name == "contact":
+            a, b = element.nodes["1"], element.nodes["2"]
+            if b not in outside and a in reach:
+                outside[b] = reach[a]
+    return outside
+
+
+def _feed_wires(circuit: Circuit) -> list[str]:
+    """Wires that a clamp goes around: thick enough to carry a load, one for each owner it leaves."""
+    return [w.id for w in circuit.sheet.wires if (w.mm2 or 1.0) >= 0.75]
+
+
+def _substituted(circuit: Circuit, setups: list[SetupState]) -> Iterator[Check]:
+    watts = SUBSTITUTE_LAMP_WATTS.value
+    for plug in load_plugs(circuit):
+        feed, earth = load_ways(circuit, plug)
+        for setup in setups:
+            lamped = SetupState(setup.controls, (plug,), ((plug, watts),), setup.engine)
+            yield Check(SUBSTITUTE, plug, "", lamped)
+            yield Check(VOLTS, feed, earth, lamped)
+            yield Check(VOLTS, feed, earth, SetupState(setup.controls, (plug,), (), setup.engine))
+
+
+def load_plugs(circuit: Circuit) -> list[str]:
+    """Plugs whose two ways lead to one load alone."""
+    found: list[str] = []
+    for c in circuit.sheet.connectors:
+        owners = {point.split(".")[0] for point in c.part_ways.values()}
+        if len(c.part_ways) == 2 and len(owners) == 1 and owners <= set(circuit.sheet.loads) and c.unplugs:
+            found.append(c.id)
+    return found
+
+
+def _isolated(circuit: Circuit, rest: SetupState) -> Iterator[Check]:
+    """Ohms between terminals of parts that come out of the circuit by a plug or by hand."""
+    for part in circuit.sheet.parts:
+        element = circuit.elements[part.id]
+        if element.kind.name in ("battery", "earth_point", "splice", "output", "switch"):
+            continue
+        plugs = [c for c in circuit.sheet.connectors if any(p.startswith(part.id + ".") for p in c.part_ways.values())]
+        apart = tuple(c.id for c in plugs if c.unplugs) or ((part.id,) if element.kind.pulls_out else ())
+        if not apart:
+            continue
+        held = _terminal_points(circuit, part.id)
+        setup = SetupState(rest.controls, tuple(sorted(apart)), (), rest.engine)
+        for branch in circuit.branches(element, element.kind.states(element.values)[0]):
+            if branch.a in held and branch.b in held and branch.name not in ("contact", "rest", "diode"):
+                yield Check(OHMS, held[branch.a], held[branch.b], setup)
+
+
+def _terminal_points(circuit: Circuit, part: str) -> dict[str, str]:
+    """Terminal of a part to the place where it is touched with its plug off."""
+    found = {t: f"{part}.{t}" for p in circuit.sheet.parts if p.id == part for t in p.probe}
+    for c in circuit.sheet.connectors:
+        for way, point in c.part_ways.items():
+            owner, terminal = point.split(".", 1)
+            if owner == part:
+                found.setdefault(terminal, f"{c.id}.{way}.b")
+    element = circuit.elements[part]
+    if element.kind.pulls_out and not found:
+        found = {t: f"{part}.{t}" for t in element.kind.terminals(element.values)}
+    return found
+
+
+TAKE = {VOLTS: 0.5, LAMP: 0.5, CLAMP: 0.7, OHMS: 0.7, FEED: 2.0, SUBSTITUTE: 0.3, LOOK: 0.5, LISTEN: 0.3}
+"""Minutes to take a reading once there (common practice, no source)."""
+
+
+def minutes(circuit: Circuit, check: Check, before: Check | None) -> float:
+    """Minutes for a check after another: reach the places, change the set-up, read."""
+    here = _owners(before) if before else set()
+    reach = sum(_reach(circuit, owner) for owner in sorted(_owners(check)) if owner not in here)
+    change = 0.0
+    controls = dict(before.setup.controls) if before else {c.part: c.off for c in circuit.sheet.controls}
+    change += 0.15 * sum(controls.get(part) != position for part, position in check.setup.controls)
+    apart = set(before.setup.apart) if before else set()
+    for name in sorted(apart ^ set(check.setup.apart)):
+        change += circuit.connectors[name].unplug_minutes if name in circuit.connectors else 0.5
+    lamps = dict(before.setup.stand_in) if before else {}
+    change += 0.7 * len(set(check.setup.stand_in) ^ set(lamps.items()))
+    return round(reach + change + TAKE.get(check.instrument, 0.5), 2)
+
+
+def _owners(check: Check) -> set[str]:
+    return {p.split(".")[0] for p in (check.red, check.black) if p not in ("", EARTH)} | set(check.setup.apart)
+
+
+def _reach(circuit: Circuit, owner: str) -> float:
+    if owner in circuit.connectors:
+        return circuit.connectors[owner].minutes
+    for part in circuit.sheet.parts:
+        if part.id == owner:
+            return part.minutes or 2.0
+    return 2.0

@@ -1,0 +1,69 @@
+"""A check: an instrument held to places in a set-up. Its id is stable and says all of it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from footwell.circuit.circuit import Circuit
+from footwell.circuit.setup import SetupState
+from footwell.parts.base import EARTH
+
+VOLTS = "volts"
+"""Meter on volts between red and black."""
+LAMP = "test lamp"
+"""Small lamp from red to black, read by eye."""
+SUBSTITUTE = "substitute lamp"
+"""Lamp in place of the load whose plug `red` names, read by eye."""
+CLAMP = "clamp"
+"""Current in wire `red`, its arrow from the wire's start to its end."""
+OHMS = "ohms"
+"""Resistance between two terminals of a part taken out of the circuit."""
+FEED = "direct feed"
+"""Load `red` fed from the battery through a fused lead, with an earth of its own."""
+LOOK = "look"
+"""Fuse `red` taken out and looked at."""
+LISTEN = "listen"
+"""Relay `red` listened to while the control is moved."""
+LOAD = "watch"
+"""What load `red` does, by eye and ear."""
+
+NEEDS = {
+    VOLTS: "meter",
+    LAMP: "test lamp",
+    SUBSTITUTE: "substitute lamp",
+    CLAMP: "clamp",
+    OHMS: "meter",
+    FEED: "fused jumper",
+}
+"""Tool of each instrument; eyes and ears need none."""
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class Check:
+    """`red` and `black` are place ids, or the element for a check of one element."""
+
+    instrument: str
+    red: str
+    black: str
+    setup: SetupState
+
+    @property
+    def id(self) -> str:
+        """Text that names the check for good, such as "volts X2.3.a earth S1=1"."""
+        controls = " ".join(f"{part}={position}" for part, position in self.setup.controls)
+        apart = " ".join(f"-{name}" for name in self.setup.apart)
+        lamps = " ".join(f"{name}:{watts:g}W" for name, watts in self.setup.stand_in)
+        return " ".join(x for x in (self.instrument, self.red, self.black, controls, apart, lamps) if x)
+
+    @property
+    def numeric(self) -> bool:
+        return self.instrument in (VOLTS, CLAMP, OHMS)
+
+    @property
+    def unit(self) -> str:
+        return {VOLTS: "V", CLAMP: "A", OHMS: "Ω"}.get(self.instrument, "")
+
+
+def nodes(circuit: Circuit, check: Check) -> tuple[int, int]:
+    """Nodes under the red and the black probe. A place no longer on the sheet raises KeyError."""
+    return circuit.node_of[check.red], circuit.node_of[check.black or EARTH]

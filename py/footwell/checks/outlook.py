@@ -1,0 +1,78 @@
+"""What a circuit would show under a suspect in a set-up: voltages, seen resistances, currents, loads.
+
+This is the compact memory of an operating point. Thousands are kept, so they hold plain arrays.
+"""
+
+from __future__ import annotations
+
+from array import array
+from dataclasses import dataclass
+
+from footwell.circuit.circuit import Circuit, Element
+from footwell.circuit.fault import Fault
+from footwell.circuit.setup import SetupState
+from footwell.electrics.operating_point import OperatingPoint, operate
+from footwell.parts.laws import Armature, Law
+from footwell.reference.lamps import light_share
+
+
+@dataclass(frozen=True, slots=True)
+class Outlook:
+    """`volts` and `seen_ohms` by node (earth last), `amps` by element carrying one branch, `activity` of
+    each load: speed, light, heat as a share of nominal; 1.0 or 0.0 for a relay pulled or at rest."""
+
+    volts: array[float]
+    seen_ohms: array[float]
+    amps: dict[str, float]
+    activity: dict[str, float]
+    blown: tuple[str, ...]
+    settled: bool
+
+
+def outlook(circuit: Circuit, setup: SetupState, faults: tuple[Fault, ...]) -> Outlook:
+    """The outlook of a suspect, computed once for a circuit."""
+    key = ("outlook", setup, faults)
+    found = circuit.cache.get(key)
+    if found is None:
+        found = circuit.cache[key] = summarised(operate(circuit, setup, faults))
+    return found  # type: ignore[no-any-return]
+
+
+def summarised(point: OperatingPoint) -> Outlook:
+    """The lasting part of an operating point."""
+    own, _ = point.seen_resistance
+    amps: dict[str, float] = {}
+    for slot in point.slots:
+        kind = point.circuit.elements[slot.element].kind.name if slot.element in point.circuit.elements else ""
+        if kind in ("wire", "fuse"):
+            if not slot.branch.name:
+                amps[slot.element] = slot.branch.law.at(point.across(slot))[0]
+        elif kind in ("motor", "heater", "lamp") and slot.branch.name == "":
+            amps[slot.element] = slot.branch.law.at(point.across(slot))[0]
+    loads = [*point.circuit.sheet.loads, *(e.id for e in point.circuit.elements.values() if e.kind.name == "relay")]
+    activity = {load: activity_of(point, point.circuit.elements[load]) for load in dict.fromkeys(loads)}
+    return Outlook(array("d", point.volts), array("d", own), amps, activity, point.blown, point.settled)
+
+
+def activity_of(point: OperatingPoint, element: Element) -> float:
+    """What a load does, as a share of its nominal speed, light or heat; a relay's contact as 1 or 0."""
+    if element.kind.name == "relay":
+        stuck = {f.mode for f in point.faults if f.element == element.id}
+        return 1.0 if point.states[element.id] == "pulled" and "open:coil" not in stuck else 0.0
+    for slot in point.slots:
+        if slot.element == element.id and slot.branch.name == "":
+            volts = abs(point.across(slot))
+            return activity(element, slot.branch.law, volts, point.circuit.context.system_volts)
+    return 0.0
+
+
+def activity(element: Element, law: Law, volts: float, system_volts: int) -> float:
+    """Share of nominal speed, light or heat that an element shows at a voltage (V)."""
+    if isinstance(law, Armature):
+        return law.speed(volts)
+    if element.kind.name == "motor":
+        return 0.0
+    if element.kind.name == "lamp":
+        return light_share(volts, 13.5 if system_volts == 12 else 28.0)
+    nominal = system_volts * 1.04
+    return (volts / nominal) * (law.at(volts)[0] / max(law.at(nominal)[0], 1e-12)) if volts else 0.0

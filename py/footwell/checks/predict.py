@@ -1,0 +1,266 @@
+"""What a check would read under a suspect: exactly, with tolerances; or at a glance, for choosing.
+
+`expected` solves the circuit with the instrument in it and says how the reading leans on every
+tolerance, so that readings that share a cause of error can be taken together. `glance` reads the
+outlook that is kept for all suspects, with a rough spread; it only ranks checks.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from footwell.checks import sights
+from footwell.checks.check import CLAMP, FEED, LAMP, LISTEN, LOAD, LOOK, OHMS, SUBSTITUTE, Check, nodes
+from footwell.checks.outlook import activity, outlook, summarised
+from footwell.circuit.circuit import Circuit
+from footwell.circuit.fault import Fault
+from footwell.circuit.setup import SetupState, set_up
+from footwell.electrics.operating_point import Clip, OperatingPoint, lamp_volts, operate
+from footwell.parts.base import EARTH
+from footwell.parts.laws import Filament, Resistance, Source
+from footwell.reference import meters
+from footwell.reference.lamps import light_share
+
+OVER_RANGE_OHMS = meters.OVER_RANGE_OHMS
+METER_OHMS = meters.VOLTMETER_OHMS.value
+
+Faults = tuple[Fault, ...]
+Nuisance = tuple[str, str]
+"""What a tolerance belongs to: (element, branch), or ("supply", "")."""
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """A predicted number: its mean, how it moves with one standard deviation of each tolerance, and
+    the instrument's own standard deviation. Unit V, A or Ω."""
+
+    mean: float
+    leans: dict[Nuisance, float]
+    instrument_sigma: float
+
+    @property
+    def sigma(self) -> float:
+        return math.sqrt(sum(x * x for x in self.leans.values()) + self.instrument_sigma**2)
+
+
+Words = dict[str, float]
+"""A predicted word: chance of each."""
+
+
+def expected(circuit: Circuit, check: Check, faults: Faults) -> Reading | Words:
+    """What the check reads under the faults, as exactly as the circuit is known."""
+    key = ("expected", check, faults)
+    if key not in circuit.cache:
+        circuit.cache[key] = _expected(circuit, check, faults)
+    return circuit.cache[key]  # type: ignore[no-any-return]
+
+
+def _expected(circuit: Circuit, check: Check, faults: Faults) -> Reading | Words:
+    if check.instrument == OHMS:
+        return _ohms(circuit, check, faults)
+    if check.instrument == CLAMP:
+        return _clamped(circuit, check, faults)
+    if check.numeric:
+        return _volts(circuit, check, faults)
+    if check.instrument == LAMP:
+        a, b = nodes(circuit, check)
+        clip = Clip(a, b, test_lamp(circuit))
+        point = operate(circuit, check.setup, faults, (clip,))
+        return _light(circuit, point.volts[a] - point.volts[b])
+    return _watched(circuit, check, faults)
+
+
+def test_lamp(circuit: Circuit) -> Filament:
+    """The electrician's small test lamp for this vehicle."""
+    watts = meters.TEST_LAMP_WATTS[circuit.context.system_volts].value
+    return Filament.rated(lamp_volts(circuit), watts)
+
+
+def _volts(circuit: Circuit, check: Check, faults: Faults) -> Reading:
+    a, b = nodes(circuit, check)
+    point = operate(circuit, check.setup, faults, (Clip(a, b, Resistance(METER_OHMS)),))
+    mean = point.volts[a] - point.volts[b]
+    return Reading(mean, _leans(point, point.response(a, b)), volts_sigma(mean))
+
+
+def _leans(point: OperatingPoint, lifted: list[float]) -> dict[Nuisance, float]:
+    found: dict[Nuisance, float] = {}
+    battery = point.circuit.supply_element.id
+    for slot in point.slots:
+        spread = slot.branch.spread
+        if spread:
+            nudge = slot.branch.law.nudge(point.across(slot)) * spread
+            key = ("supply", "") if slot.element == battery else (slot.element, slot.branch.name)
+            found[key] = (lifted[slot.b] - lifted[slot.a]) * nudge
+    return found
+
+
+def volts_sigma(volts: float) -> float:
+    """Standard deviation of the meter on volts: half its limit."""
+    return meters.volts_limit(min(abs(volts), 199.0)) / 2.0
+
+
+def _clamped(circuit: Circuit, check: Check, faults: Faults) -> Reading:
+    point = operate(circuit, check.setup, faults)
+    slot = next((s for s in point.slots if s.element == check.red), None)
+    if slot is None:
+        return Reading(0.0, {}, meters.clamp_limit_amps(0.0) / 2.0)
+    amps, slope = slot.branch.law.at(point.across(slot))
+    leans = {key: slope * x for key, x in _leans(point, point.response(slot.a, slot.b)).items()}
+    own = (slot.element, slot.branch.name)
+    leans[own] = leans.get(own, 0.0) + amps * slot.branch.spread
+    return Reading(amps, leans, meters.clamp_limit_amps(amps) / 2.0)
+
+
+def alone(circuit: Circuit, element: str) -> SetupState:
+    """The set-up in which one part is out of the circuit: everything else is apart."""
+    others = tuple(sorted(e for e in circuit.elements if e != element))
+    return SetupState(set_up(circuit).controls, others)
+
+
+def _ohms(circuit: Circuit, check: Check, faults: Faults) -> Reading:
+    a, b = nodes(circuit, check)
+    element = part_of(circuit, check)
+    mine = tuple(f for f in faults if f.element == element)
+    test = Source(1.0, 1000.0)
+    point = operate(circuit, alone(circuit, element), mine, (Clip(a, b, test),))
+    volts = point.volts[a] - point.volts[b]
+    amps = (1.0 - volts) / 1000.0
+    ohms = volts / amps if amps > 1e-9 else math.inf
+    if ohms > OVER_RANGE_OHMS:
+        return Reading(math.inf, {}, 0.0)
+    lifted = point.response(a, b)
+    per_volt = 1000.0 / (1.0 - volts) ** 2
+    leans = {key: x * per_volt for key, x in _leans(point, lifted).items() if key[0] == element}
+    leans["leads", ""] = meters.LEAD_OHMS.sigma
+    return Reading(ohms + meters.LEAD_OHMS.mean, leans, max(ohms * 0.01, 0.1) / 2.0)
+
+
+def part_of(circuit: Circuit, check: Check) -> str:
+    """The part that an ohms check is held to."""
+    owner = check.red.split(".")[0]
+    if owner in circuit.connectors:
+        joined = circuit.connectors[owner].part_ways[check.red.split(".")[1]]
+        return joined.split(".")[0]
+    return owner
+
+
+def _watched(circuit: Circuit, check: Check, faults: Faults) -> Words:
+    if check.instrument == LOOK:
+        return _looked_at(circuit, check.red, faults)
+    if check.instrument == SUBSTITUTE:
+        point = operate(circuit, check.setup, faults)
+        volts = next(point.across(s) for s in point.slots if s.element == "stand-in")
+        return _light(circuit, volts)
+    if check.instrument == FEED:
+        return _fed(circuit, check.red, faults)
+    now = outlook(circuit, check.setup, faults).activity[check.red]
+    usual = outlook(circuit, check.setup, ()).activity[check.red]
+    return sights.chances(seen_as(circuit, check.red), now, usual, sights.SLIP["me"])
+
+
+def seen_as(circuit: Circuit, element: str) -> str:
+    """Kind of sight that an element offers: "motor", "lamp", "heat" or "click"."""
+    return circuit.elements[element].kind.seen_as
+
+
+def _light(circuit: Circuit, volts: float) -> Words:
+    return sights.chances("lamp", light_share(volts, lamp_volts(circuit)), 1.0, sights.SLIP["me"])
+
+
+FUSE_SIGHTS = ("blown", "whole")
+CONTACT_SIGHTS = ("burnt, green or loose", "clean and tight")
+
+
+def _looked_at(circuit: Circuit, element: str, faults: Faults) -> Words:
+    """A blown fuse is nearly always seen; a bad contact four times in five (common practice, no source)."""
+    modes = {f.mode for f in faults if f.element == element}
+    if circuit.elements[element].kind.name == "fuse":
+        bad = 0.97 if "open" in modes else 0.01
+        return dict(zip(FUSE_SIGHTS, (bad, 1.0 - bad), strict=True))
+    bad = 0.8 if modes else 0.03
+    return dict(zip(CONTACT_SIGHTS, (bad, 1.0 - bad), strict=True))
+
+
+def _fed(circuit: Circuit, load: str, faults: Faults) -> Words:
+    """What a load does when fed straight from the battery."""
+    element = circuit.elements[load]
+    first, second = list(element.kind.terminals(element.values))[:2]
+    battery = circuit.branches(circuit.supply_element, "off")[0].law
+    assert isinstance(battery, Source)
+    lead = Source(battery.volts, battery.ohms + meters.JUMPER_OHMS.value)
+    clip = Clip(element.nodes[first], element.nodes[second], lead)
+    mine = tuple(f for f in faults if f.element == load)
+    shown = [summarised(operate(circuit, alone(circuit, load), x, (clip,))).activity[load] for x in (mine, ())]
+    return sights.chances(seen_as(circuit, load), shown[0], shown[1], sights.SLIP["me"])
+
+
+# ---- at a glance ----------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class Glance:
+    """A rough predicted number for ranking checks."""
+
+    mean: float
+    sigma: float
+
+
+def glance(circuit: Circuit, check: Check, faults: Faults, supply_known: bool) -> Glance | Words:
+    """The prediction from the kept outlook, with the spread of a divider of uncertain resistances.
+
+    Between two resistances of relative spread t the voltage scatters by t*v*(V-v)/V, so this form is
+    right for the usual case; the exact spread belongs to `expected`.
+    """
+    if check.instrument in (OHMS, FEED, LOOK):
+        exact = expected(circuit, check, tuple(f for f in faults if f.element == _subject(circuit, check)))
+        return Glance(exact.mean, exact.sigma) if isinstance(exact, Reading) else exact
+    if check.instrument in (LISTEN, LOAD, SUBSTITUTE):
+        return expected(circuit, check, faults)  # type: ignore[return-value]
+    seen = outlook(circuit, check.setup, faults)
+    if check.instrument == CLAMP:
+        amps = seen.amps.get(check.red, 0.0)
+        return Glance(amps, meters.clamp_limit_amps(amps) / 2.0 + 0.05 * abs(amps))
+    a, b = nodes(circuit, check)
+    volts = seen.volts[a] - seen.volts[b]
+    ohms = seen.seen_ohms[a] + seen.seen_ohms[b]
+    if check.instrument == LAMP:
+        return _light(circuit, _through(test_lamp(circuit), volts, ohms))
+    if ohms > METER_OHMS * 1e-4:
+        volts *= METER_OHMS / (METER_OHMS + ohms)
+    return Glance(volts, _rough_sigma(circuit, volts, supply_known))
+
+
+def _subject(circuit: Circuit, check: Check) -> str:
+    return part_of(circuit, check) if check.instrument == OHMS else check.red
+
+
+def _rough_sigma(circuit: Circuit, volts: float, supply_known: bool) -> float:
+    supply = float(circuit.context.system_volts)
+    size = abs(volts)
+    shared = (0.003 if supply_known else 0.012) * size
+    divided = 0.08 * size * max(supply - size, 0.0) / supply
+    joints = 0.3 * min(size, 0.01 * supply)
+    return math.sqrt(shared**2 + divided**2 + joints**2) + volts_sigma(volts)
+
+
+def _through(lamp: Filament, volts: float, ohms: float) -> float:
+    """Voltage (V) left at a lamp behind a resistance, by halving the interval."""
+    low, high = 0.0, abs(volts)
+    for _ in range(24):
+        middle = 0.5 * (low + high)
+        if lamp.at(middle)[0] * ohms < abs(volts) - middle:
+            low = middle
+        else:
+            high = middle
+    return low
+
+
+def usual_state(circuit: Circuit, check: Check) -> Reading | Words:
+    """The healthy prediction."""
+    return expected(circuit, check, ())
+
+
+def is_body(place: str) -> bool:
+    return place in ("", EARTH)

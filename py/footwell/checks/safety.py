@@ -1,0 +1,214 @@
+"""What must not be done, and what must be said before a step: from the circuit's own hazards.
+
+`refusal` is asked for every check before it is ever proposed or accepted. `cautions` gives the texts of
+a check's hazards, gravest first. All rules here are the trade's (common practice, no source) unless
+noted.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from footwell.checks.check import CLAMP, FEED, LAMP, LOOK, OHMS, SUBSTITUTE, VOLTS, Check
+from footwell.circuit.circuit import Circuit
+
+CURRENT_DRAWING = (LAMP, SUBSTITUTE, FEED)
+"""Instruments that put a load or a supply of their own on the circuit."""
+
+PROTECTED = ("module input", "sensor line", "data line")
+FEEDABLE = ("motor", "lamp", "heater")
+
+
+@dataclass(frozen=True, slots=True)
+class CautionText:
+    """Four parts of a caution, with its safety word."""
+
+    hazard: str
+    level: str
+    what: str
+    avoid: str
+    where: str
+    otherwise: str
+
+
+TEXTS: dict[str, CautionText] = {
+    c.hazard: c
+    for c in (
+        CautionText(
+            "restraint system",
+            "DANGER",
+            "Airbag or belt-tensioner circuit",
+            "Do not probe, lamp-test or unplug it. Leave it to qualified work with the maker's data",
+            "yellow plugs and sleeves, seats, pillars, steering wheel",
+            "It can fire and kill or maim",
+        ),
+        CautionText(
+            "high voltage",
+            "DANGER",
+            "High voltage in orange cables",
+            "Stop. No measuring here without training, isolation and rated tools",
+            "orange cables and everything they lead to",
+            "A touch can kill",
+        ),
+        CautionText(
+            "fuel vapour",
+            "WARNING",
+            "Fuel vapour may be present",
+            "Air the place. No lamp, no jumper, no plug opened under current",
+            "at the tank, the pump and the lines",
+            "A spark can set it on fire",
+        ),
+        CautionText(
+            "moving fan",
+            "WARNING",
+            "The fan can start at any moment",
+            "Keep hands, leads and sleeves out of the blades before you switch or feed it",
+            "at the fan and its duct",
+            "Blades cut fingers",
+        ),
+        CautionText(
+            "moving belt",
+            "WARNING",
+            "Belts move while the engine runs",
+            "Keep hands, leads and hair away; engine off where you can",
+            "at the front of the engine",
+            "A belt draws in and crushes",
+        ),
+        CautionText(
+            "moving lock",
+            "CAUTION",
+            "The mechanism can move when fed",
+            "Keep fingers out of it before you switch or feed it",
+            "at the lock or window",
+            "It pinches",
+        ),
+        CautionText(
+            "hot part",
+            "CAUTION",
+            "This part gets hot enough to burn",
+            "Switch off and let it cool before you touch it",
+            "at the part and the metal around it",
+            "Burns to the skin",
+        ),
+        CautionText(
+            "battery",
+            "WARNING",
+            "Battery: high current, acid and explosive gas",
+            "Rings and watch off. No sparks. Negative lead off first and on last",
+            "at the battery and its posts",
+            "Burns, acid in the eyes",
+        ),
+        CautionText(
+            "fused lead",
+            "WARNING",
+            "You feed the part straight from the battery",
+            "Lead with a fuse no larger than the circuit's own. Check polarity. Moving parts free",
+            "at the part's plug, unplugged",
+            "An unfused lead burns",
+        ),
+        CautionText(
+            "live circuit",
+            "CAUTION",
+            "Ohms only with the part out of the circuit",
+            "Switch off and unplug as told before the leads go on. Afterwards lead back to V",
+            "at the terminals you measure",
+            "Meter or part is damaged and the reading means nothing",
+        ),
+    )
+}
+ORDER = ("DANGER", "WARNING", "CAUTION", "NOTICE")
+
+
+def refusal(circuit: Circuit, check: Check) -> str:
+    """Why a check must not be done, as a sentence; "" where it may be done."""
+    everywhere = {h for part in circuit.sheet.parts for h in part.hazards}
+    everywhere |= {h for c in circuit.sheet.connectors for h in c.hazards}
+    if "high voltage" in everywhere:
+        return "High voltage in this circuit: stop. Qualified work only."
+    here = hazards_at(circuit, check)
+    if "restraint system" in here:
+        return "This belongs to a restraint system: do not probe it. Qualified work only."
+    if check.instrument in CURRENT_DRAWING:
+        return _refused_load(circuit, check, here, everywhere)
+    if check.instrument == OHMS and here & set(PROTECTED):
+        return "No ohms on a sensor, data or control unit line: the meter feeds a current into it."
+    return ""
+
+
+def _refused_load(circuit: Circuit, check: Check, here: set[str], everywhere: set[str]) -> str:
+    if "restraint system" in everywhere:
+        return "No lamp, jumper or supply of your own on a circuit with a restraint system."
+    if here & set(PROTECTED):
+        return "No lamp, jumper or supply of your own on a sensor, data or control unit line."
+    if "fuel vapour" in everywhere:
+        return "Fuel vapour may be present: no lamp and no jumper here."
+    if check.instrument == FEED and circuit.elements[check.red].kind.name not in FEEDABLE:
+        return "Only a motor, a lamp or a heater may be fed directly."
+    if check.instrument == LAMP and _fed_by_output(circuit, check):
+        return "No test lamp where an electronic output feeds: it may only drive its own kind of load."
+    return ""
+
+
+def _fed_by_output(circuit: Circuit, check: Check) -> bool:
+    """Whether a place hangs on a control unit's output through metal, fuses and switches alone."""
+    reach = _reach_of_outputs(circuit)
+    return circuit.node_of.get(check.red, -1) in reach or circuit.node_of.get(check.black, -1) in reach
+
+
+def _reach_of_outputs(circuit: Circuit) -> set[int]:
+    key = "reach of outputs"
+    if key not in circuit.cache:
+        reach = {e.nodes["out"] for e in circuit.elements.values() if e.kind.name == "output"}
+        carriers = [
+            {node for name, node in e.nodes.items() if name not in ("earth", "supply")}
+            for e in circuit.elements.values()
+            if e.kind.name in ("wire", "contact", "fuse", "splice", "switch")
+        ]
+        grown = True
+        while grown:
+            grown = False
+            for ends in carriers:
+                if ends & reach and not ends <= reach:
+                    reach |= ends
+                    grown = True
+        circuit.cache[key] = reach - {circuit.earth}
+    return circuit.cache[key]  # type: ignore[no-any-return]
+
+
+def hazards_at(circuit: Circuit, check: Check) -> set[str]:
+    """Hazards of every part and connector that the check touches."""
+    owners = {point.split(".")[0] for point in (check.red, check.black)} | set(check.setup.apart)
+    found = {h for part in circuit.sheet.parts if part.id in owners for h in part.hazards}
+    return found | {h for c in circuit.sheet.connectors if c.id in owners for h in c.hazards}
+
+
+def cautions(circuit: Circuit, check: Check) -> list[CautionText]:
+    """Texts to pass before the check, gravest first."""
+    names = hazards_at(circuit, check) & TEXTS.keys()
+    if _moves(circuit, check):
+        names |= {h for part in circuit.sheet.parts if part.id in circuit.sheet.loads for h in part.hazards} & {
+            "moving fan",
+            "moving belt",
+            "moving lock",
+        }
+    if check.instrument == FEED:
+        names.add("fused lead")
+    if check.instrument == OHMS:
+        names.add("live circuit")
+    return sorted((TEXTS[n] for n in names), key=lambda c: (ORDER.index(c.level), c.hazard))
+
+
+def _moves(circuit: Circuit, check: Check) -> bool:
+    """Whether the check switches a load on while hands are near it."""
+    off = {c.part: c.off for c in circuit.sheet.controls}
+    on = any(position != off.get(part) for part, position in check.setup.controls)
+    near = check.red.split(".")[0] in {*circuit.sheet.loads, *_plugs_of_loads(circuit)}
+    return check.instrument == FEED or (on and near and check.instrument in (VOLTS, CLAMP, LAMP, LOOK))
+
+
+def _plugs_of_loads(circuit: Circuit) -> set[str]:
+    return {
+        c.id
+        for c in circuit.sheet.connectors
+        if {p.split(".")[0] for p in c.part_ways.values()} & set(circuit.sheet.loads)
+    }

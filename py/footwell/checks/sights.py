@@ -1,0 +1,61 @@
+"""What people say of a load, and how often they say it when it does so and so.
+
+The words are the trade's. A person compares with what the load usually does in that position; the
+limits between the words are limits of perception and scatter (common practice, no source).
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from itertools import pairwise
+
+WORDS: Mapping[str, tuple[str, ...]] = {
+    "motor": ("still", "slow", "runs"),
+    "lamp": ("dark", "glows", "dim", "bright"),
+    "heat": ("cold", "lukewarm", "warm"),
+    "click": ("no click", "clicks"),
+}
+
+LIMITS: Mapping[str, tuple[float, ...]] = {
+    "motor": (0.08, 0.7),
+    "lamp": (0.0004, 0.05, 0.55),
+    "heat": (0.15, 0.7),
+    "click": (0.5,),
+}
+"""Upper limit of each word but the last: activity as a share of what is usual in that position."""
+
+SCATTER = {"motor": 0.07, "lamp": 0.3, "heat": 0.12, "click": 0.05}
+"""Standard deviation of a limit, in decades."""
+
+SLIP = {"me": 0.01, "customer": 0.04}
+"""Share of words that have nothing to do with what the load does."""
+
+ALWAYS_OFF = 0.02
+"""Activity below which a load counts as off by design; what it then does is judged against nominal."""
+
+
+def chances(kind: str, activity: float, usual: float, slip: float) -> dict[str, float]:
+    """Chance of each word for a load of a kind ("motor", "lamp", "heat", "click").
+
+    `activity` and `usual` are shares of the nominal speed, light or heat, now and when all is well.
+
+    >>> {w: round(p, 2) for w, p in chances("motor", 0.0, 0.6, 0.01).items()}
+    {'still': 0.99, 'slow': 0.0, 'runs': 0.0}
+    """
+    words = WORDS[kind]
+    reference = usual if usual > ALWAYS_OFF else 1.0
+    share = activity / reference
+    below = [_below(limit, share, SCATTER[kind]) for limit in LIMITS[kind]]
+    steps = [0.0, *sorted(below), 1.0]
+    return {
+        word: slip / len(words) + (1.0 - slip) * (high - low)
+        for word, (low, high) in zip(words, pairwise(steps), strict=True)
+    }
+
+
+def _below(limit: float, share: float, scatter: float) -> float:
+    """Chance that a person puts a share below a limit."""
+    if share <= limit * 1e-3:
+        return 1.0
+    return 0.5 * math.erfc(math.log10(share / limit) / scatter / math.sqrt(2.0))

@@ -1,0 +1,117 @@
+"""A case: what is known of one job, in the form that belief is computed from.
+
+Time in a job is cut into epochs at every wiring move and repair. In each epoch the circuit stood in a
+known way, except where a suspect says otherwise: a connector nobody has looked at may be wired wrongly,
+a fault not mended is still there. Every reading is predicted in the circuit as it stood when it was
+taken.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+
+from footwell.checks.catalogue import Tools
+from footwell.checks.check import Check
+from footwell.circuit.circuit import AS_DRAWN, Arrangement, Circuit, HalfId, arranged
+from footwell.circuit.fault import Fault
+from footwell.circuit.setup import SetupState
+from footwell.faults.miswiring import Slip
+from footwell.faults.suspects import Circumstances, Repair
+
+CircuitFor = Callable[[Arrangement], Circuit]
+
+
+@dataclass(frozen=True, slots=True)
+class Epoch:
+    """The circuit between two changes: arrangement of the halves looked at, elements mended by then."""
+
+    arrangement: Arrangement = AS_DRAWN
+    mended: frozenset[str] = frozenset()
+
+
+@dataclass(frozen=True, slots=True)
+class Sighting:
+    """What a load did in a set-up, in a word; `told_by` is "me" or "customer"."""
+
+    epoch: int
+    sitting: int
+    setup: SetupState
+    load: str
+    word: str
+    told_by: str
+
+
+@dataclass(frozen=True, slots=True)
+class Taken:
+    """A reading: `value` in V, A or Ω (inf is over range), or a word."""
+
+    epoch: int
+    sitting: int
+    check: Check
+    value: float | None
+    word: str
+    number: int
+    """Where it stands in the job's history."""
+
+
+Evidence = Sighting | Taken
+
+
+@dataclass(frozen=True, slots=True)
+class Hypothesis:
+    """Faults that are there from the start, with at most one wiring slip not yet looked at."""
+
+    faults: tuple[Fault, ...]
+    odds: float
+    repairs: tuple[Repair, ...]
+    slip: Slip | None = None
+
+
+@dataclass(frozen=True)
+class Case:
+    """`epochs[-1]` is now. `doubtful` lists halves that may be wired wrongly and were not looked at;
+    `slipped` the halves found wrong, with the epoch in which they were put right."""
+
+    circuit_for: CircuitFor
+    epochs: tuple[Epoch, ...]
+    evidence: tuple[Evidence, ...]
+    story: Circumstances = Circumstances()
+    doubtful: tuple[HalfId, ...] = ()
+    tools: Tools = Tools()
+    engine: str = "off"
+    sitting: int = 0
+    last_check: Check | None = None
+    skipped: frozenset[str] = frozenset()
+    positions_due: bool = False
+    unreachable: frozenset[str] = field(default=frozenset())
+
+    @property
+    def now(self) -> Circuit:
+        """The circuit as it is known to stand now."""
+        return self.circuit_for(self.epochs[-1].arrangement)
+
+    def circuit(self, epoch: int, slip: Slip | None) -> Circuit:
+        """The circuit in an epoch, under a suspected slip."""
+        arrangement = self.epochs[epoch].arrangement
+        if slip is not None:
+            arrangement = arranged(arrangement, slip.half, dict(slip.wiring))
+        return self.circuit_for(arrangement)
+
+    def standing(self, hypothesis: Hypothesis, epoch: int) -> tuple[Fault, ...]:
+        """The hypothesis' faults that are still there in an epoch."""
+        mended = self.epochs[epoch].mended
+        return tuple(f for f in hypothesis.faults if f.element not in mended)
+
+    def left_to_mend(self, hypothesis: Hypothesis) -> tuple[Repair, ...]:
+        """What still has to be mended now if the hypothesis is true."""
+        mended = self.epochs[-1].mended
+        return tuple(r for r in hypothesis.repairs if r[0] not in mended)
+
+    @property
+    def supply_measured(self) -> bool:
+        battery = self.now.supply_element.id
+        return any(
+            isinstance(e, Taken) and e.sitting == self.sitting and e.check.red == f"{battery}.+"
+            for e in self.evidence
+        )

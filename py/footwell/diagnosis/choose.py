@@ -1,0 +1,178 @@
+"""The next check: uncertainty about what to repair that it takes away, per minute.
+
+Outcomes of a check are cells: words, or ranges of a number within which suspects cannot be told apart.
+The gain of a check is the entropy of the repairs now less what is expected to be left in its cells.
+Once one repair stands above the others, only checks that could confirm it (or speak against it) count.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from footwell.checks.catalogue import catalogue, minutes, touchable_pairs
+from footwell.checks.check import CLAMP, FEED, LISTEN, LOAD, LOOK, OHMS, SUBSTITUTE, Check
+from footwell.checks.predict import Glance, Reading, Words, expected, glance, part_of
+from footwell.circuit.circuit import Circuit, HalfId
+from footwell.circuit.fault import Fault
+from footwell.diagnosis.belief import Belief, Weighed, by_repair, entropy
+from footwell.diagnosis.case import Case
+from footwell.faults.suspects import Repair
+
+LIVE = 120
+"""Suspects that take part in the choice: the rest together weigh next to nothing."""
+
+CONFIRM_FROM = 0.8
+"""Share of one set of repairs from which a confirming check is looked for."""
+
+APART_SIGMAS = 3.0
+"""Numbers closer than this many standard deviations count as one outcome."""
+
+INSPECTION_MINUTES = 1.5
+DECISIVE = 0.02
+"""Gain (bits) below which a check is not worth proposing."""
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """A check, or the inspection of a half, with its worth: bits, minutes, bits a minute."""
+
+    check: Check | None
+    half: HalfId | None
+    bits: float
+    minutes: float
+
+    @property
+    def worth(self) -> float:
+        return round(self.bits / max(self.minutes, 0.1), 6)
+
+
+def choices(case: Case, belief: Belief) -> list[Choice]:
+    """Everything worth doing next, best first, ties by the check's id."""
+    live = belief.suspects[:LIVE]
+    before = entropy(list(by_repair(live).values()))
+    found = [_inspection(case, half, live, before) for half in case.doubtful]
+    for check in catalogue(case.now, case.tools, case.engine):
+        if check.id not in case.skipped and not _owners(check) & case.unreachable:
+            bits = before - _left(cells(case, check, live))
+            if bits > DECISIVE:
+                found.append(Choice(check, None, bits, minutes(case.now, check, case.last_check)))
+    return sorted(found, key=lambda c: (-c.worth, c.check.id if c.check else ""))
+
+
+def _owners(check: Check) -> set[str]:
+    return {p.split(".")[0] for p in (check.red, check.black)}
+
+
+def _inspection(case: Case, half: HalfId, live: Sequence[Weighed], before: float) -> Choice:
+    """Looking into a half tells its wiring, and nothing else."""
+    cellmates: dict[str, list[tuple[Weighed, float]]] = {}
+    for w in live:
+        slip = w.hypothesis.slip
+        key = str(slip.wiring) if slip is not None and slip.half == half else "as drawn"
+        cellmates.setdefault(key, []).append((w, 1.0))
+    spent = case.now.connectors[half[0]].minutes + INSPECTION_MINUTES
+    return Choice(None, half, before - _left(list(cellmates.values())), spent)
+
+
+Cell = list[tuple[Weighed, float]]
+"""Suspects that share an outcome, each with its chance of giving it."""
+
+
+def cells(case: Case, check: Check, live: Sequence[Weighed]) -> list[Cell]:
+    """Outcomes of a check among the live suspects."""
+    now = len(case.epochs) - 1
+    numbers: list[tuple[float, float, Weighed]] = []
+    words: dict[str, Cell] = {}
+    for w in live:
+        circuit = case.circuit(now, w.hypothesis.slip)
+        seen = glance(circuit, check, case.standing(w.hypothesis, now), case.supply_measured)
+        if isinstance(seen, Glance):
+            numbers.append((seen.mean, seen.sigma, w))
+        else:
+            for word, chance in seen.items():
+                words.setdefault(word, []).append((w, chance))
+    return list(words.values()) if words else _ranges(numbers)
+
+
+def _ranges(numbers: list[tuple[float, float, Weighed]]) -> list[Cell]:
+    numbers.sort(key=lambda row: (row[0], row[2].hypothesis.faults))
+    found: list[Cell] = []
+    start = -math.inf
+    width = 0.0
+    for mean, sigma, w in numbers:
+        if not found or mean - start > APART_SIGMAS * max(width, sigma):
+            found.append([])
+            start, width = mean, sigma
+        found[-1].append((w, 1.0))
+    return found
+
+
+def _left(parts: list[Cell]) -> float:
+    """Expected entropy (bits) of the repairs once the outcome is known."""
+    total = sum(w.share * chance for cell in parts for w, chance in cell)
+    left = 0.0
+    for cell in parts:
+        classes: dict[tuple[Repair, ...], float] = {}
+        for w, chance in cell:
+            classes[w.left] = classes.get(w.left, 0.0) + w.share * chance
+        mass = sum(classes.values())
+        if mass > 0.0:
+            left += mass / total * entropy(list(classes.values()))
+    return left
+
+
+def subjects(circuit: Circuit, check: Check) -> set[tuple[str, str]]:
+    """(element, branch) that a check is held to directly; branch "" stands for the whole element."""
+    if check.instrument == OHMS:
+        part = circuit.elements[part_of(circuit, check)]
+        return {(part.id, ""), *((part.id, b) for b in _branches_between(circuit, check, part.id))}
+    if check.instrument in (FEED, LOOK, LISTEN, LOAD):
+        return {(check.red, "")}
+    if check.instrument in (CLAMP, SUBSTITUTE):
+        return {(load, "") for load in circuit.sheet.loads}
+    held = {check.red, check.black}
+    return {key for key, pair in touchable_pairs(circuit).items() if set(pair) == held}
+
+
+def _branches_between(circuit: Circuit, check: Check, part: str) -> list[str]:
+    element = circuit.elements[part]
+    ends = {circuit.node_of[check.red], circuit.node_of[check.black]}
+    state = element.kind.states(element.values)[0]
+    return [b.name for b in circuit.branches(element, state) if {element.nodes[b.a], element.nodes[b.b]} == ends]
+
+
+def confirms(circuit: Circuit, check: Check, fault: Fault) -> bool:
+    """Whether a check is held to the faulty place itself and reads otherwise there than on a sound one."""
+    element = circuit.elements.get(fault.element)
+    if element is None or check.instrument == SUBSTITUTE:
+        return False
+    of = element.modes[fault.mode].of
+    held = subjects(circuit, check)
+    if (fault.element, of) not in held and (of or (fault.element, "") not in held):
+        return False
+    return distinct(expected(circuit, check, (fault,)), expected(circuit, check, ()))
+
+
+def distinct(a: Reading | Words, b: Reading | Words) -> bool:
+    """Whether two predictions can hardly be mistaken for each other."""
+    if isinstance(a, Reading) and isinstance(b, Reading):
+        if math.isinf(a.mean) or math.isinf(b.mean):
+            return math.isinf(a.mean) != math.isinf(b.mean)
+        return abs(a.mean - b.mean) > 4.0 * math.hypot(a.sigma, b.sigma)
+    if isinstance(a, Reading) or isinstance(b, Reading):
+        return True
+    return sum(abs(a.get(w, 0.0) - b.get(w, 0.0)) for w in {*a, *b}) / 2.0 > 0.7
+
+
+def confirming(case: Case, fault: Fault) -> list[Choice]:
+    """Checks that would confirm a fault, quickest first."""
+    found = [
+        Choice(check, None, 0.0, minutes(case.now, check, case.last_check))
+        for check in catalogue(case.now, case.tools, case.engine)
+        if check.id not in case.skipped
+        and not _owners(check) & case.unreachable
+        and confirms(case.now, check, fault)
+    ]
+    return sorted(found, key=lambda c: (c.minutes, c.check.id if c.check else ""))

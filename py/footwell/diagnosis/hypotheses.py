@@ -1,0 +1,136 @@
+"""The suspects of a case: single faults, wiring slips, and pairs that belong together.
+
+Odds are relative to a sound vehicle. A pair joined by damage takes its odds from the stress that the
+first fault puts on the second; other pairs are the product of their odds and are looked at only where
+they may explain what no single fault explains.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from footwell.circuit.circuit import Circuit
+from footwell.circuit.fault import Fault
+from footwell.circuit.setup import SetupState
+from footwell.diagnosis.case import Case, Hypothesis, Sighting
+from footwell.diagnosis.damage import Stress, chance, damage_modes, stresses
+from footwell.faults.miswiring import SLIP_ODDS, Slip, slips
+from footwell.faults.suspects import Repair, SingleFault, single_faults
+
+OVERLOADS = ("stiff", "seized", "short", "short_to_earth", "stuck_closed")
+"""Modes that can overload other parts."""
+
+
+def used_setups(case: Case) -> tuple[SetupState, ...]:
+    """Set-ups that the complaint shows were used, in the order told."""
+    return tuple(dict.fromkeys(e.setup for e in case.evidence if isinstance(e, Sighting)))
+
+
+def hypotheses(case: Case) -> list[Hypothesis]:
+    """All suspects but screened pairs: nothing wrong, singles, slips, slips and faults with damage."""
+    singles = raised_by_history(case, single_faults(case.now, case.story))
+    found = [Hypothesis((), 1.0, ())]
+    found += [Hypothesis((s.fault,), s.odds, (s.repair,)) for s in singles]
+    for first in singles:
+        found += _with_damage(case, first)
+    for slip in suspected_slips(case):
+        found.append(Hypothesis((), slip.odds, (slip_repair(slip),), slip))
+        found += _slip_with_damage(case, slip)
+    return found
+
+
+def suspected_slips(case: Case) -> list[Slip]:
+    """Slips of the halves that nobody has looked at, against odds of being wired right."""
+    found: list[Slip] = []
+    for half in case.doubtful:
+        right = 1.0 - SLIP_ODDS
+        found += [
+            Slip(s.half, s.kind, s.title, s.wiring, s.odds / right) for s in slips(case.circuit_for(()), half)
+        ]
+    return found
+
+
+def slip_repair(slip: Slip) -> Repair:
+    return (f"{slip.half[0]}.{slip.half[1]}", "put the wires right")
+
+
+def raised_by_history(case: Case, singles: list[SingleFault]) -> list[SingleFault]:
+    """Odds raised where wiring as found earlier overloaded a part."""
+    damage = history_damage(case)
+    return [
+        SingleFault(s.fault, s.odds + damage.get(s.fault, 0.0), s.repair) if s.fault in damage else s
+        for s in singles
+    ]
+
+
+def history_damage(case: Case) -> dict[Fault, float]:
+    """Odds of faults left by the wiring of earlier epochs."""
+    found: dict[Fault, float] = {}
+    for stress in history_stresses(case):
+        odds = odds_of(chance(stress))
+        modes = damage_modes(case.now, stress)
+        for fault in modes:
+            found[fault] = max(found.get(fault, 0.0), odds / len(modes))
+    return found
+
+
+def history_stresses(case: Case) -> list[Stress]:
+    """Stress in earlier epochs whose wiring differed from now, in the set-ups used then."""
+    found: list[Stress] = []
+    now = case.epochs[-1].arrangement
+    for epoch in {e.arrangement: n for n, e in enumerate(case.epochs)}.values():
+        if case.epochs[epoch].arrangement != now:
+            found += stresses(case.circuit(epoch, None), used_setups(case), ()).values()
+    return found
+
+
+def odds_of(probability: float) -> float:
+    return probability / (1.0 - probability)
+
+
+def _with_damage(case: Case, first: SingleFault) -> list[Hypothesis]:
+    """The fault together with each part that it overloads in the positions that were used."""
+    if first.fault.mode not in OVERLOADS:
+        return []
+    hurt = stresses(case.now, used_setups(case), (first.fault,))
+    return [
+        Hypothesis((first.fault, fault), first.odds * odds, (first.repair, repair_of(case.now, fault)))
+        for fault, odds in _damage_odds(case.now, hurt.values())
+        if fault.element != first.fault.element
+    ]
+
+
+def _damage_odds(circuit: Circuit, hurt: Iterable[Stress]) -> list[tuple[Fault, float]]:
+    found: list[tuple[Fault, float]] = []
+    for stress in hurt:
+        modes = damage_modes(circuit, stress)
+        found += [(fault, odds_of(chance(stress)) / len(modes)) for fault in modes]
+    return found
+
+
+def _slip_with_damage(case: Case, slip: Slip) -> list[Hypothesis]:
+    circuit = case.circuit(len(case.epochs) - 1, slip)
+    hurt = stresses(circuit, used_setups(case), ())
+    return [
+        Hypothesis((fault,), slip.odds * odds, (slip_repair(slip), repair_of(circuit, fault)), slip)
+        for fault, odds in _damage_odds(circuit, hurt.values())
+    ]
+
+
+def repair_of(circuit: Circuit, fault: Fault) -> Repair:
+    """The act that mends a fault."""
+    return (fault.element, circuit.elements[fault.element].modes[fault.mode].repair)
+
+
+def pairs(firsts: list[Hypothesis], seconds: list[Hypothesis]) -> list[Hypothesis]:
+    """Every pair of two single suspects of different elements, each once."""
+    seen: set[tuple[Fault, ...]] = set()
+    found: list[Hypothesis] = []
+    for a in firsts:
+        for b in seconds:
+            faults = tuple(sorted((*a.faults, *b.faults)))
+            if len({f.element for f in faults}) == 2 and faults not in seen:
+                seen.add(faults)
+                repairs = tuple(sorted((*a.repairs, *b.repairs)))
+                found.append(Hypothesis(faults, a.odds * b.odds, repairs))
+    return found
