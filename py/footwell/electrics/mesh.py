@@ -13,6 +13,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 LEAK_SIEMENS = 1e-10
 """Every node leaks 10 GΩ to earth; simulators that check these figures must do the same."""
@@ -38,6 +39,13 @@ class Mesh:
     edge_of: dict[tuple[int, int], int]
     steps: tuple[Step, ...]
     kept: int
+
+    @cached_property
+    def kept_edges(self) -> tuple[tuple[int, int, int], ...]:
+        """Edges between kept nodes, or from one to earth: number and ends."""
+        kept = {step.node for step in self.steps[self.kept :]} | {self.n}
+        ends = self.edge_of.items()
+        return tuple((edge, a, b) for (a, b), edge in ends if a in kept and b in kept)
 
     def edge(self, a: int, b: int) -> int:
         """Number of the edge between two nodes."""

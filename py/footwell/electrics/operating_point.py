@@ -15,18 +15,16 @@ from footwell.circuit.circuit import Circuit, Element
 from footwell.circuit.fault import Fault, broken_branches
 from footwell.circuit.setup import SetupState
 from footwell.electrics.mesh import Mesh, Step, plan, remove, resistances, restore
+from footwell.electrics.newton import Bent, iterate
 from footwell.parts import fuse as fuse_part
+from footwell.parts import lamp as lamp_part
 from footwell.parts import relay as relay_part
 from footwell.parts.base import Branch
-from footwell.parts.laws import Filament, Junction, Law, Open
+from footwell.parts.laws import Filament, Law, Open
 from footwell.reference.fuse_times import opening_time_seconds
 
 CHECK_SECONDS = 10.0
 """How long a check leaves the circuit switched on; a fuse that opens sooner counts as blown."""
-
-ROUNDS = 60
-SETTLED_VOLTS = 1e-10
-DIODE_STEP_VOLTS = 0.1
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,16 +142,18 @@ def operate(
         if moved:
             pattern = tuple(states[r] for r in sorted(states))
             if pattern in seen:
-                chatters.extend(r for r in moved if r not in chatters)
-                return _solve(circuit, setup, faults, clips, mesh, states, blown, chatters)
+                chatters.extend(moved)
+            else:
+                states = states | moved
             seen.add(pattern)
-            states = states | moved
             continue
         burnt = _overloaded_fuse(point)
         if burnt is None:
             return point
         blown.append(burnt)
         states = states | {burnt: "blown"}
+        # Without that fuse the relays may come to rest.
+        chatters.clear()
         seen.clear()
 
 
@@ -215,7 +215,7 @@ def _stand_ins(circuit: Circuit, setup: SetupState) -> list[tuple[int, int, Law]
 
 def lamp_volts(circuit: Circuit) -> float:
     """Test voltage (V) of the lamps an electrician carries for this vehicle."""
-    return 13.5 if circuit.context.system_volts == 12 else 28.0
+    return lamp_part.test_volts(circuit.context.system_volts)
 
 
 def _element_slots(
@@ -287,7 +287,7 @@ def _solve(
     slots = _slots(circuit, setup, faults, clips, mesh, states)
     g = mesh.blank()
     current = [0.0] * (mesh.n + 1)
-    bent: list[Slot] = []
+    bent: list[Bent] = []
     for slot in slots:
         law = slot.branch.law
         if law.linear:
@@ -297,9 +297,9 @@ def _solve(
                 current[slot.a] -= flow
                 current[slot.b] += flow
         else:
-            bent.append(slot)
+            bent.append(Bent(law, slot.a, slot.b, slot.edge))
     remove(mesh.steps[: mesh.kept], g, current)
-    volts, settled = _iterate(mesh, g, current, bent)
+    volts, settled = iterate(mesh, g, current, bent)
     return OperatingPoint(
         circuit,
         setup,
@@ -313,51 +313,6 @@ def _solve(
         tuple(chatters),
         settled,
     )
-
-
-def _iterate(
-    mesh: Mesh, g: list[float], current: list[float], bent: list[Slot]
-) -> tuple[list[float], bool]:
-    """Newton on the kept nodes; leaves g and current fully removed at the working point found."""
-    tail = mesh.steps[mesh.kept :]
-    held_g, held_current = list(g), list(current)
-    guess = [0.0] * len(bent)
-    volts = [0.0] * (mesh.n + 1)
-    settled = not bent
-    for round_number in range(ROUNDS):
-        g[:] = held_g
-        current[:] = held_current
-        for slot, u in zip(bent, guess, strict=True):
-            amps, slope = slot.branch.law.at(u)
-            g[slot.edge] += slope
-            flow = amps - slope * u
-            current[slot.a] -= flow
-            current[slot.b] += flow
-        remove(tail, g, current)
-        restore(tail, g, current, volts)
-        if settled:
-            break
-        settled = _follow(bent, guess, volts, round_number)
-    restore(mesh.steps[: mesh.kept], g, current, volts)
-    return volts, settled
-
-
-def _follow(bent: list[Slot], guess: list[float], volts: list[float], round_number: int) -> bool:
-    """Move the guesses towards the new voltages, diodes and late rounds in smaller steps."""
-    still = True
-    for n, slot in enumerate(bent):
-        wanted = volts[slot.a] - volts[slot.b]
-        move = wanted - guess[n]
-        if abs(move) > SETTLED_VOLTS + 1e-11 * abs(wanted):
-            still = False
-        if isinstance(slot.branch.law, Junction) and wanted > 0.4 and abs(move) > DIODE_STEP_VOLTS:
-            move = DIODE_STEP_VOLTS if move > 0 else -DIODE_STEP_VOLTS
-            if guess[n] < 0.4:
-                move = 0.5 - guess[n]
-        elif round_number > 12:
-            move *= 0.5
-        guess[n] += move
-    return still
 
 
 def _relay_moves(point: OperatingPoint) -> dict[str, str]:

@@ -1,0 +1,157 @@
+"""Working point of laws that bend: Newton's method with a search along each step.
+
+Every law's current rises with its voltage, so the voltages that satisfy Kirchhoff are the lowest
+point of a bowl (the co-content of Millar, 1951), and a step that is shortened where it would climb
+again cannot fail to get there. Newton's method alone runs in circles between the sides of a knee.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import NamedTuple
+
+from footwell.electrics.mesh import Mesh, remove, restore
+from footwell.parts.laws import Law
+
+ROUNDS = 100
+HALVINGS = 60
+SETTLED_VOLTS = 1e-7
+"""A last full step follows, after which the rest is far below this."""
+UNSEEN_VOLTS, UNSEEN_WATTS = 1e-3, 1e-15
+"""On a stretch that only the leak holds, rounding alone moves more than `SETTLED_VOLTS`; a step so
+short, of so little power, would be gone under any meter."""
+ENOUGH = 0.25
+"""A step ends where the slope along it has fallen to this share of the slope at its start."""
+
+
+class Bent(NamedTuple):
+    """A law to iterate, from node a to node b, at its edge of the mesh."""
+
+    law: Law
+    a: int
+    b: int
+    edge: int
+
+
+@dataclass(frozen=True, slots=True)
+class Tangents:
+    """Voltage (V) at which each law is taken, and its current (A) and slope (S) there."""
+
+    at: list[float]
+    lines: list[tuple[float, float]]
+
+    @classmethod
+    def touching(cls, bent: Sequence[Bent], at: list[float]) -> Tangents:
+        return cls(at, [each.law.at(u) for each, u in zip(bent, at, strict=True)])
+
+
+@dataclass(frozen=True, slots=True)
+class Stride:
+    """A way to go from some tangents: the voltage (V) that each law moves on the whole of it."""
+
+    bent: Sequence[Bent]
+    start: Tangents
+    moves: list[float]
+
+    def fall(self, straight_watts: float) -> float:
+        """How steeply the bowl falls at the start (W), given what the straight part adds to it."""
+        lines = zip(self.moves, self.start.lines, strict=True)
+        return straight_watts + sum([move * move * slope for move, (_, slope) in lines])
+
+    def to(self, share: float) -> Tangents:
+        ends = [u + share * move for u, move in zip(self.start.at, self.moves, strict=True)]
+        return Tangents.touching(self.bent, ends)
+
+    def bend(self, share: float, end: Tangents) -> float:
+        """What the laws add to the slope on the way, beyond what their tangents foretold (W)."""
+        rows = zip(self.moves, self.start.lines, end.lines, strict=True)
+        return sum(
+            [move * (now - amps - share * move * slope) for move, (amps, slope), (now, _) in rows]
+        )
+
+    def search(self, fall: float) -> tuple[float, Tangents]:
+        """The share of the way after which the bowl hardly falls any more, by halving."""
+        low, high, share = 0.0, 1.0, 1.0
+        for _ in range(HALVINGS):
+            end = self.to(share)
+            slope = self.bend(share, end) - (1.0 - share) * fall
+            if abs(slope) <= ENOUGH * fall:
+                break
+            low, high = (low, share) if slope > 0.0 else (share, high)
+            share = 0.5 * (low + high)
+        return share, end
+
+
+def iterate(
+    mesh: Mesh, g: list[float], current: list[float], bent: Sequence[Bent]
+) -> tuple[list[float], bool]:
+    """Voltages (V) of all nodes, and whether they came to rest.
+
+    g and current come with all nodes but the kept ones removed; they leave with those removed too,
+    at the working point found.
+    """
+    held_g, held_current = list(g), list(current)
+    volts = [0.0] * (mesh.n + 1)
+    here = Tangents.touching(bent, [0.0] * len(bent))
+    settled = not bent
+    for _ in range(ROUNDS):
+        before = list(volts)
+        g[:], current[:] = held_g, held_current
+        _lay(bent, here, g, current)
+        _solve_kept(mesh, g, current, volts)
+        if settled:
+            break
+        here, settled = _follow(mesh, held_g, bent, here, before, volts)
+    restore(mesh.steps[: mesh.kept], g, current, volts)
+    return volts, settled
+
+
+def _lay(bent: Sequence[Bent], here: Tangents, g: list[float], current: list[float]) -> None:
+    """Put the tangents into the network, each a conductance beside a current."""
+    for (_, a, b, edge), u, (amps, slope) in zip(bent, here.at, here.lines, strict=True):
+        flow = amps - slope * u
+        g[edge] += slope
+        current[a] -= flow
+        current[b] += flow
+
+
+def _solve_kept(mesh: Mesh, g: list[float], current: list[float], volts: list[float]) -> None:
+    tail = mesh.steps[mesh.kept :]
+    remove(tail, g, current)
+    restore(tail, g, current, volts)
+
+
+def _follow(
+    mesh: Mesh,
+    straight_g: Sequence[float],
+    bent: Sequence[Bent],
+    here: Tangents,
+    before: Sequence[float],
+    volts: list[float],
+) -> tuple[Tangents, bool]:
+    """The tangents to go on from, and whether the laws are at rest there.
+
+    `volts` goes back to where the step was cut short.
+    """
+    moves = [volts[a] - volts[b] - u for (_, a, b, _), u in zip(bent, here.at, strict=True)]
+    longest = max(map(abs, moves))
+    stride = Stride(bent, here, moves)
+    full = stride.to(1.0)
+    if longest <= SETTLED_VOLTS:
+        return full, True
+    if longest > UNSEEN_VOLTS and stride.bend(1.0, full) <= 0.0:
+        return full, False
+    fall = stride.fall(_straight_watts(mesh, straight_g, before, volts))
+    if longest <= UNSEEN_VOLTS and fall <= UNSEEN_WATTS:
+        return full, True
+    share, end = stride.search(fall)
+    volts[:] = [x + share * (y - x) for x, y in zip(before, volts, strict=True)]
+    return end, False
+
+
+def _straight_watts(
+    mesh: Mesh, g: Sequence[float], before: Sequence[float], after: Sequence[float]
+) -> float:
+    step = [y - x for x, y in zip(before, after, strict=True)]
+    return sum([g[edge] * (step[a] - step[b]) ** 2 for edge, a, b in mesh.kept_edges])
