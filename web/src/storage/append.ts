@@ -1,20 +1,33 @@
-import { type Connection, type Database, inOneTransaction, newPhone, type Phone, type Transaction } from "./database";
-import { type Draft, EVENT_FORMAT, LONGEST_BODY, type NewEvent, type StoredEvent, sha256 } from "./event";
+import {
+  type Connection,
+  type Contents,
+  type Database,
+  inOneTransaction,
+  newPhone,
+  type Phone,
+  type Transaction,
+} from "./database";
+import {
+  type Draft,
+  EVENT_FORMAT,
+  LONGEST_BODY,
+  type NewEvent,
+  type Origin,
+  type StoredEvent,
+  sha256,
+} from "./event";
 import { StorageProblem } from "./problems";
 import { steps } from "./steps";
 
 /** What a save leaves behind: the events with their numbers, and how much the store holds now. */
-export interface Saved {
+export interface Saved extends Contents {
   readonly events: StoredEvent[];
-  readonly phone: Phone;
-  readonly count: number;
 }
 
 /** Hashing waits for the browser, and a transaction would not wait for that: so it is done before. */
-export async function draftOf(event: NewEvent): Promise<Draft> {
+export async function draftOf(event: NewEvent, at: string): Promise<Draft> {
   const body = JSON.stringify(event.body);
   if (body.length > LONGEST_BODY) throw tooLong(event.kind, body.length);
-  const at = new Date().toISOString();
   const { job, kind } = event;
   return { job, kind, format: EVENT_FORMAT, at, body, sha256: await sha256(body) };
 }
@@ -48,10 +61,14 @@ export async function phoneIn(tx: Transaction): Promise<Phone> {
   return (await tx.objectStore("phone").get("self")) ?? newPhone();
 }
 
-async function add(tx: Transaction, drafts: readonly Draft[], phone: Phone): Promise<StoredEvent[]> {
-  const { device, n } = isBehind(phone, drafts) ? newPhone() : phone;
+async function add(
+  tx: Transaction,
+  drafts: readonly Draft[],
+  phone: Phone,
+): Promise<StoredEvent[]> {
+  const { device, n } = isBehind(phone, namesBefore(drafts)) ? newPhone() : phone;
   steps.at("number taken");
-  const events = drafts.map((draft, i) => ({ ...draft, device, n: n + 1 + i }));
+  const events = drafts.map((draft, i) => ({ device, n: n + 1 + i, ...draft }));
   for (const event of events) {
     await tx.objectStore("events").add(event);
     steps.at("event written");
@@ -65,9 +82,12 @@ async function add(tx: Transaction, drafts: readonly Draft[], phone: Phone): Pro
  * An event of ours that we never made comes back to us: this phone was restored from an older copy
  * and would give that number a second time. It goes on as a new phone.
  */
-export function isBehind(phone: Phone, incoming: readonly { readonly origin?: Phone }[]): boolean {
-  return incoming.some(({ origin }) => origin?.device === phone.device && origin.n > phone.n);
+export function isBehind(phone: Phone, incoming: readonly Origin[]): boolean {
+  return incoming.some(({ device, n }) => device === phone.device && n > phone.n);
 }
+
+const namesBefore = (drafts: readonly Draft[]): Origin[] =>
+  drafts.flatMap(({ origin }) => origin ?? []);
 
 /**
  * After a lost connection: the action, if the first try was stored after all. Its time (to the
@@ -79,8 +99,8 @@ async function alreadyStored(
 ): Promise<StoredEvent[] | undefined> {
   const job = drafts[0]?.job ?? "";
   const stored = await tx.objectStore("events").index("job").getAll(job);
-  const found = drafts.map((draft) => stored.findLast((event) => isSame(event, draft)));
-  return found.every((event) => event !== undefined) ? found : undefined;
+  const found = stored.filter((event) => drafts.some((draft) => isSame(event, draft)));
+  return found.length === drafts.length ? found : undefined;
 }
 
 function isSame(event: StoredEvent, draft: Draft): boolean {

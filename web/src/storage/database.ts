@@ -1,11 +1,23 @@
 import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from "idb";
 import { newId, type StoredEvent } from "./event";
-import { asOpeningProblem, asProblem, INSECURE, isLostConnection, StorageProblem } from "./problems";
+import {
+  asOpeningProblem,
+  asProblem,
+  INSECURE,
+  isLostConnection,
+  StorageProblem,
+} from "./problems";
 
 /** This installation: its name, and the last number it gave. */
 export interface Phone {
   readonly device: string;
   readonly n: number;
+}
+
+/** How much the store holds. */
+export interface Contents {
+  readonly phone: Phone;
+  readonly count: number;
 }
 
 interface Schema extends DBSchema {
@@ -90,9 +102,14 @@ function makeStores(db: Database, _old: number, _new: number | null, tx: unknown
 }
 
 /** Reads only: a store that can no longer be written still opens. */
-export async function contentsOf(db: Database): Promise<{ phone: Phone; count: number }> {
+export async function contentsOf(db: Database): Promise<Contents> {
   const [phone, count] = await Promise.all([db.get("phone", "self"), db.count("events")]);
   return { phone: phone ?? newPhone(), count };
+}
+
+/** How many events of a device are stored, up to its number `last`. */
+export function countOf(db: Database, device: string, last: number): Promise<number> {
+  return db.countFromIndex("events", "id", IDBKeyRange.bound([device, 0], [device, last]));
 }
 
 /**
@@ -119,7 +136,11 @@ export async function inOneTransaction<T>(
 }
 
 /** A full disk shows in the transaction's own error; its requests only say that they were aborted. */
-async function reasonOf(tx: Transaction, ended: Promise<unknown>, fault: unknown): Promise<unknown> {
+async function reasonOf(
+  tx: Transaction,
+  ended: Promise<unknown>,
+  fault: unknown,
+): Promise<unknown> {
   try {
     tx.abort();
   } catch {

@@ -1,8 +1,8 @@
+import { isBehind, phoneIn, type Saved } from "./append";
 import type { Database, Phone, Transaction } from "./database";
 import { inOneTransaction, newPhone } from "./database";
-import { isBehind, phoneIn, type Saved } from "./append";
 import type { StoredEvent } from "./event";
-import { readFile, type Refusal } from "./file";
+import type { FileRead } from "./file";
 
 /** What came of an import. `refused` says of each entry left out why, in a sentence. */
 export interface Imported extends Saved {
@@ -11,32 +11,30 @@ export interface Imported extends Saved {
 }
 
 /** Union of the file and the store by (device, n): what is stored never changes, twice is once. */
-export async function importInto(db: Database, text: string): Promise<Imported> {
-  const { events, refusals } = await readFile(text);
+export function importInto(db: Database, file: FileRead): Promise<Imported> {
   return inOneTransaction(db, async (tx) => {
-    const { added, known, conflicts } = await unite(tx, events);
-    const phone = await goOnAsNewPhoneIfBehind(tx, events);
+    const { added, known, conflicts } = await unite(tx, file.events);
+    const phone = await goOnAsNewPhoneIfBehind(tx, Array.from(file.events.values()));
     const count = await tx.objectStore("events").count();
-    return { events: added, phone, count, known, refused: [...refusals, ...conflicts].map(sentenceOf) };
+    return { events: added, phone, count, known, refused: [...file.refused, ...conflicts] };
   });
 }
 
 interface Union {
   readonly added: StoredEvent[];
   readonly known: number;
-  readonly conflicts: Refusal[];
+  readonly conflicts: string[];
 }
 
-async function unite(tx: Transaction, incoming: ReadonlyMap<number, StoredEvent>): Promise<Union> {
+async function unite(tx: Transaction, incoming: FileRead["events"]): Promise<Union> {
   const added: StoredEvent[] = [];
-  const conflicts: Refusal[] = [];
-  const stored = tx.objectStore("events");
+  const conflicts: string[] = [];
   for (const [line, event] of incoming) {
-    const here = await stored.index("id").get([event.device, event.n]);
-    if (!here) {
-      await stored.add(event);
-      added.push(event);
-    } else if (!isSameEvent(here, event)) conflicts.push({ line, reason: "bears the number of another entry stored here" });
+    const here = await tx.objectStore("events").index("id").get([event.device, event.n]);
+    if (here && !isSameEvent(here, event)) conflicts.push(conflict(line));
+    if (here) continue;
+    await tx.objectStore("events").add(event);
+    added.push(event);
   }
   return { added, known: incoming.size - added.length - conflicts.length, conflicts };
 }
@@ -45,14 +43,13 @@ function isSameEvent(a: StoredEvent, b: StoredEvent): boolean {
   return a.sha256 === b.sha256 && a.job === b.job && a.kind === b.kind && a.format === b.format;
 }
 
-async function goOnAsNewPhoneIfBehind(tx: Transaction, events: ReadonlyMap<number, StoredEvent>): Promise<Phone> {
+const conflict = (line: number): string =>
+  `Line ${line} bears the number of another entry stored here. It was left out; what is stored is unchanged.`;
+
+async function goOnAsNewPhoneIfBehind(tx: Transaction, events: StoredEvent[]): Promise<Phone> {
   const phone = await phoneIn(tx);
-  const names = Array.from(events.values(), ({ device, n }) => ({ origin: { device, n } }));
-  if (!isBehind(phone, names)) return phone;
+  if (!isBehind(phone, events)) return phone;
   const fresh = newPhone();
   await tx.objectStore("phone").put(fresh, "self");
   return fresh;
 }
-
-const sentenceOf = ({ line, reason }: Refusal): string =>
-  `Line ${line} of the file ${reason}; it was left out and what is stored here is unchanged.`;

@@ -2,16 +2,24 @@
 import { signal } from "@preact/signals";
 import { adopted } from "./adopt";
 import { draftOf, type Saved, save } from "./append";
-import { Connection, contentsOf, inOneTransaction, newPhone } from "./database";
+import { Connection, contentsOf, countOf, inOneTransaction, newPhone } from "./database";
 import { asNamed, type Draft, type Event, type NewEvent } from "./event";
 import { type Imported, importInto } from "./exchange";
-import { fileOf } from "./file";
+import { fileOf, readFile } from "./file";
 import { type JobSummary, storedEvents, summaries } from "./jobs";
 import { StorageProblem } from "./problems";
 import { keepSentence, roomSentence } from "./space";
 import { steps } from "./steps";
 import { OtherTabs } from "./tabs";
-import { forgetWitness, missing, noteExported, noteStored, readWitness } from "./witness";
+import {
+  forgetWitness,
+  isDoubtful,
+  missing,
+  noteExported,
+  noteStored,
+  readWitness,
+  type Witness,
+} from "./witness";
 
 export { type Event, type NewEvent, newId } from "./event";
 export type { Imported } from "./exchange";
@@ -40,11 +48,13 @@ export class Store {
 
   /** Never rejects: what went wrong is the state. */
   async open(): Promise<void> {
+    const noted = readWitness();
     try {
-      const { phone, count } = await this.connection.use(contentsOf);
-      const emptied = missing(phone, count);
+      const found = await this.connection.use(contentsOf);
+      const ofNoted = await this.countOf(noted);
+      const emptied = missing(noted, found.count, ofNoted);
       this.state.value = emptied ? { emptied } : "ready";
-      if (!emptied) noteStored(phone, count);
+      if (!emptied) noteStored(found);
     } catch (fault) {
       this.state.value = { failed: sentenceOf(fault) };
     }
@@ -60,7 +70,8 @@ export class Store {
   /** The events of one action: all of them, or none. */
   async appendMany(events: readonly NewEvent[]): Promise<Event[]> {
     steps.at("asked");
-    return this.keep(await Promise.all(events.map(draftOf)));
+    const at = new Date().toISOString();
+    return this.keep(await Promise.all(events.map((event) => draftOf(event, at))));
   }
 
   /** The events of a link as the new job `job`; from then on it is this phone's own. */
@@ -94,8 +105,9 @@ export class Store {
   }
 
   async importText(text: string): Promise<Imported> {
-    const imported = await this.watched(this.connection.use((db) => importInto(db, text)));
-    this.settle(imported);
+    const file = await readFile(text);
+    const imported = await this.watched(this.connection.use((db) => importInto(db, file)));
+    await this.settle(imported);
     return imported;
   }
 
@@ -124,26 +136,31 @@ export class Store {
   private async keep(drafts: readonly Draft[]): Promise<Event[]> {
     steps.at("hashed");
     const saved = await this.watched(save(this.connection, drafts));
-    this.settle(saved);
+    await this.settle(saved);
     return saved.events.map(asNamed);
   }
 
-  private settle({ phone, count }: Saved): void {
-    noteStored(phone, count);
+  private async settle(saved: Saved): Promise<void> {
+    if (this.state.value !== "ready" || isDoubtful(saved)) await this.open();
+    if (this.state.value === "ready") noteStored(saved);
     steps.at("witness written");
     this.others.tell();
     this.changed();
     steps.at("others told");
   }
 
-  /** The state follows what a save met. */
+  private async countOf(noted: Witness | undefined): Promise<number> {
+    if (!noted) return 0;
+    return this.connection.use((db) => countOf(db, noted.device, noted.last));
+  }
+
+  /** A full store is a state as well: the notice stays on the screen until a save finds room again. */
   private async watched<T>(saving: Promise<T>): Promise<T> {
     try {
-      const result = await saving;
-      if (typeof this.state.value === "object" && !("emptied" in this.state.value)) this.state.value = "ready";
-      return result;
+      return await saving;
     } catch (fault) {
-      if (fault instanceof StorageProblem && fault.code === "full") this.state.value = { full: fault.message };
+      if (fault instanceof StorageProblem && fault.code === "full")
+        this.state.value = { full: fault.message };
       throw fault;
     }
   }
@@ -153,4 +170,5 @@ export class Store {
   }
 }
 
-const sentenceOf = (fault: unknown): string => (fault instanceof Error ? fault.message : String(fault));
+const sentenceOf = (fault: unknown): string =>
+  fault instanceof Error ? fault.message : String(fault);

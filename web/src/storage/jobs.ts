@@ -1,5 +1,6 @@
 import type { Database } from "./database";
 import { inOrder, type StoredEvent } from "./event";
+import { fieldsOf, isName, parsed } from "./foreign";
 
 /** A job as the list of jobs shows it. */
 export interface JobSummary {
@@ -12,7 +13,8 @@ export interface JobSummary {
 }
 
 export async function storedEvents(db: Database, job?: string): Promise<StoredEvent[]> {
-  const arrived = job === undefined ? db.getAll("events") : db.getAllFromIndex("events", "job", job);
+  const arrived =
+    job === undefined ? db.getAll("events") : db.getAllFromIndex("events", "job", job);
   return inOrder(await arrived);
 }
 
@@ -25,7 +27,8 @@ export async function summaries(db: Database): Promise<JobSummary[]> {
 async function jobIds(db: Database): Promise<string[]> {
   const ids: string[] = [];
   const index = db.transaction("events").store.index("job");
-  for (let at = await index.openKeyCursor(null, "nextunique"); at; at = await at.continue()) ids.push(at.key);
+  for (let at = await index.openKeyCursor(null, "nextunique"); at; at = await at.continue())
+    ids.push(at.key);
   return ids;
 }
 
@@ -42,24 +45,10 @@ async function summary(db: Database, id: string): Promise<{ arrival: number; sho
 
 /** Title and vehicle from the body of "job opened", which may come from a stranger or a later release. */
 function heading(opened: StoredEvent | undefined): { title: string; vehicle: string } {
-  const body = parsed(opened?.body ?? "");
-  return { title: textIn(body, "title") || "Job without a title", vehicle: textIn(fieldOf(body, "sheet"), "vehicle") };
-}
-
-function parsed(text: string): unknown {
-  try {
-    return JSON.parse(text);
-  } catch {
-    return undefined;
-  }
-}
-
-function fieldOf(value: unknown, name: string): unknown {
-  if (typeof value !== "object" || value === null || !Object.hasOwn(value, name)) return undefined;
-  return (value as Record<string, unknown>)[name];
-}
-
-function textIn(value: unknown, name: string): string {
-  const text = fieldOf(value, name);
-  return typeof text === "string" ? text : "";
+  const { title, sheet } = fieldsOf(parsed(opened?.body ?? ""));
+  const { vehicle } = fieldsOf(sheet);
+  return {
+    title: isName(title, 80) ? title : "Job without a title",
+    vehicle: isName(vehicle, 200) ? vehicle : "",
+  };
 }

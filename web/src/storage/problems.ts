@@ -15,13 +15,11 @@ export const FULL =
   "Not saved: this phone has no room left. Everything saved before is still here. " +
   "Export your jobs, free some space, then enter it again.";
 
+/** Browsers do not say which it was: Chromium calls blocked site data and a damaged store the same. */
 export const REFUSED =
-  "This browser does not let Footwell store anything, so nothing can be saved here. " +
-  "Leave private browsing or allow site data, then open Footwell again.";
-
-export const DAMAGED =
-  "This browser could not open the store, so the jobs on this phone cannot be shown. " +
-  "Close all tabs of Footwell and open it again; if this stays, open your last export or link.";
+  "This browser does not let Footwell store anything, so nothing can be saved or read here. " +
+  "Leave private browsing or allow site data, close all tabs of Footwell and open it again. " +
+  "If jobs stored here stay away, open your last export or link.";
 
 export const NEWER =
   "A newer Footwell has opened the store on this phone. Reload this page to go on; nothing is lost.";
@@ -53,7 +51,7 @@ export function asProblem(fault: unknown): unknown {
 export function asOpeningProblem(fault: unknown): unknown {
   const name = fault instanceof DOMException ? fault.name : "";
   if (name === "QuotaExceededError" || name === "VersionError") return asProblem(fault);
-  return new StorageProblem("refused", name === "UnknownError" ? DAMAGED : REFUSED);
+  return new StorageProblem("refused", REFUSED);
 }
 
 /** True when the connection to the database is gone or going: a new one may do. */

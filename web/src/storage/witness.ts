@@ -1,4 +1,5 @@
-import type { Phone } from "./database";
+import type { Contents } from "./database";
+import { fieldsOf, parsed } from "./foreign";
 
 /**
  * What the store held when it was last written, kept beside the database. It tells a new phone from
@@ -16,17 +17,17 @@ const KEY = "footwell.witness";
 
 export function readWitness(): Witness | undefined {
   try {
-    return witnessIn(JSON.parse(localStorage.getItem(KEY) ?? "null"));
+    return witnessIn(localStorage.getItem(KEY) ?? "");
   } catch {
-    // Refused or unreadable: no witness, which is what a new phone has.
+    // Refused: no witness, which is what a new phone has.
     return undefined;
   }
 }
 
-function witnessIn(value: unknown): Witness | undefined {
-  if (typeof value !== "object" || value === null) return undefined;
-  const { device, last, count, exported } = value as Record<string, unknown>;
-  if (typeof device !== "string" || typeof last !== "number" || typeof count !== "number") return undefined;
+function witnessIn(text: string): Witness | undefined {
+  const { device, last, count, exported } = fieldsOf(parsed(text));
+  if (typeof device !== "string" || typeof last !== "number" || typeof count !== "number")
+    return undefined;
   return { device, last, count, exported: typeof exported === "string" ? exported : "" };
 }
 
@@ -39,9 +40,9 @@ function writeWitness(witness: Witness): void {
 }
 
 /** Note what is stored. Another tab may have noted more already: the larger count stays. */
-export function noteStored(phone: Phone, count: number): void {
+export function noteStored({ phone, count }: Contents): void {
   const known = readWitness();
-  if (known && known.count >= count) return;
+  if (known && known.device === phone.device && known.count >= count) return;
   writeWitness({ device: phone.device, last: phone.n, count, exported: known?.exported ?? "" });
 }
 
@@ -58,14 +59,23 @@ export function forgetWitness(): void {
   }
 }
 
-/** The sentence about what is missing, or "" when everything noted is there. */
-export function missing(phone: Phone, count: number): string {
+/** True when the store has to be looked at again: it may have been emptied under the open page. */
+export function isDoubtful({ phone, count }: Contents): boolean {
   const known = readWitness();
-  if (!known) return "";
-  const resetCounter = known.device === phone.device && phone.n < known.last;
-  if (count >= known.count && !resetCounter) return "";
-  const copy = known.exported
-    ? `Open your last export, made on ${known.exported.slice(0, 10)}.`
+  return known !== undefined && (known.device !== phone.device || known.count > count);
+}
+
+/**
+ * The sentence about what is missing, or "" when all that was noted is there. `noted` has to be read
+ * before the store is: another tab may add to both in between. New work does not hide the loss of
+ * old: `ofNoted` counts the events that are left of the phone that was noted.
+ */
+export function missing(noted: Witness | undefined, count: number, ofNoted: number): string {
+  if (!noted) return "";
+  const gone = Math.max(noted.count - count, noted.last - ofNoted);
+  if (gone <= 0) return "";
+  const copy = noted.exported
+    ? `Open your last export, made on ${noted.exported.slice(0, 10)}.`
     : "Nothing was exported from this phone; a link you sent earlier holds its job.";
-  return `The browser has removed saved work: ${known.count} entries were stored on this phone, ${count} are there now. ${copy}`;
+  return `The browser has removed saved work: ${gone} of ${noted.count} entries stored on this phone are gone. ${copy}`;
 }
