@@ -131,18 +131,30 @@ def _wire_ends(
         for side in ("a", "b")
         for way, wires in bundles(sheet, (c.id, side)).items()
     }
-    for (connector, side), ways in arrangement:
-        for way, wires in bundles(sheet, (connector, side)).items():
-            drawn = f"{connector}.{way}.{side}"
-            wires_in.pop(drawn, None)
-            for wire in wires.split("+"):
-                ends[wire] = [f"{wire}.loose" if end == drawn else end for end in ends[wire]]
+    for half, ways in arrangement:
+        unseated = _pull_out(sheet, half, ends, wires_in)
         for way, wires in ways:
-            seat = f"{connector}.{way}.{side}"
+            seat = f"{half[0]}.{way}.{half[1]}"
             wires_in[seat] = wires
             for wire in wires.split("+"):
-                ends[wire] = [seat if end == f"{wire}.loose" else end for end in ends[wire]]
+                if unseated.get(wire):
+                    ends[wire][unseated[wire].pop(0)] = seat
     return ends, wires_in
+
+
+def _pull_out(
+    sheet: Sheet, half: HalfId, ends: dict[str, list[str]], wires_in: dict[str, str]
+) -> dict[str, list[int]]:
+    """Leave loose every end that the sheet puts into a half; which ends of each wire those are."""
+    unseated: dict[str, list[int]] = {}
+    for way, wires in bundles(sheet, half).items():
+        drawn = f"{half[0]}.{way}.{half[1]}"
+        del wires_in[drawn]
+        for wire in wires.split("+"):
+            end = ends[wire].index(drawn)
+            ends[wire][end] = f"{wire}.loose{end + 1}"
+            unseated.setdefault(wire, []).append(end)
+    return unseated
 
 
 def _points(
