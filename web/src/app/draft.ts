@@ -28,6 +28,6 @@ export function draft<T>(key: string, empty: T): Draft<T> {
 }
 
 export function useDraft<T>(key: string, empty: T): Draft<T> {
-  // biome-ignore lint/correctness/useExhaustiveDependencies: `empty` only matters at the start
+  // `empty` only matters at the start.
   return useMemo(() => draft(key, empty), [key]);
 }

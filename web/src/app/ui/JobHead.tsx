@@ -18,7 +18,7 @@ export function JobHead() {
 function state(): string {
   if (storeTrouble()) return "not saved";
   if (working.value && ports().core.state.value.state !== "failed") return "working it out…";
-  return savedAt.value ? `saved ${timeOf(savedAt.value)} · on this phone` : "on this phone";
+  return savedAt.value ? `saved ${timeOf(savedAt.value)} · this phone` : "on this phone";
 }
 
 /** What failed, in one sentence each, above the content it concerns. */

@@ -6,6 +6,8 @@ interface ScaleProps {
   band: Band;
   /** Position of the reading on the scale, in the band's unit. */
   mark?: number | null;
+  /** Stands above the line. */
+  word?: string;
 }
 
 const place = (band: Band, value: number) => {
@@ -13,24 +15,25 @@ const place = (band: Band, value: number) => {
   return Math.min(1, Math.max(0, share));
 };
 
-export function Scale({ band, mark = null }: ScaleProps) {
+export function Scale({ band, mark = null, word }: ScaleProps) {
   const low = place(band, band.low) * 100;
   const wide = Math.max(4, place(band, band.high) * 100 - low);
   return (
     <div class="scale" aria-hidden="true">
-      <svg width="100%" height="44">
-        <line class="scale-line" x1="0" x2="100%" y1="30" y2="30" />
+      <svg width="100%" height="36" aria-hidden="true">
+        <line class="scale-line" x1="0" x2="100%" y1="26" y2="26" />
         <rect
           class="scale-band"
           x={`${Math.min(low, 96)}%`}
           width={`${wide}%`}
           y="16"
-          height="28"
+          height="20"
           rx="5"
         />
         {mark !== null && <Mark at={place(band, mark) * 100} />}
       </svg>
       <span class="scale-low">{band.scale_low}</span>
+      {word && <span class="scale-word">{word}</span>}
       <span class="scale-high">{band.scale_high}</span>
     </div>
   );
@@ -40,7 +43,7 @@ export function Scale({ band, mark = null }: ScaleProps) {
 function Mark({ at }: { at: number }) {
   return (
     <svg class="mark" x={`${at}%`} overflow="visible" aria-hidden="true">
-      <path d="M-10 0 H10 L2 20 V44 H-2 V20 Z" />
+      <path d="M-10 0 H10 L2 16 V36 H-2 V16 Z" />
     </svg>
   );
 }

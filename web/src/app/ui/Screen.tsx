@@ -16,9 +16,8 @@ interface ScreenProps {
 
 export function Screen({ name, above, beside, children, keys, bar, quietName }: ScreenProps) {
   const frame = useRef<HTMLDivElement>(null);
-  const foot = useRef<HTMLDivElement>(null);
   useArrival(frame, name);
-  useRoom(frame, foot);
+  useRoom(frame);
   return (
     <div class="screen" ref={frame}>
       {above && <header class="above">{above}</header>}
@@ -30,7 +29,7 @@ export function Screen({ name, above, beside, children, keys, bar, quietName }: 
         {children}
       </main>
       {(keys || bar) && (
-        <div class="foot" ref={foot}>
+        <div class="foot">
           {keys && <div class="keys">{keys}</div>}
           {bar}
         </div>
@@ -41,10 +40,11 @@ export function Screen({ name, above, beside, children, keys, bar, quietName }: 
 
 /** Reading starts at the top of a new screen, also for those who hear it. Enter presses the main key. */
 function useArrival(frame: { current: HTMLDivElement | null }, name: string): void {
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a new name is a new screen
+  // A new name is a new screen.
   useEffect(() => {
     document.title = `${name} · Footwell`;
     frame.current?.scrollTo(0, 0);
+    frame.current?.querySelector(".middle")?.scrollTo(0, 0);
     frame.current?.querySelector("h1")?.focus({ preventScroll: true });
     const press = (event: KeyboardEvent) => {
       const held = document.activeElement;
@@ -56,20 +56,25 @@ function useArrival(frame: { current: HTMLDivElement | null }, name: string): vo
   }, [name]);
 }
 
+/** Pixels of height below which the words between header and keys can no longer be read well. */
+const READABLE = 140;
+
 /** Keys stay at the bottom edge while they leave room to read; with very large text they scroll along. */
-function useRoom(
-  frame: { current: HTMLDivElement | null },
-  foot: { current: HTMLDivElement | null },
-): void {
+function useRoom(frame: { current: HTMLDivElement | null }): void {
   useEffect(() => {
-    if (!frame.current || !foot.current) return;
-    const watch = new ResizeObserver(() => {
-      if (!frame.current || !foot.current) return;
-      const tall = foot.current.scrollHeight > frame.current.clientHeight * 0.6;
-      frame.current.classList.toggle("along", tall);
-    });
-    watch.observe(foot.current);
-    watch.observe(frame.current);
+    const screen = frame.current;
+    if (!screen) return;
+    const watch = new ResizeObserver(() => screen.classList.toggle("along", isCramped(screen)));
+    for (const part of [screen, ...screen.children]) watch.observe(part);
     return () => watch.disconnect();
-  }, []);
+  }, [frame]);
+}
+
+function isCramped(screen: HTMLElement): boolean {
+  const height = (part: string) => screen.querySelector<HTMLElement>(part)?.offsetHeight ?? 0;
+  const foot = screen.querySelector<HTMLElement>(".foot");
+  const middle = screen.querySelector<HTMLElement>(".middle");
+  if (!foot || !middle || foot.offsetTop === 0) return false;
+  const room = screen.clientHeight - height(".above") - foot.offsetHeight;
+  return room < READABLE && middle.scrollHeight > room;
 }

@@ -11,9 +11,9 @@ export function Expected({ check }: { check: Check }) {
     <div class="expected">
       <p class="expected-value">
         {band ? band.text : check.healthy_choice}{" "}
-        <span class="expected-word">{words.expected}</span>
+        <span class={band ? "unseen" : "expected-word"}>{words.expected}</span>
       </p>
-      {band && <Scale band={band} />}
+      {band && <Scale band={band} word={words.expected} />}
     </div>
   );
 }

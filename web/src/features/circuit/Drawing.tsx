@@ -21,7 +21,6 @@ export function Drawing({ diagram, scale, onPlace }: DrawingProps) {
       width={diagram.width * scale}
       height={diagram.height * scale}
       viewBox={`0 0 ${diagram.width} ${diagram.height}`}
-      aria-label="Diagram" role="group"
     >
       {diagram.lines.map((line) => (
         <Conductor key={`${line.element}${line.points[0]}`} line={line} />

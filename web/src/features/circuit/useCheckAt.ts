@@ -15,7 +15,7 @@ export interface Asked {
 export function useCheckAt(asked: Asked): Check | null {
   const [check, setCheck] = useState<Check | null>(null);
   const key = JSON.stringify(asked);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the key stands for what is asked
+  // The key stands for what is asked.
   useEffect(() => {
     let newest = true;
     setCheck(null);

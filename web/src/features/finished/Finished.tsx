@@ -19,14 +19,12 @@ export function Finished({ step, view }: { step: FinishedStep; view: JobView }) 
       beside={<Plumb view={view} />}
       bar={<Bar />}
       keys={
-        <>
-          <div class="key-row">
-            <Undo />
-          </div>
+        <div class="key-row">
+          <Undo />
           <Key look="main" onPress={() => show("report")}>
             {words.report}
           </Key>
-        </>
+        </div>
       }
     >
       <Trouble />

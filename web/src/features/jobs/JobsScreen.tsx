@@ -47,7 +47,7 @@ function useJobs(): JobSummary[] | null {
   const [jobs, setJobs] = useState<JobSummary[] | null>(null);
   const { state, revision } = ports().store;
   const readable = state.value !== "opening";
-  // biome-ignore lint/correctness/useExhaustiveDependencies: read again whenever something was stored
+  // Read again whenever something was stored.
   useEffect(() => {
     if (readable) attempt(() => ports().store.jobs()).then(setJobs);
   }, [readable, revision.value]);

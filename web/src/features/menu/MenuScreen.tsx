@@ -13,7 +13,7 @@ export function MenuScreen() {
     <Screen name={words.name} above={<JobHead />} bar={<Bar />}>
       <Trouble />
       {wake.value === "missing" && <p class="soft">{words.noWake}</p>}
-      <div class="stack stack-low">
+      <div class="answers stack-low">
         <Key look="answer" onPress={() => go({ screen: "settings" })}>
           {words.settings}
         </Key>

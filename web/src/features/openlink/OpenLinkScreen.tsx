@@ -62,7 +62,7 @@ function useReading(): Reading {
   const [reading, setReading] = useState<Reading>({ is: "reading" });
   const text = link.value;
   const core = ports().core.state.value.state;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: asked again when Python was started again
+  // Asked again when Python was started again.
   useEffect(() => {
     if (text === null) return;
     ports()

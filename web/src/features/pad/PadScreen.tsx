@@ -1,8 +1,8 @@
 /** The number pad: band and mark above, digits, big keys, and a key that repeats what it will keep. */
 
 import { useEffect, useState } from "preact/hooks";
-import { attempt, jobId } from "../../app/job";
-import { inBaseUnit, shown } from "../../app/number";
+import { attempt, jobId, view } from "../../app/job";
+import { shown } from "../../app/number";
 import { back, show } from "../../app/route";
 import { Trouble } from "../../app/ui/JobHead";
 import { CommitKey, Key } from "../../app/ui/Key";
@@ -11,7 +11,7 @@ import { Screen } from "../../app/ui/Screen";
 import { PresenceAsked } from "../check/PresenceAsked";
 import { DoubtAsked } from "./DoubtAsked";
 import { Keypad } from "./Keypad";
-import { type Doubt, keepTyped } from "./keep";
+import { type Doubt, inBand, keepTyped } from "./keep";
 import { press, type Typing, typing } from "./state";
 import { UnitRow } from "./UnitRow";
 import { words } from "./words";
@@ -70,11 +70,13 @@ function Pad({ now }: { now: Typing }) {
   );
 }
 
+/** Place and expected value in short: what to do stood on the screen before. */
 function PadHead({ now }: { now: Typing }) {
-  const expected = now.check.band?.text;
+  const { band, record, goal } = now.check;
+  const place = view.value?.diagram.places.find(({ id }) => id === record.red)?.name ?? goal;
   return (
-    <span class="above-title">
-      {now.check.do} {expected && `Expected ${expected}.`}
+    <span class="pad-head">
+      {[place, band && words.expected(band.text)].filter(Boolean).join(" · ")}
     </span>
   );
 }
@@ -89,13 +91,6 @@ function Digits({ now }: { now: Typing }) {
       {band && <Scale band={band} mark={inBand(now)} />}
     </>
   );
-}
-
-/** The typed reading in the unit of the band. */
-function inBand(now: Typing): number | null {
-  const value = inBaseUnit(now.typed, now.unit);
-  const one = inBaseUnit("1", now.check.band?.unit ?? "");
-  return value === null || one === null ? null : value / one;
 }
 
 /** A small keyboard types too: digits, either decimal mark, minus, delete. */

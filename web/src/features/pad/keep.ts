@@ -6,7 +6,7 @@ import { ports } from "../../app/ports";
 import { go, route } from "../../app/route";
 import type { Check, ReadingTaken, Weighed } from "../../app/types";
 import { forgetChoice, withPresence } from "../check/state";
-import { verdict } from "../verdict/state";
+import { type Kept, verdict } from "../verdict/state";
 import { type Typing, typing } from "./state";
 import { words } from "./words";
 
@@ -14,60 +14,73 @@ import { words } from "./words";
 export type Doubt = { refuse: string } | { ask: Weighed };
 
 export async function keepTyped(now: Typing, sure: boolean): Promise<Doubt | null> {
-  const { check, typed, unit } = now;
-  const text = `${shown(typed)} ${unit}`;
-  const plain = withPresence(check.record);
-  if (ports().core.state.value.state !== "ready")
-    return keepAsTyped(check, plain, typed, unit, text);
-  const asks = { events: events.value, record: plain, typed, unit };
-  const weighed = await ports().core.call("weigh", asks);
+  const weighed = await weigh(now);
+  if (!weighed) return keepAsTyped(now);
   if (weighed.refuse) return { refuse: weighed.refuse };
   if (weighed.ask && !sure) return { ask: weighed };
-  if (weighed.record) await keep(check, weighed.record, text, weighed.verdict);
+  const { record } = weighed;
+  if (record) await keep(now.check, record, said(now, weighed.verdict, fits(now)));
   return null;
 }
 
-async function keepAsTyped(
-  check: Check,
-  plain: ReadingTaken,
-  typed: string,
-  unit: string,
-  text: string,
-): Promise<Doubt | null> {
+/** Null where Python cannot weigh: a reading is never lost over that. */
+async function weigh({ check, typed, unit }: Typing): Promise<Weighed | null> {
+  const { core } = ports();
+  if (core.state.value.state !== "ready") return null;
+  const record = withPresence(check.record);
+  return core.call("weigh", { events: events.value, record, typed, unit }).catch(() => null);
+}
+
+async function keepAsTyped(now: Typing): Promise<Doubt | null> {
+  const { check, typed, unit } = now;
   const value = inBaseUnit(typed, unit);
   if (value === null) return { refuse: words.noNumber };
-  await keep(check, { ...plain, value, typed: `${typed} ${unit}` }, text, words.unweighed);
+  const record = { ...withPresence(check.record), value, typed: `${typed} ${unit}` };
+  await keep(check, record, said(now, words.unweighed, null));
   return null;
+}
+
+type Said = Pick<Kept, "text" | "said" | "fits">;
+
+const said = ({ typed, unit }: Typing, verdict: string, fits: boolean | null): Said => ({
+  text: `${shown(typed)} ${unit}`,
+  said: verdict,
+  fits,
+});
+
+/** The typed reading in the unit of the check's band. */
+export function inBand({ check, typed, unit }: Typing): number | null {
+  const value = inBaseUnit(typed, unit);
+  const one = inBaseUnit("1", check.band?.unit ?? "");
+  return value === null || one === null ? null : value / one;
+}
+
+/** Whether the typed reading lies in the expected band; null where there is none. */
+function fits(now: Typing): boolean | null {
+  const { band } = now.check;
+  const value = inBand(now);
+  return band && value !== null ? value >= band.low && value <= band.high : null;
 }
 
 /** Keeps an answer given as a word. */
 export function keepChoice(check: Check, choice: string): Promise<void> {
-  const plain = withPresence(check.record);
-  const said = judge(check, choice);
-  const shownThen = plain.shown ? { ...plain.shown, verdict: said } : plain.shown;
-  return keep(
-    check,
-    { ...plain, choice, ...(shownThen ? { shown: shownThen } : {}) },
-    choice,
-    said,
-  );
+  const told = judge(check, choice);
+  const plain = { ...withPresence(check.record), choice };
+  const record = plain.shown ? { ...plain, shown: { ...plain.shown, verdict: told.said } } : plain;
+  return keep(check, record, { text: choice, ...told });
 }
 
-function judge(check: Check, choice: string): string {
-  if (check.healthy_choice === "") return words.noted;
-  return choice === check.healthy_choice ? words.asExpected : words.notAsExpected;
+function judge({ healthy_choice }: Check, choice: string): Omit<Said, "text"> {
+  if (healthy_choice === "") return { said: words.noted, fits: null };
+  const fits = choice === healthy_choice;
+  return { said: fits ? words.asExpected : words.notAsExpected, fits };
 }
 
-async function keep(check: Check, record: ReadingTaken, text: string, said: string): Promise<void> {
+async function keep(check: Check, record: ReadingTaken, told: Said): Promise<void> {
   const stored = await store([{ kind: "reading taken", body: record }]);
   if (!stored || route.value.screen !== "job") return;
-  verdict.set({
-    job: route.value.job,
-    text,
-    said,
-    expected: check.band?.text ?? check.healthy_choice,
-    where: check.do,
-  });
+  const expected = check.band?.text ?? check.healthy_choice;
+  verdict.set({ job: route.value.job, ...told, expected, where: check.do });
   typing.clear();
   forgetChoice();
   go({ ...route.value, show: "work" }, true);

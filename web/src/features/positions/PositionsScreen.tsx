@@ -34,14 +34,12 @@ export function PositionsScreen({ step, view }: { step: PositionsStep; view: Job
       beside={<Plumb view={view} />}
       bar={<Bar />}
       keys={
-        <>
-          <div class="key-row">
-            <Undo />
-          </div>
+        <div class="key-row">
+          <Undo />
           <CommitKey look="main" off={states.length === 0 || working.value !== ""} onPress={keep}>
             {states.length === 0 ? words.first : words.keep}
           </CommitKey>
-        </>
+        </div>
       }
     >
       <Trouble />

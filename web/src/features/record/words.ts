@@ -7,6 +7,6 @@ export const words = {
   value: "Reading",
   unit: "Unit",
   keep: (text: string) => `Keep ${text}`,
-  first: "Choose the place and type the reading",
+  first: "Place and reading first",
   why: "It is kept as typed and counted once Python is ready.",
 };

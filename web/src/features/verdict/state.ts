@@ -8,6 +8,8 @@ export interface Kept {
   job: string;
   text: string;
   said: string;
+  /** Inside what was expected; null where nothing was. */
+  fits: boolean | null;
   expected: string;
   where: string;
 }

@@ -39,7 +39,10 @@ export function ConnectorScreen({ connector }: { connector: ConnectorView }) {
       <Sided connector={connector} found={found} way={way} onWay={setWay} />
       {way !== null && <WirePicker connector={connector} way={way} onPick={pick} />}
       {way === null && !isComplete(connector, found) && (
-        <AllAsTheyShould draft={draft} connector={connector} />
+        <>
+          <p class="do">{words.start}</p>
+          <AllAsTheyShould draft={draft} connector={connector} />
+        </>
       )}
       {way === null && finding && <FindingView finding={finding} />}
     </Screen>

@@ -59,12 +59,12 @@ function Way({ way, connector, found, now, onWay }: { way: WayView } & Omit<Face
       aria-pressed={now === way.way}
       onClick={() => onWay(way.way)}
     >
-      <span class="way-number">{way.way}</span>
-      <span class="way-should">{colourOf(wires, way.should)}</span>
-      <span class="way-found">
-        {differs && <span class="way-sign">≠ </span>}
-        {colourOf(wires, seen)}
+      <span class="way-number">
+        {way.way}
+        {differs && " ≠"}
       </span>
+      <span class="way-should">{colourOf(wires, way.should)}</span>
+      <span class="way-found">{colourOf(wires, seen)}</span>
     </button>
   );
 }

@@ -7,8 +7,8 @@ export function FindingView({ finding }: { finding: WiringFinding }) {
   const explains = finding.explains_complaint ? words.explains : words.explainsNot;
   return (
     <section class="block">
-      <h2>{finding.slip}</h2>
-      {!finding.same && <p class="said">{explains}</p>}
+      <h2 class="said">{finding.slip}</h2>
+      {!finding.same && <p class="left">{explains}</p>}
       <Lines title={words.moves} lines={finding.moves} ordered />
       <Lines title={words.differences} lines={finding.differences} />
       <Lines title={words.effects} lines={finding.effects} />

@@ -5,7 +5,7 @@ import { record, working } from "../../app/job";
 import { back, show } from "../../app/route";
 import type { ConnectorView, WiringFinding } from "../../app/types";
 import { CommitKey, Key } from "../../app/ui/Key";
-import { asItShouldBe, type Found, isComplete, storedFound } from "./state";
+import { asItShouldBe, type Found, isComplete, sameFound } from "./state";
 import { words } from "./words";
 
 interface KeysProps {
@@ -16,39 +16,48 @@ interface KeysProps {
 
 export function WiringKeys({ connector, draft, finding }: KeysProps) {
   const found = draft.value.value;
-  const stored = JSON.stringify(found) === JSON.stringify(storedFound(connector));
-  const named = { connector: connector.id, half: connector.half };
-  const keep = async () => {
-    const body = { ...named, found, loose: loose(connector, found) };
-    if (!(await record([{ kind: "wiring found", body }]))) return;
-    if (finding?.same) show("work");
-  };
-  const correct = async () => {
-    const body = { ...named, now: finding?.corrected ?? {} };
-    if (!(await record([{ kind: "wiring corrected", body }]))) return;
-    draft.clear();
-    show("work");
-  };
+  const stored = connector.inspected && sameFound(connector, found);
   return (
     <div class="key-row">
       <Key look="small" onPress={back}>
         {words.back}
       </Key>
-      {stored && finding && !finding.same ? (
-        <CommitKey key="moved" look="main" off={working.value !== ""} onPress={correct}>
-          {words.moved}
-        </CommitKey>
-      ) : (
-        <CommitKey
-          key="keep"
-          look="main"
-          off={!isComplete(connector, found) || stored}
-          onPress={keep}
-        >
-          {isComplete(connector, found) ? words.store : words.start}
-        </CommitKey>
+      {isComplete(connector, found) && !stored && (
+        <Keep connector={connector} draft={draft} finding={finding} />
+      )}
+      {stored && finding && !finding.same && (
+        <Moved connector={connector} draft={draft} finding={finding} />
       )}
     </div>
+  );
+}
+
+function Keep({ connector, draft, finding }: KeysProps) {
+  const { id, half } = connector;
+  const found = draft.value.value;
+  const keep = async () => {
+    const body = { connector: id, half, found, loose: loose(connector, found) };
+    if ((await record([{ kind: "wiring found", body }])) && finding?.same) show("work");
+  };
+  return (
+    <CommitKey look="main" onPress={keep}>
+      {words.store}
+    </CommitKey>
+  );
+}
+
+function Moved({ connector, draft, finding }: KeysProps) {
+  const { id, half } = connector;
+  const correct = async () => {
+    const body = { connector: id, half, now: finding?.corrected ?? {} };
+    if (!(await record([{ kind: "wiring corrected", body }]))) return;
+    draft.clear();
+    show("work");
+  };
+  return (
+    <CommitKey look="main" off={working.value !== ""} onPress={correct}>
+      {words.moved}
+    </CommitKey>
   );
 }
 

@@ -15,6 +15,10 @@ export function storedFound(connector: ConnectorView): Found {
   return Object.fromEntries(connector.ways.map(({ way, found }) => [way, found]));
 }
 
+/** What is in the draft is what was stored. */
+export const sameFound = (connector: ConnectorView, found: Found) =>
+  connector.ways.every(({ way, found: stored }) => found[way] === stored);
+
 export function asItShouldBe(connector: ConnectorView): Found {
   return Object.fromEntries(connector.ways.map(({ way, should }) => [way, should]));
 }
@@ -34,7 +38,7 @@ export function colourOf(wires: WireView[], id: string | null | undefined): stri
   if (id === undefined) return "?";
   if (id === null) return "–";
   const wire = wires.find((other) => other.id === id);
-  return wire?.colour || wire?.name || id;
+  return (wire?.colour || wire?.name || id).replace("/", "/\u200b");
 }
 
 /** The same in words, to be read out. */

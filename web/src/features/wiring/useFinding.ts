@@ -9,7 +9,7 @@ import { type Found, isComplete } from "./state";
 export function useFinding(connector: ConnectorView, found: Found): WiringFinding | null {
   const [finding, setFinding] = useState<WiringFinding | null>(connector.finding);
   const complete = isComplete(connector, found);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: asked again when what was found changes
+  // Asked again when what was found changes.
   useEffect(() => {
     let newest = true;
     setFinding(connector.finding);
