@@ -16,6 +16,7 @@ export function Drawing({ diagram, scale, onPlace }: DrawingProps) {
     view.value?.path.filter(({ state }) => state === "now").map(({ place }) => place),
   );
   return (
+    // biome-ignore lint/a11y/noSvgWithoutTitle: its parts and places have names of their own
     <svg
       class="circuit"
       width={diagram.width * scale}
@@ -59,12 +60,8 @@ function Placed({ symbol, scale }: { symbol: Part; scale: number }) {
   const kind = symbol.suspect >= SUSPECT ? "symbol symbol-open" : "symbol";
   const text = 14 / scale;
   return (
-    <g
-      class={kind}
-      transform={`translate(${symbol.x} ${symbol.y})`}
-      role="img"
-      aria-label={spoken(symbol)}
-    >
+    <g class={kind} transform={`translate(${symbol.x} ${symbol.y})`}>
+      <title>{spoken(symbol)}</title>
       <SymbolShape kind={symbol.kind} />
       <text class="symbol-label" x={0.45} y={text * 0.35} font-size={text}>
         {symbol.cleared ? "✓ " : ""}

@@ -2,18 +2,21 @@
 
 import { record } from "../../app/job";
 import { CommitKey } from "../../app/ui/Key";
-import { connectorOf, valueAt, type Wire, wiresAt } from "./sheet";
+import { connectorOf, fuseAt, valueAt, type Wire, wiresAt } from "./sheet";
 import { words } from "./words";
 
 /** Letter codes of IEC 60757. */
 const COLOURS = ["BK", "BN", "RD", "OG", "YE", "GN", "BU", "VT", "GY", "WH", "PK", "TQ"];
 /** Usual cross-sections of vehicle wires, mm². Common practice. */
 const SECTIONS = [0.5, 0.75, 1, 1.5, 2.5, 4, 6, 10];
+/** Ratings of blade fuses, A (ISO 8820-3). */
+const FUSES = [3, 5, 7.5, 10, 15, 20, 25, 30, 40, 50, 60];
 /** Usual ratings of a connector's way, A. Common practice. */
 const RATINGS = [5, 10, 15, 20, 25, 40, 60];
 
 export function Facts({ place }: { place: string }) {
   const connector = connectorOf(place);
+  const fuse = fuseAt(place);
   const wires = wiresAt(place);
   return (
     <details class="facts">
@@ -30,7 +33,16 @@ export function Facts({ place }: { place: string }) {
           now={valueAt(connector.id, "rating_amps", connector.rating_amps)}
         />
       )}
-      {!connector && wires.length === 0 && <p>{words.nothing}</p>}
+      {fuse && (
+        <Fact
+          question={words.fuse}
+          element={fuse.id}
+          field="amps"
+          options={FUSES}
+          now={valueAt(fuse.id, "amps", fuse.values?.amps as number | undefined)}
+        />
+      )}
+      {!connector && !fuse && wires.length === 0 && <p>{words.nothing}</p>}
     </details>
   );
 }

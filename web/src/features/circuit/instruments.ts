@@ -4,9 +4,9 @@ import { tools } from "../../app/facts";
 import { instruments } from "../../app/prefs";
 
 const READS = [
-  { value: "voltmeter", name: "Volts", needs: "meter" },
+  { value: "volts", name: "Volts", needs: "meter" },
   { value: "test lamp", name: "Test lamp", needs: "test lamp" },
-  { value: "ohmmeter", name: "Ohms", needs: "meter" },
+  { value: "ohms", name: "Ohms", needs: "meter" },
 ] as const;
 
 export function instrumentsAtHand() {

@@ -17,6 +17,7 @@ export interface Part {
   kind: string;
   name: string;
   probe?: string[];
+  values?: Record<string, unknown>;
 }
 
 export interface Connector {
@@ -68,3 +69,7 @@ export const wiresAt = (place: string) =>
 
 export const connectorOf = (place: string) =>
   sheet.value.connectors.find(({ id }) => place.startsWith(`${id}.`));
+
+/** The fuse whose terminal a place is. */
+export const fuseAt = (place: string) =>
+  sheet.value.parts.find(({ id, kind }) => kind === "fuse" && place.startsWith(`${id}.`));

@@ -23,5 +23,6 @@ export const words = {
   plain: "none",
   section: "Cross-section, mm²",
   rating: "Rating, A",
+  fuse: "Fuse fitted, A",
   nothing: "There is nothing to fill in at this place.",
 };

@@ -12,6 +12,13 @@ export function placesOnSheet(): Place[] {
   return [...connectors.flatMap(waysOf), ...parts.flatMap(terminalsOf)];
 }
 
+/** Wires for a clamp, named by colour and ends. */
+export const wiresOnSheet = (): Place[] =>
+  sheet.value.wires.map(({ id, start, end, colour }) => ({
+    id,
+    name: `${colour ?? id}, ${start} to ${end}`,
+  }));
+
 function waysOf({ id, name, half_a, half_b, rows }: Connector): Place[] {
   return rows.flat().flatMap((way) => [
     { id: `${id}.${way}.a`, name: `${name}, way ${way}, ${half_a}` },

@@ -2,6 +2,7 @@ export const words = {
   name: "Record a reading",
   back: "Back",
   place: "Red lead on",
+  wire: "Clamp around",
   black: "Black lead on",
   earth: "clean earth",
   value: "Reading",
