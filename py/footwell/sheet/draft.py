@@ -10,13 +10,15 @@ from pydantic import BaseModel, ValidationError
 
 from footwell.parts import KINDS
 from footwell.parts.base import Branch, Context
-from footwell.sheet.json_text import Path
 from footwell.sheet.models import Sheet, SheetConnector, SheetControl, SheetPart, SheetWire
-from footwell.sheet.places import Flaw
+from footwell.sheet.places import Flaw, Path
 from footwell.sheet.points import Points, ways
 from footwell.sheet.values import values_of
 
 Element = TypeVar("Element", bound=BaseModel)
+
+MOST_ELEMENTS = 300
+"""As many as the longest list of a sheet may have; longer ones are refused as they are."""
 
 _USUAL = Context(12, 10.0)
 """Stands in where the sheet's own voltage or current could not be read."""
@@ -147,4 +149,4 @@ def _names(data: dict[str, Any]) -> Iterator[tuple[Path, str]]:
 
 
 def _list(value: Any) -> list[Any]:
-    return value if isinstance(value, list) else []
+    return value[:MOST_ELEMENTS] if isinstance(value, list) else []

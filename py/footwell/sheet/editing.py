@@ -14,9 +14,8 @@ from pydantic import ValidationError
 from footwell.parts import KINDS
 from footwell.parts.base import Context
 from footwell.sheet.errors import ChangeError
-from footwell.sheet.json_text import Path
 from footwell.sheet.models import Sheet, SheetConnector, SheetPart, SheetWire
-from footwell.sheet.places import Flaw, short
+from footwell.sheet.places import Flaw, Path, short
 from footwell.sheet.shape import flaws_of
 from footwell.sheet.values import not_numbers, values_of
 

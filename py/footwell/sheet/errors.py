@@ -28,11 +28,11 @@ class SheetProblem:
 
 
 class SheetError(FootwellError):
-    """A sheet that cannot be used. `problems` are at most `MOST_PROBLEMS`, `found` counts all."""
+    """A sheet that cannot be used. `problems` are at most `MOST_PROBLEMS`; `found` counts all."""
 
-    def __init__(self, problems: Sequence[SheetProblem]) -> None:
+    def __init__(self, problems: Sequence[SheetProblem], found: int | None = None) -> None:
         self.problems = list(problems[:MOST_PROBLEMS])
-        self.found = len(problems)
+        self.found = len(problems) if found is None else found
         super().__init__("bad_sheet", self._summary(), [str(each) for each in self.problems])
 
     def _summary(self) -> str:

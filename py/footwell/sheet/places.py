@@ -7,7 +7,9 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from footwell.sheet.errors import SheetProblem
-from footwell.sheet.json_text import Path
+
+Path = tuple[str | int, ...]
+"""Keys and list positions from the whole sheet down to one value."""
 
 _ELEMENTS: Mapping[str, tuple[str, str]] = {
     "parts": ("part", "id"),

@@ -7,14 +7,16 @@ fields, then what does not fit together.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import islice
 from typing import Any
 
 from pydantic import ValidationError
 
 from footwell.sheet.assumed import assumed
-from footwell.sheet.draft import draft_of
-from footwell.sheet.errors import SheetError
-from footwell.sheet.json_text import Layout, layout, parse
+from footwell.sheet.draft import MOST_ELEMENTS, draft_of
+from footwell.sheet.errors import MOST_PROBLEMS, SheetError
+from footwell.sheet.json_layout import Layout, layout
+from footwell.sheet.json_text import parse
 from footwell.sheet.models import SHEET_FORMAT, Sheet
 from footwell.sheet.places import Flaw, Places
 from footwell.sheet.rules import RULES
@@ -40,8 +42,9 @@ def read_sheet(text: str) -> ReadSheet:
 
     Raises SheetError with every problem found, each with its place, a sentence and a remedy.
     """
-    data = parse(text)
-    return _read(data, layout(text))
+    # Some editors put a byte order mark first; it says nothing, and JSON has no place for it.
+    text = text.removeprefix("\ufeff")
+    return _read(parse(text), layout(text))
 
 
 def read_data(data: Any) -> ReadSheet:
@@ -57,7 +60,7 @@ def read_again(sheet: Sheet) -> ReadSheet:
 def _read(data: Any, found: Layout) -> ReadSheet:
     places = Places(data, found.lines)
     _refuse([*_not_a_sheet(data)], places)
-    flaws = _doubled(found) + list(not_numbers(data))
+    flaws = _doubled(found) + list(islice(not_numbers(data), MOST_ELEMENTS))
     told = {flaw.path for flaw in flaws}
     sheet, refused = _shape(data)
     draft, wrong_values = draft_of(data, sheet)
@@ -70,7 +73,7 @@ def _read(data: Any, found: Layout) -> ReadSheet:
 
 def _refuse(flaws: list[Flaw], places: Places) -> None:
     if flaws:
-        raise SheetError([places.problem(flaw) for flaw in flaws])
+        raise SheetError([places.problem(flaw) for flaw in flaws[:MOST_PROBLEMS]], len(flaws))
 
 
 def _not_a_sheet(data: Any) -> list[Flaw]:
@@ -80,15 +83,14 @@ def _not_a_sheet(data: Any) -> list[Flaw]:
         return [
             Flaw((), "The file is JSON but no sheet: a sheet is an object with fields.", remedy)
         ]
-    number = data.get("format")
-    if isinstance(number, int) and not isinstance(number, bool) and number > SHEET_FORMAT:
-        return [
-            Flaw(
-                ("format",),
-                f"The sheet has format {number}; this release reads up to {SHEET_FORMAT}.",
-                "Update Footwell, or ask for the sheet in the older format.",
-            )
-        ]
+    number = data.get("format", SHEET_FORMAT)
+    if type(number) is not int or number < 1:
+        sentence = "The format is no number that a sheet can have."
+        return [Flaw(("format",), sentence, f'Write "format": {SHEET_FORMAT}.')]
+    if number > SHEET_FORMAT:
+        sentence = f"The sheet has format {number}; this release reads up to {SHEET_FORMAT}."
+        remedy = "Update Footwell, or ask for the sheet in the older format."
+        return [Flaw(("format",), sentence, remedy)]
     return []
 
 

@@ -11,7 +11,6 @@ from pydantic_core import ErrorDetails, to_json
 
 from footwell.parts import KINDS
 from footwell.sheet.fields import words
-from footwell.sheet.json_text import Path
 from footwell.sheet.models import (
     ControlPosition,
     Sheet,
@@ -20,7 +19,7 @@ from footwell.sheet.models import (
     SheetPart,
     SheetWire,
 )
-from footwell.sheet.places import Flaw, short
+from footwell.sheet.places import Flaw, Path, short
 
 _MODELS: Mapping[str, type[BaseModel]] = {
     "parts": SheetPart,
@@ -29,66 +28,46 @@ _MODELS: Mapping[str, type[BaseModel]] = {
     "controls": SheetControl,
 }
 
-_NUMBER = "Write a number without quotation marks"
+_WRITE = "Write the number{in_unit}{or_null}."
+_PLAIN = "Write the number without quotation marks, with a decimal point{in_unit}{or_null}."
 _SENTENCES: Mapping[str, tuple[str, str]] = {
-    "missing": ("The field {field} is missing.", "Add {field}{unit_hint}{open_hint}."),
+    "missing": ("The field {field} is missing.", "Add {field}{in_unit}{or_null}."),
     "extra_forbidden": (
         "There is no field {field} here.",
         "Correct its name or remove it; there are {known}.",
     ),
-    "greater_than": (
-        "{field} is {shown}; it must be above {gt:g}.",
-        _NUMBER + "{unit_hint}{open_hint}.",
-    ),
-    "greater_than_equal": (
-        "{field} is {shown}; it must be at least {ge:g}.",
-        _NUMBER + "{unit_hint}{open_hint}.",
-    ),
-    "less_than": (
-        "{field} is {shown}; it must be below {lt:g}.",
-        _NUMBER + "{unit_hint}{open_hint}.",
-    ),
-    "less_than_equal": (
-        "{field} is {shown}; it can be at most {le:g}.",
-        _NUMBER + "{unit_hint}{open_hint}.",
-    ),
-    "float_type": ("{field} must be a number, not {shown}.", _NUMBER + "{unit_hint}{open_hint}."),
-    "int_type": ("{field} must be a whole number, not {shown}.", _NUMBER + "{open_hint}."),
-    "finite_number": ("{field} is no finite number.", _NUMBER + "{unit_hint}{open_hint}."),
-    "string_type": (
-        "{field} must be a text, not {shown}.",
-        "Write it in double quotes{open_hint}.",
-    ),
+    "greater_than": ("The {what} is {shown}; it must be above {gt:g}.", _WRITE),
+    "greater_than_equal": ("The {what} is {shown}; it must be at least {ge:g}.", _WRITE),
+    "less_than": ("The {what} is {shown}; it must be below {lt:g}.", _WRITE),
+    "less_than_equal": ("The {what} is {shown}; it can be at most {le:g}.", _WRITE),
+    "float_type": ("The {what} must be a number, not {shown}.", _PLAIN),
+    "int_type": ("The {what} must be a whole number, not {shown}.", _PLAIN),
+    "string_type": ("{field} must be a text, not {shown}.", "Write it in double quotes{or_null}."),
     "bool_type": (
         "{field} must be true or false, not {shown}.",
-        "Write true or false without quotes.",
+        "Write true or false without quotation marks.",
     ),
     "list_type": ("{field} must be a list, not {shown}.", "Write it in square brackets."),
-    "tuple_type": ("{field} must be a list, not {shown}.", "Write it in square brackets."),
     "dict_type": ("{field} must be an object, not {shown}.", "Write it in curly brackets."),
     "model_type": (
         "{shown} stands where an object with fields must stand.",
         "Write it in curly brackets.",
     ),
     "literal_error": ("{field} is {shown}; it must be {expected}.", "Choose one of them."),
-    "string_too_short": ("{field} is empty.", "Write a few words{open_hint}."),
-    "string_too_long": (
-        "{field} is longer than {max_length} characters.",
-        "Shorten it{open_hint}.",
-    ),
+    "string_too_short": ("{field} is empty.", "Write a few words."),
+    "string_too_long": ("{field} is longer than {max_length} characters.", "Shorten it."),
     "too_short": (
         "{field} needs at least {min_length}, and has {actual_length}.",
         "Add what is missing.",
     ),
     "too_long": ("{field} has more than {max_length}.", "Keep at most {max_length}."),
-    "value_error": ("{error}", "Correct it{open_hint}."),
+    "value_error": ("{error}", "Write one of the list{or_null}."),
 }
 _SAME_AS: Mapping[str, str] = {
     "unexpected_keyword_argument": "extra_forbidden",
     "dataclass_type": "model_type",
     "model_attributes_type": "model_type",
-    "float_parsing": "float_type",
-    "int_from_float": "int_type",
+    "tuple_type": "list_type",
 }
 _PATTERNS: Mapping[str, tuple[str, str]] = {
     "id": (
@@ -125,7 +104,11 @@ def _flaw(error: ErrorDetails, prefix: Path, kind: str) -> Flaw:
     path = (*prefix, *error["loc"])
     sentence, remedy = _templates(error, path)
     facts = _facts(error, path, kind)
-    return Flaw(path, sentence.format(**facts), remedy.format(**facts))
+    return Flaw(
+        tuple(step for step in path if step != "[key]"),
+        sentence.format(**facts),
+        remedy.format(**facts),
+    )
 
 
 def _templates(error: ErrorDetails, path: Path) -> tuple[str, str]:
@@ -137,18 +120,20 @@ def _templates(error: ErrorDetails, path: Path) -> tuple[str, str]:
         if field == "id" and len(path) == 1:
             return "The sheet's name {shown} cannot be used.", "Use small letters, digits and -."
         return _PATTERNS[_PATTERN_LIKE.get(field, field if field in _PATTERNS else "title")]
-    return _SENTENCES.get(name, ("{field}: {message}.", "Correct {field}{open_hint}."))
+    return _SENTENCES.get(name, ("{field}: {message}.", "Correct {field}{or_null}."))
 
 
 def _facts(error: ErrorDetails, path: Path, kind: str) -> dict[str, Any]:
-    field, unit = _named(path), words(_named(path), kind).unit
+    field = _named(path)
+    said = words(field, kind)
     return {
         **error.get("ctx", {}),
         "field": short(field, 40),
         "shown": _shown(error["input"]),
         "message": error["msg"],
-        "unit_hint": f", in {unit}" if unit else "",
-        "open_hint": " or null where it is not known" if _may_be_open(path, kind) else "",
+        "what": short(said.what, 40),
+        "in_unit": f", in {said.unit}" if said.unit else "",
+        "or_null": ", or null where it is not known" if _may_be_open(path, kind) else "",
         "known": ", ".join(_fields(_owner(path, kind))),
     }
 

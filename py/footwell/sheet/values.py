@@ -15,9 +15,8 @@ from footwell.parts import KINDS
 from footwell.parts.base import Context
 from footwell.parts.motor import Motor, running
 from footwell.parts.switch import Switch, contact_pairs
-from footwell.sheet.json_text import Path
 from footwell.sheet.models import WAY_NAME, SheetPart
-from footwell.sheet.places import Flaw
+from footwell.sheet.places import Flaw, Path
 from footwell.sheet.shape import flaws_of
 
 PART_KINDS = tuple(name for name in KINDS if name not in ("wire", "contact"))

@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from footwell.sheet.draft import Draft
-from footwell.sheet.json_text import Path
 from footwell.sheet.models import SheetConnector
-from footwell.sheet.places import Flaw
+from footwell.sheet.places import Flaw, Path
 from footwell.sheet.points import joined, way_point, ways
 
 

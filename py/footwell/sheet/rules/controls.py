@@ -6,9 +6,8 @@ from collections.abc import Iterator
 
 from footwell.parts import KINDS
 from footwell.sheet.draft import Draft
-from footwell.sheet.json_text import Path
 from footwell.sheet.models import SheetControl, SheetPart
-from footwell.sheet.places import Flaw
+from footwell.sheet.places import Flaw, Path
 
 SET_BY_HAND = ("switch", "output")
 """Kinds whose state follows what a person sets; those of others follow from the circuit."""

@@ -6,8 +6,7 @@ from collections.abc import Iterator
 
 from footwell.parts.base import EARTH, SUPPLY
 from footwell.sheet.draft import Draft
-from footwell.sheet.json_text import Path
-from footwell.sheet.places import Flaw, dotted
+from footwell.sheet.places import Flaw, Path, dotted
 
 _RESERVED = {EARTH: "the vehicle's body", SUPPLY: "the battery's positive post"}
 

@@ -7,13 +7,13 @@ would seem loose.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from itertools import chain
 
 from footwell.parts.base import EARTH
 from footwell.sheet.draft import Draft
-from footwell.sheet.json_text import Path
-from footwell.sheet.models import SheetConnector
-from footwell.sheet.places import Flaw
+from footwell.sheet.models import SheetConnector, SheetPart
+from footwell.sheet.places import Flaw, Path
 from footwell.sheet.points import HALVES, joined, terminal_point, way_point, ways
 
 _SPARE = 'or list it under "spare" if it leads nowhere on purpose.'
@@ -29,8 +29,8 @@ def no_loose_ends(draft: Draft) -> Iterator[Flaw]:
         yield from _loose_ways(path, connector, ends, same)
     for path, part in draft.parts:
         for terminal in draft.points.terminals[part.id]:
-            on_purpose = terminal in part.probe or terminal in part.spare
-            if ends[terminal_point(part.id, terminal)] == 1 and not on_purpose:
+            alone = ends[terminal_point(part.id, terminal)] == 1
+            if alone and not _on_purpose(draft, part, terminal):
                 yield Flaw(
                     path,
                     f"Nothing is joined to terminal {terminal} of {part.id}.",
@@ -39,39 +39,66 @@ def no_loose_ends(draft: Draft) -> Iterator[Flaw]:
 
 
 def supply_reaches_earth(draft: Draft) -> Iterator[Flaw]:
-    """The battery's negative post leads to earth, and every load to the battery."""
-    if not draft.whole:
+    """The battery's negative post leads to earth, and its positive post to every load."""
+    battery = next((each for each in draft.parts if each[1].kind == "battery"), None)
+    if not draft.whole or battery is None:
         return
-    nets = _Nets(draft)
+    yield from _earth_flaws(draft, *battery)
+    feed = _Nets(pair for pair in _links(draft) if EARTH not in pair)
+    plus = terminal_point(battery[1].id, "+")
     for path, part in draft.parts:
-        if part.kind == "battery" and not nets.are_joined(terminal_point(part.id, "-"), EARTH):
-            yield _no_earth(nets, path, part.id)
-        if part.id in draft.loads and not nets.are_joined(nets.battery, _any_point(draft, part.id)):
+        first = draft.points.terminals[part.id][0]
+        if part.id in draft.loads and not feed.are_joined(plus, terminal_point(part.id, first)):
             yield Flaw(
                 path,
-                f"No wires lead from the battery to {part.id}.",
-                "Add the wires or connectors between them.",
+                f"Nothing leads from {plus} to {part.id}.",
+                "Add the wires, parts or connectors between them.",
             )
 
 
-def _no_earth(nets: _Nets, path: Path, battery: str) -> Flaw:
-    remedy = (
-        f'Add an earth point and join {battery}.- to it, or end a wire of {battery}.- at "earth".'
-    )
-    if nets.has_earth:
-        return Flaw(path, f"The negative post {battery}.- does not lead to earth.", remedy)
-    return Flaw(path, "Nothing leads to earth.", remedy)
+def _earth_flaws(draft: Draft, path: Path, battery: SheetPart) -> Iterator[Flaw]:
+    minus = terminal_point(battery.id, "-")
+    remedy = f'Add an earth point and join {minus} to it, or let a wire of {minus} end at "earth".'
+    if not any(EARTH in pair for pair in _links(draft)):
+        yield Flaw(path, "Nothing leads to earth.", remedy)
+    elif not _Nets(_links(draft)).are_joined(minus, EARTH):
+        yield Flaw(path, f"The negative post {minus} does not lead to earth.", remedy)
+
+
+def _on_purpose(draft: Draft, part: SheetPart, terminal: str) -> bool:
+    """Spare, or bare metal at which two elements inside the part meet."""
+    inside = [end for branch in draft.branches(part) for end in (branch.a, branch.b)]
+    return terminal in part.spare or (terminal in part.probe and inside.count(terminal) > 1)
 
 
 def _ends(draft: Draft) -> Iterator[str]:
     """Every end of every element: wires, the contact in each way, parts."""
-    for _, wire in draft.wires:
-        yield from (wire.start, wire.end)
-    for _, connector in draft.connectors:
-        for way in ways(connector):
-            yield from (way_point(connector.id, way, half) for half in HALVES)
+    yield from chain.from_iterable(_wires_and_contacts(draft))
     for part, terminals in draft.points.terminals.items():
         yield from (terminal_point(part, terminal) for terminal in terminals)
+
+
+def _wires_and_contacts(draft: Draft) -> Iterator[tuple[str, str]]:
+    for _, wire in draft.wires:
+        yield wire.start, wire.end
+    for _, connector in draft.connectors:
+        for way in ways(connector):
+            yield way_point(connector.id, way, "a"), way_point(connector.id, way, "b")
+
+
+def _links(draft: Draft) -> Iterator[tuple[str, str]]:
+    """Pairs of points that something other than the battery joins, in whatever state."""
+    yield from _wires_and_contacts(draft)
+    yield from joined(connector for _, connector in draft.connectors).items()
+    for _, part in draft.parts:
+        if part.kind != "battery":
+            for branch in draft.branches(part):
+                a, b = (_branch_end(part, end) for end in (branch.a, branch.b))
+                yield a, b
+
+
+def _branch_end(part: SheetPart, end: str) -> str:
+    return end if end == EARTH else terminal_point(part.id, end)
 
 
 def _loose_ways(
@@ -88,42 +115,16 @@ def _loose_ways(
             )
 
 
-def _any_point(draft: Draft, part: str) -> str:
-    return terminal_point(part, draft.points.terminals[part][0])
-
-
 class _Nets:
-    """Which points elements join, in any state; a group is named by one of its points."""
+    """Points in groups that pairs join; a group is named by one of its points."""
 
-    def __init__(self, draft: Draft) -> None:
+    def __init__(self, pairs: Iterable[tuple[str, str]]) -> None:
         self._above: dict[str, str] = {}
-        self.battery = ""
-        for pair in joined(connector for _, connector in draft.connectors).items():
-            self._join(*pair)
-        for _, wire in draft.wires:
-            self._join(wire.start, wire.end)
-        for _, connector in draft.connectors:
-            for way in ways(connector):
-                self._join(*(way_point(connector.id, way, half) for half in HALVES))
-        self._join_parts(draft)
-
-    @property
-    def has_earth(self) -> bool:
-        return EARTH in self._above or EARTH in self._above.values()
+        for one, other in pairs:
+            self._above[self._top(one)] = self._top(other)
 
     def are_joined(self, one: str, other: str) -> bool:
         return self._top(one) == self._top(other)
-
-    def _join_parts(self, draft: Draft) -> None:
-        for _, part in draft.parts:
-            if part.kind == "battery":
-                self.battery = _any_point(draft, part.id)
-            for branch in draft.branches(part):
-                ends = (branch.a, branch.b)
-                self._join(*(end if end == EARTH else terminal_point(part.id, end) for end in ends))
-
-    def _join(self, one: str, other: str) -> None:
-        self._above[self._top(one)] = self._top(other)
 
     def _top(self, point: str) -> str:
         while self._above.get(point, point) != point:
