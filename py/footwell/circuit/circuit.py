@@ -35,7 +35,7 @@ class Element:
     name: str
     values: Any
     nodes: Mapping[str, int]
-    """Terminal to node; EARTH and SUPPLY included."""
+    """Terminal to node; EARTH and SUPPLY too, unless a terminal bears that name."""
 
     @cached_property
     def modes(self) -> dict[str, Mode]:
@@ -183,7 +183,8 @@ def _part_elements(
     for part in sheet.parts:
         kind = KINDS[part.kind]
         nodes = {t: node_of[f"{part.id}.{t}"] for t in kind.terminals(values[part.id])}
-        found[part.id] = Element(part.id, kind, part.name, values[part.id], nodes | dict(shared))
+        # A part's own terminal goes first: an output's is named "supply" too.
+        found[part.id] = Element(part.id, kind, part.name, values[part.id], dict(shared) | nodes)
     return found
 
 
