@@ -1,48 +1,115 @@
-"""The calls from the page: text in, text out."""
+"""The calls from the page: text in, text out. One short function a call, typed once, here."""
 
-import json
+from __future__ import annotations
+
+import sys
 from collections.abc import Callable
+from typing import Any
 
 from pydantic import BaseModel, ValidationError
 
+from footwell import RELEASE
+from footwell import messages as m
+from footwell.errors import FootwellError
+from footwell.job import links
+from footwell.page.ask import chosen_check, expected_table
+from footwell.page.job_view import job_view
+from footwell.page.weigh import weigh as weighed
+from footwell.page.wiring_view import connector_view
+from footwell.job.replay import replay
+from footwell.sheet.reading import read_sheet as sheet_of
 
-class PingRequest(BaseModel):
+
+def ping(request: m.Nothing) -> m.Ready:
     """Ask whether the core is there."""
-
-    say: str
-
-
-class PingResponse(BaseModel):
-    """What was asked, said again."""
-
-    said: str
+    return m.Ready(release=RELEASE, python=sys.version.split()[0])
 
 
-def ping(request: PingRequest) -> PingResponse:
-    """Answer with the text of the request."""
-    return PingResponse(said=request.say)
+def read_sheet(request: m.SheetText) -> m.SheetAnswer:
+    """Check a sheet and say what it leaves open."""
+    read = sheet_of(request.text)
+    sheet = read.sheet
+    return m.SheetAnswer(
+        id=sheet.id,
+        title=sheet.title,
+        vehicle=sheet.vehicle,
+        system_volts=sheet.system_volts,
+        summary=sheet.summary,
+        parts=len(sheet.parts),
+        assumed=read.assumed,
+        sheet=sheet.model_dump(mode="json", exclude_unset=True),
+    )
 
 
-type_of_call = tuple[type[BaseModel], type[BaseModel], Callable[..., BaseModel]]
+def look(request: m.Job) -> m.JobView:
+    """Everything the page shows of a job."""
+    return job_view(request.events)
 
-CALLS: dict[str, type_of_call] = {"ping": (PingRequest, PingResponse, ping)}
+
+def check_at(request: m.CheckAsked) -> m.Check:
+    """A check at a place, in a set-up and with an instrument of the person's choice."""
+    return chosen_check(request)
+
+
+def weigh(request: m.ReadingTyped) -> m.Weighed:
+    """Judge a reading as typed, before it is kept."""
+    return weighed(replay(request.events).case, request.record, request.typed, request.unit)
+
+
+def wiring(request: m.WiringAsked) -> m.ConnectorView:
+    """What a connector's wiring as found amounts to."""
+    case = replay(request.events).case
+    half = (request.connector, request.half)
+    return connector_view(case, half, request.found, half in case.doubtful)
+
+
+def expected(request: m.ExpectedAsked) -> m.ExpectedTable:
+    """What every place ought to read in a set-up."""
+    return expected_table(request)
+
+
+def link_make(request: m.Job) -> m.LinkMade:
+    """A job as the text of a link."""
+    return links.make(request.events)
+
+
+def link_open(request: m.LinkText) -> m.LinkOpened:
+    """The job inside a link, to be shown before it is taken over."""
+    return links.opened(request.text)
+
+
+CALLS: dict[str, tuple[type[BaseModel], type[BaseModel], Callable[[Any], BaseModel]]] = {
+    "ping": (m.Nothing, m.Ready, ping),
+    "read_sheet": (m.SheetText, m.SheetAnswer, read_sheet),
+    "look": (m.Job, m.JobView, look),
+    "check_at": (m.CheckAsked, m.Check, check_at),
+    "weigh": (m.ReadingTyped, m.Weighed, weigh),
+    "wiring": (m.WiringAsked, m.ConnectorView, wiring),
+    "expected": (m.ExpectedAsked, m.ExpectedTable, expected),
+    "link_make": (m.Job, m.LinkMade, link_make),
+    "link_open": (m.LinkText, m.LinkOpened, link_open),
+}
 
 
 def call(name: str, text: str) -> str:
-    """Return the answer to one call as JSON: ``{"ok": ...}`` or ``{"error": ...}``."""
+    """Answer one call as JSON: `{"ok": …}` or `{"error": …}`. Never raises for anything in the text."""
     if name not in CALLS:
-        return error("unknown_call", f"There is no call named {name}.")
+        return _error("unknown call", f"There is no call named {name[:40]}.")
     request_model, _, function = CALLS[name]
     try:
         request = request_model.model_validate_json(text)
+        return f'{{"ok":{function(request).model_dump_json()}}}'
     except ValidationError as problem:
-        return error("bad_request", f"The request for {name} could not be read.", problem.json())
-    return f'{{"ok":{function(request).model_dump_json()}}}'
+        return _error("bad request", "This could not be read.", _places(problem))
+    except FootwellError as problem:
+        return _error(problem.code, problem.sentence, list(problem.details))
 
 
-def error(code: str, sentence: str, details: str = "[]") -> str:
-    """Return an error as the page reads it."""
-    return json.dumps(
-        {"error": {"code": code, "sentence": sentence, "details": json.loads(details)}}
-    )
+def _places(problem: ValidationError) -> list[str]:
+    """Where a request is wrong, one line each, without its contents."""
+    return [f"{'.'.join(str(x) for x in e['loc'])}: {e['msg']}" for e in problem.errors(include_input=False)][:20]
 
+
+def _error(code: str, sentence: str, details: list[str] | None = None) -> str:
+    problem = m.Problem(code=code, sentence=sentence, details=details or [])
+    return f'{{"error":{problem.model_dump_json()}}}'

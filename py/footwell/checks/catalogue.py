@@ -11,7 +11,7 @@ from footwell.checks.safety import refusal
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.places import Place, places
 from footwell.circuit.setup import SetupState, set_up
-from footwell.electrics.operating_point import load_ways
+from footwell.electrics.operating_point import OperatingPoint, Slot, load_ways, operate
 from footwell.parts.base import EARTH
 from footwell.reference.meters import SUBSTITUTE_LAMP_WATTS
 
@@ -76,9 +76,20 @@ def _plugged(circuit: Circuit) -> list[Place]:
 
 
 def _drops(circuit: Circuit, setup: SetupState) -> Iterator[Check]:
-    """Between the two ends of every part, wire and contact where both can be touched."""
-    for a, b in dict.fromkeys(touchable_pairs(circuit).values()):
-        yield Check(VOLTS, a, b, setup)
+    """Between the two ends of every part, wire and contact that carries current when all is well: a
+    drop without current says nothing."""
+    point = operate(circuit, setup)
+    carrying = {(s.element, s.branch.name) for s in point.slots if _carries(point, s)}
+    for key, (a, b) in touchable_pairs(circuit).items():
+        if key in carrying:
+            yield Check(VOLTS, a, b, setup)
+
+
+LEAST_AMPS = 0.02
+
+
+def _carries(point: OperatingPoint, slot: Slot) -> bool:
+    return abs(slot.branch.law.at(point.across(slot))[0]) >= LEAST_AMPS
 
 
 def touchable_pairs(circuit: Circuit) -> dict[tuple[str, str], tuple[str, str]]:
@@ -181,7 +192,8 @@ def minutes(circuit: Circuit, check: Check, before: Check | None) -> float:
         change += circuit.connectors[name].unplug_minutes if name in circuit.connectors else 0.5
     lamps = dict(before.setup.stand_in) if before else {}
     change += 0.7 * len(set(check.setup.stand_in) ^ set(lamps.items()))
-    return round(reach + change + TAKE.get(check.instrument, 0.5), 2)
+    second_hand = 0.25 if check.instrument == VOLTS and check.black != EARTH else 0.0
+    return round(reach + change + TAKE.get(check.instrument, 0.5) + second_hand, 2)
 
 
 def _owners(check: Check) -> set[str]:

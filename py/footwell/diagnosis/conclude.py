@@ -128,6 +128,8 @@ def _miss(value: float, predicted: Reading) -> float:
 def _step(case: Case, belief: Belief, found: tuple[Proven, ...]) -> Next:
     if case.positions_due or not case.evidence:
         return Next("positions")
+    if case.epochs[-1].arrangement:
+        return Next("wiring", half=case.epochs[-1].arrangement[0][0], purpose="put right")
     half = _half_to_inspect(case, belief)
     if half is not None:
         return Next("wiring", half=half)

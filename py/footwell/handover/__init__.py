@@ -1,0 +1,1 @@
+"""What is handed to the customer: cause behind the cause, repair advice, report."""

@@ -1,0 +1,357 @@
+"""From a job's events to its case: what is known, in the order in which it came to be known.
+
+Events that were withdrawn are passed over, and so are kinds this release does not know; both stay in
+the job. Facts found on the vehicle (sheet edits, wiring as found) were true from the beginning; wiring
+moves and repairs begin a new epoch.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field, replace
+
+from pydantic import ValidationError
+
+from footwell.checks.catalogue import Tools
+from footwell.checks.check import NEEDS, VOLTS, Check
+from footwell.checks.predict import seen_as
+from footwell.checks.sights import WORDS
+from footwell.circuit.circuit import Arrangement, Circuit, HalfId, arranged, build
+from footwell.circuit.setup import SetupState, set_up
+from footwell.diagnosis.case import Case, Epoch, Sighting, Taken
+from footwell.errors import FootwellError
+from footwell.faults.miswiring import as_drawn
+from footwell.faults.suspects import Circumstances
+from footwell.job.events import (
+    BODIES,
+    Body,
+    CheckSkipped,
+    Event,
+    EventWithdrawn,
+    JobOpened,
+    PositionsTried,
+    ReadingTaken,
+    RepairDone,
+    Setup,
+    SheetEdited,
+    SittingBegun,
+    StoryTold,
+    ToolsStated,
+    WiringCorrected,
+    WiringFound,
+)
+from footwell.sheet.editing import apply_change
+from footwell.sheet.models import Sheet
+from footwell.sheet.reading import ReadSheet, read_again, read_data
+from footwell.sheet.writing import write_sheet
+
+EventId = tuple[str, int]
+
+
+class JobError(FootwellError):
+    """A job that cannot be replayed: it has no opening event, or its sheet cannot be read."""
+
+    def __init__(self, sentence: str, details: list[str] | None = None) -> None:
+        super().__init__("job", sentence, details or [])
+
+
+@dataclass(frozen=True)
+class Told:
+    """An event that counts, with its body read."""
+
+    event: Event
+    body: Body
+
+
+@dataclass(frozen=True)
+class Replayed:
+    """A job replayed: the case, the sheet as it is known now, and what could not be used."""
+
+    case: Case
+    title: str
+    read: ReadSheet
+    told: tuple[Told, ...]
+    withdrawn: frozenset[EventId]
+    story: StoryTold | None
+    tools_known: bool
+    problems: tuple[str, ...]
+    passed_cautions: frozenset[str] = frozenset()
+
+
+_CIRCUITS: dict[tuple[str, Arrangement], Circuit] = {}
+MOST_CIRCUITS = 40
+"""Circuits kept with their outlooks; beyond that the oldest goes."""
+
+
+def circuits_of(read: ReadSheet) -> Callable[[Arrangement], Circuit]:
+    """Builder that keeps each circuit of a sheet with everything computed of it."""
+    name = write_sheet(read.sheet)
+
+    def circuit_for(arrangement: Arrangement) -> Circuit:
+        key = (name, arrangement)
+        if key not in _CIRCUITS:
+            while len(_CIRCUITS) >= MOST_CIRCUITS:
+                del _CIRCUITS[next(iter(_CIRCUITS))]
+            _CIRCUITS[key] = build(read.sheet, read.values, arrangement)
+        return _CIRCUITS[key]
+
+    return circuit_for
+
+
+def withdrawn_of(events: Sequence[Event]) -> frozenset[EventId]:
+    """Events that no longer count. A withdrawal may itself have been withdrawn."""
+    gone: set[EventId] = set()
+    for event in reversed(events):
+        if event.kind == "event withdrawn" and (event.device, event.n) not in gone:
+            body = _body(event)
+            if isinstance(body, EventWithdrawn):
+                gone.add((body.device, body.n))
+    return frozenset(gone)
+
+
+def _body(event: Event) -> Body | None:
+    kind = BODIES.get(event.kind)
+    if kind is None:
+        return None
+    try:
+        return kind.model_validate_json(event.body)
+    except ValidationError:
+        return None
+
+
+def told_of(events: Sequence[Event], gone: frozenset[EventId]) -> tuple[list[Told], list[str]]:
+    """Events that count, with their bodies, and a sentence for each that cannot be read."""
+    told: list[Told] = []
+    problems: list[str] = []
+    for event in events:
+        if (event.device, event.n) in gone:
+            continue
+        body = _body(event)
+        if body is not None:
+            told.append(Told(event, body))
+        elif event.kind in BODIES:
+            problems.append(f"Entry {event.n} ({event.kind}) cannot be read. It is kept, but not used.")
+        else:
+            problems.append(f"Entry {event.n} is from a newer Footwell. It is kept, but not used here.")
+    return told, problems
+
+
+def replay(events: Sequence[Event]) -> Replayed:
+    """Replay a job. Raises JobError without an opening event or with a sheet that cannot be read."""
+    gone = withdrawn_of(events)
+    told, problems = told_of(events, gone)
+    opened = next((t.body for t in told if isinstance(t.body, JobOpened)), None)
+    if opened is None:
+        raise JobError("This job has no opening entry, so there is no circuit to work on. Open a new job.")
+    read = _sheet(opened, told, problems)
+    state = _State(circuits_of(read), problems)
+    for number, entry in enumerate(told):
+        state.take(number, entry)
+    return Replayed(
+        state.case(),
+        opened.title,
+        read,
+        tuple(told),
+        gone,
+        state.story,
+        state.tools_known,
+        tuple(problems),
+    )
+
+
+def _sheet(opened: JobOpened, told: list[Told], problems: list[str]) -> ReadSheet:
+    read = read_data(opened.sheet)
+    sheet: Sheet = read.sheet
+    for entry in told:
+        if isinstance(entry.body, SheetEdited):
+            for change in entry.body.changes:
+                try:
+                    sheet = apply_change(sheet, change.element, change.field, change.value)
+                except FootwellError as error:
+                    problems.append(error.sentence)
+    return read if sheet is read.sheet else read_again(sheet)
+
+
+@dataclass
+class _State:
+    """What is known so far while the events are run through."""
+
+    circuit_for: Callable[[Arrangement], Circuit]
+    problems: list[str]
+    epochs: list[Epoch] = field(default_factory=lambda: [Epoch()])
+    evidence: list[Sighting | Taken] = field(default_factory=list)
+    story: StoryTold | None = None
+    tools: Tools = Tools()
+    tools_known: bool = False
+    lost_tools: set[str] = field(default_factory=set)
+    sitting: int = 0
+    engine: str = "off"
+    last_check: Check | None = None
+    skipped: set[str] = field(default_factory=set)
+    unreachable: set[str] = field(default_factory=set)
+    inspected: dict[HalfId, int] = field(default_factory=dict)
+    positions_due: bool = False
+
+    @property
+    def circuit(self) -> Circuit:
+        return self.circuit_for(self.epochs[-1].arrangement)
+
+    def take(self, number: int, entry: Told) -> None:
+        body = entry.body
+        if isinstance(body, StoryTold):
+            self.story = body
+        elif isinstance(body, ToolsStated):
+            self.tools, self.tools_known = Tools(tuple(sorted(body.instruments)), body.helper), True
+        elif isinstance(body, SittingBegun):
+            self._sitting(number, body)
+        elif isinstance(body, PositionsTried):
+            self._positions(body)
+        elif isinstance(body, ReadingTaken):
+            self._reading(number, body)
+        elif isinstance(body, CheckSkipped):
+            self._skipped(body)
+        elif isinstance(body, WiringFound):
+            self._found(body)
+        elif isinstance(body, WiringCorrected):
+            self._corrected(body)
+        elif isinstance(body, RepairDone):
+            self._repaired(body)
+
+    def _sitting(self, number: int, body: SittingBegun) -> None:
+        self.sitting += 1
+        self.engine = body.engine
+        self.last_check = None
+        if body.supply_volts is not None:
+            battery = self.circuit.supply_element.id
+            check = Check(VOLTS, f"{battery}.+", f"{battery}.-", set_up(self.circuit, engine=self.engine))
+            self._add(Taken(self._now, self.sitting, check, body.supply_volts, "", number))
+
+    @property
+    def _now(self) -> int:
+        return len(self.epochs) - 1
+
+    def _add(self, item: Sighting | Taken) -> None:
+        self.evidence.append(item)
+
+    def _positions(self, body: PositionsTried) -> None:
+        self.positions_due = False
+        for seen in body.states:
+            if seen.load not in self.circuit.elements or seen.state not in words_of(self.circuit, seen.load):
+                self.problems.append(f"What {seen.load} did ({seen.state}) is not known to this sheet.")
+                continue
+            setup = set_up(self.circuit, seen.controls, engine=self.engine)
+            self._add(Sighting(self._now, self.sitting, setup, seen.load, seen.state, body.seen_by))
+
+    def _reading(self, number: int, body: ReadingTaken) -> None:
+        check = check_of(self.circuit, body, self.engine)
+        if not _on_sheet(self.circuit, check):
+            self.problems.append(f"A reading was taken at {body.red}, which is not on this sheet. It is not used.")
+            return
+        self.last_check = check
+        if body.complaint == "absent" or body.choice == "not steady":
+            return
+        value, word = body.value, body.choice
+        if word == "over range":
+            value, word = float("inf"), ""
+        self._add(Taken(self._now, self.sitting, check, value, word, number))
+
+    def _skipped(self, body: CheckSkipped) -> None:
+        self.skipped.add(body.check)
+        instrument, _, rest = body.check.partition(" ")
+        if body.reason == "cannot reach":
+            place = next((w for w in body.check.split() if "." in w), "")
+            self.unreachable.add(place.split(".")[0])
+        elif body.reason == "no instrument":
+            known = next((n for n in NEEDS if body.check.startswith(n)), instrument)
+            self.lost_tools.add(NEEDS.get(known, ""))
+
+    def _found(self, body: WiringFound) -> None:
+        half = (body.connector, body.half)
+        if body.connector not in self.circuit.connectors:
+            self.problems.append(f"{body.connector} is not on this sheet. What was found there is not used.")
+            return
+        wired = complete(self.circuit, half, body.found)
+        first = self.inspected.get(half, 0)
+        for n in range(first, len(self.epochs)):
+            self.epochs[n] = replace(self.epochs[n], arrangement=_set(self.circuit, self.epochs[n], half, wired))
+        self.inspected.setdefault(half, len(self.epochs) - 1)
+
+    def _corrected(self, body: WiringCorrected) -> None:
+        half = (body.connector, body.half)
+        if body.connector not in self.circuit.connectors:
+            return
+        wired = complete(self.circuit, half, body.now)
+        last = self.epochs[-1]
+        self.epochs.append(replace(last, arrangement=_set(self.circuit, last, half, wired)))
+        self.inspected[half] = len(self.epochs) - 1
+        self.positions_due = True
+
+    def _repaired(self, body: RepairDone) -> None:
+        last = self.epochs[-1]
+        self.epochs.append(replace(last, mended=last.mended | {body.element}))
+        self.positions_due = True
+
+    def case(self) -> Case:
+        story = self.story or StoryTold()
+        circumstances = Circumstances(
+            tuple(story.renewed), tuple(story.rewired), tuple((s.where, s.what) for s in story.seen)
+        )
+        names = tuple(n for n in self.tools.names if n not in self.lost_tools)
+        return Case(
+            self.circuit_for,
+            tuple(self.epochs),
+            tuple(self.evidence),
+            circumstances,
+            tuple(h for h in doubtful(self.circuit, circumstances) if h not in self.inspected),
+            Tools(names, self.tools.helper),
+            self.engine,
+            self.sitting,
+            self.last_check,
+            frozenset(self.skipped),
+            self.positions_due,
+            frozenset(self.unreachable),
+        )
+
+
+def complete(circuit: Circuit, half: HalfId, found: dict[str, str | None]) -> dict[str, str | None]:
+    """A finding with every way named: ways nobody spoke of hold what they should."""
+    return as_drawn(circuit, half) | {way: wires for way, wires in found.items()}
+
+
+def _set(circuit: Circuit, epoch: Epoch, half: HalfId, wired: dict[str, str | None]) -> Arrangement:
+    if wired == as_drawn(circuit, half):
+        return tuple((h, ways) for h, ways in epoch.arrangement if h != half)
+    return arranged(epoch.arrangement, half, wired)
+
+
+def doubtful(circuit: Circuit, story: Circumstances) -> list[HalfId]:
+    """Halves that somebody wired lately: connectors named, and plugs of parts that were renewed."""
+    found: list[HalfId] = []
+    for connector in circuit.sheet.connectors:
+        owners = {point.split(".")[0] for point in connector.part_ways.values()}
+        if connector.id in story.rewired or owners & set(story.rewired):
+            found.append((connector.id, "a"))
+    return found
+
+
+def words_of(circuit: Circuit, load: str) -> tuple[str, ...]:
+    """Words for what a load does."""
+    return WORDS.get(seen_as(circuit, load), ())
+
+
+def check_of(circuit: Circuit, body: ReadingTaken, engine: str) -> Check:
+    """The check that a stored reading belongs to."""
+    return Check(body.instrument, body.red, body.black, setup_of(circuit, body.setup, engine))
+
+
+def setup_of(circuit: Circuit, setup: Setup, engine: str) -> SetupState:
+    """A stored set-up in the core's form; lamps are stored as "21 W"."""
+    lamps = {plug: float(text.split()[0]) for plug, text in setup.stand_in.items()}
+    return set_up(circuit, setup.controls, tuple(setup.apart), lamps, engine)
+
+
+def _on_sheet(circuit: Circuit, check: Check) -> bool:
+    def known(name: str) -> bool:
+        return name in circuit.node_of or name in circuit.elements or name in circuit.connectors
+
+    return known(check.red) and (not check.black or known(check.black))

@@ -1,0 +1,331 @@
+"""A check as the screen shows it: what we want to know, what to do, what to expect, what it means."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from footwell import RELEASE
+from footwell.checks import sights
+from footwell.checks.catalogue import minutes, touchable_pairs
+from footwell.checks.check import CLAMP, FEED, LAMP, LISTEN, LOOK, OHMS, SUBSTITUTE, VOLTS, Check
+from footwell.checks.predict import CONTACT_SIGHTS, FUSE_SIGHTS, Glance, Reading, expected, glance, part_of, seen_as
+from footwell.checks.safety import cautions
+from footwell.circuit.circuit import Circuit
+from footwell.diagnosis.belief import Belief, Weighed
+from footwell.diagnosis.case import Case
+from footwell.diagnosis.choose import LIVE, confirms
+from footwell.job.events import ReadingTaken, Setup, Shown
+from footwell.messages import Band, Caution, Outcome
+from footwell.messages import Check as CheckView
+from footwell.page import words as say
+from footwell.parts import fuse as fuse_part
+from footwell.parts.base import EARTH
+
+CENTRAL_95 = 1.96
+"""Half width of the band that holds 95 % of sound readings, in standard deviations."""
+
+INSTRUMENT_NAMES = {
+    VOLTS: "Meter, V d.c.",
+    LAMP: "Test lamp",
+    SUBSTITUTE: "Substitute lamp",
+    CLAMP: "Clamp, A d.c.",
+    OHMS: "Meter, Ω",
+    FEED: "Fused lead",
+    LOOK: "Eyes",
+    LISTEN: "Ears",
+}
+UNITS = {VOLTS: ["V", "mV"], CLAMP: ["A", "mA"], OHMS: ["Ω", "kΩ", "MΩ", "mΩ"]}
+WORDS_BESIDE = {VOLTS: ["not steady"], CLAMP: ["not steady"], OHMS: ["over range", "not steady"]}
+
+
+def check_view(case: Case, belief: Belief, check: Check, purpose: str = "narrow") -> CheckView:
+    """Everything the screen needs of a check, with the event body to store."""
+    circuit = case.now
+    healthy = expected(circuit, check, ())
+    band = _band(circuit, check, healthy) if isinstance(healthy, Reading) else None
+    outcomes = _outcomes(case, belief, check, band)
+    goal, do = _goal(circuit, check), _do(circuit, check)
+    shown = Shown(
+        goal=goal,
+        do=do,
+        low=_finite(band.low) if band else None,
+        high=_finite(band.high) if band else None,
+        unit=check.unit,
+        outcomes=[(o.when, o.means) for o in outcomes],
+        release=RELEASE,
+    )
+    top = belief.suspects[0].hypothesis.faults if belief.suspects else ()
+    return CheckView(
+        id=check.id,
+        goal=goal,
+        do=do,
+        condition=say.condition(circuit, check.setup),
+        instrument=check.instrument,
+        instrument_name=INSTRUMENT_NAMES.get(check.instrument, "Eyes and ears"),
+        band=band,
+        healthy_choice="" if isinstance(healthy, Reading) else max(healthy, key=lambda w: healthy[w]),
+        entry="number" if check.numeric else "choice",
+        units=_units(check, band),
+        words=WORDS_BESIDE.get(check.instrument, []),
+        choices=_choices(circuit, check),
+        outcomes=outcomes,
+        why=_why(case, belief, check, purpose),
+        minutes=minutes(circuit, check, case.last_check),
+        confirming=any(confirms(circuit, check, f) for f in top),
+        cautions=[caution_view(c) for c in cautions(circuit, check)],
+        place_points=[p for p in (check.red, check.black) if p],
+        record=_record(check, shown),
+    )
+
+
+def caution_view(text: object) -> Caution:
+    """A caution in the page's form."""
+    return Caution.model_validate({name: getattr(text, name) for name in Caution.model_fields})
+
+
+def _finite(value: float) -> float | None:
+    return value if math.isfinite(value) else None
+
+
+def _record(check: Check, shown: Shown) -> ReadingTaken:
+    setup = Setup(
+        controls=dict(check.setup.controls),
+        apart=list(check.setup.apart),
+        stand_in={plug: f"{watts:g} W" for plug, watts in check.setup.stand_in},
+    )
+    return ReadingTaken(
+        check=check.id, instrument=check.instrument, red=check.red, black=check.black, setup=setup, shown=shown
+    )
+
+
+def _units(check: Check, band: Band | None) -> list[str]:
+    """Unit keys, the one that fits the expected value first."""
+    units = UNITS.get(check.instrument, [])
+    if check.instrument == VOLTS and band and 0.0 < abs(band.high) < 0.4:
+        return ["mV", "V"]
+    return units
+
+
+def _choices(circuit: Circuit, check: Check) -> list[str]:
+    if check.numeric:
+        return []
+    if check.instrument == LOOK:
+        return list(FUSE_SIGHTS if circuit.elements[check.red].kind.name == "fuse" else CONTACT_SIGHTS)
+    if check.instrument in (LAMP, SUBSTITUTE):
+        return list(sights.WORDS["lamp"])
+    return list(sights.WORDS[seen_as(circuit, check.red)])
+
+
+def _band(circuit: Circuit, check: Check, healthy: Reading) -> Band:
+    half = CENTRAL_95 * healthy.sigma
+    low, high = healthy.mean - half, healthy.mean + half
+    if math.isinf(healthy.mean):
+        return Band(low=1e6, high=2e6, unit="Ω", text="over range", scale_low=0.0, scale_high=2e6)
+    if check.instrument == OHMS:
+        low = max(low, 0.0)
+    top = _scale_top(circuit, check, high)
+    bottom = min(0.0, low)
+    return Band(
+        low=low,
+        high=high,
+        unit=check.unit,
+        text=_range_words(low, high, check.unit),
+        scale_low=bottom,
+        scale_high=top,
+    )
+
+
+def _scale_top(circuit: Circuit, check: Check, high: float) -> float:
+    """Far end of the bar: a little over the supply for volts to earth, twice the band otherwise."""
+    if check.instrument == VOLTS and (check.black == EARTH or high > 2.0):
+        return circuit.context.system_volts * 1.2
+    return max(high * 2.0, 0.01)
+
+
+def _range_words(low: float, high: float, unit: str) -> str:
+    """A band in one unit: "23.1–24.6 V", "15–28 mV".
+
+    >>> _range_words(23.1, 24.6, "V"), _range_words(0.015, 0.028, "V"), _range_words(-0.001, 0.002, "V")
+    ('23.1–24.6 V', '15–28 mV', 'about 0 V')
+    """
+    size = max(abs(low), abs(high))
+    if size < 0.004 and unit == "V":
+        return "about 0 V"
+    if unit == "V" and size < 0.5:
+        return f"{_signed(low * 1000, 0)}–{_signed(high * 1000, 0)} mV"
+    digits = 1 if size >= 2 or unit != "V" else 2
+    return f"{_signed(low, digits)}–{_signed(high, digits)} {unit}"
+
+
+def _signed(value: float, digits: int) -> str:
+    rounded = round(value, digits) + 0.0
+    return f"{rounded:.{digits}f}".replace("-", "−")
+
+
+def _goal(circuit: Circuit, check: Check) -> str:
+    red = say.place_named(circuit, check.red)
+    if check.instrument in (VOLTS, LAMP) and check.black == EARTH:
+        return f"Does the feed reach {red}?" if _is_feed_side(circuit, check) else f"What stands at {red}?"
+    if check.instrument == VOLTS and check.setup.stand_in:
+        return "Does the feed hold under a lamp in place of the load?"
+    if check.instrument == VOLTS:
+        held = [e for (e, _), pair in touchable_pairs(circuit).items() if set(pair) == {check.red, check.black}]
+        return f"What is lost across {say.joined([say.short_named(circuit, e) for e in dict.fromkeys(held)])}?"
+    if check.instrument == CLAMP:
+        return f"What current flows in {say.short_named(circuit, check.red)}?"
+    if check.instrument == OHMS:
+        return f"Is {say.short_named(circuit, part_of(circuit, check))} sound by itself?"
+    if check.instrument == FEED:
+        return f"Does {red} run when fed directly?"
+    if check.instrument == SUBSTITUTE:
+        return "Can the feed and the earth carry a lamp?"
+    if check.instrument == LISTEN:
+        return f"Does {red} pull in?"
+    return f"Is {red} sound to the eye?"
+
+
+def _is_feed_side(circuit: Circuit, check: Check) -> bool:
+    healthy = expected(circuit, Check(VOLTS, check.red, check.black, check.setup), ())
+    return isinstance(healthy, Reading) and healthy.mean > 0.2 * circuit.context.system_volts
+
+
+def _do(circuit: Circuit, check: Check) -> str:
+    red, black = say.place_named(circuit, check.red), say.place_named(circuit, check.black)
+    if check.instrument == VOLTS:
+        return _do_volts(circuit, check, red, black)
+    if check.instrument == LAMP:
+        return f"Clip the test lamp to {black}. Touch {red}."
+    if check.instrument == CLAMP:
+        return f"Put the clamp around {red} alone, arrow along the current."
+    if check.instrument == OHMS:
+        return f"{_take_apart(circuit, check)} Meter on Ω between {red} and {black}. Then lead and knob back to V."
+    if check.instrument == FEED:
+        return _do_feed(circuit, check)
+    if check.instrument == SUBSTITUTE:
+        watts = check.setup.stand_in[0][1]
+        return f"Unplug {red}. Put a {watts:g} W lamp across its two ways. Switch on and look at the lamp."
+    if check.instrument == LISTEN:
+        return f"Hold a finger on {red} and switch on."
+    if circuit.elements[check.red].kind.name == "fuse":
+        return f"Pull {red} out and look at its wire."
+    connector = circuit.connectors[check.red.split(".")[0]]
+    return f"Open {connector.name}. Look at {red} on both halves, pull gently on each wire."
+
+
+def _do_volts(circuit: Circuit, check: Check, red: str, black: str) -> str:
+    if check.setup.stand_in:
+        plug, watts = check.setup.stand_in[0]
+        return f"Unplug {circuit.connectors[plug].name}. Put a {watts:g} W lamp across its two ways. Measure across the lamp."
+    apart = f"{_take_apart(circuit, check)} " if check.setup.apart else ""
+    verb = "Back-probe" if check.red.count(".") == 2 and not apart else "Red lead on"
+    return f"{apart}{verb} {red}. Black lead on {black}."
+
+
+def _take_apart(circuit: Circuit, check: Check) -> str:
+    spoken = [
+        f"unplug {circuit.connectors[n].name}" if n in circuit.connectors else f"pull out {say.short_named(circuit, n)}"
+        for n in check.setup.apart
+    ]
+    off = "Switch off, " if check.instrument == OHMS else ""
+    text = off + " and ".join(spoken) + "."
+    return text[0].upper() + text[1:]
+
+
+def _do_feed(circuit: Circuit, check: Check) -> str:
+    ratings = [
+        fuse_part.rating(e.values, circuit.context) for e in circuit.elements.values() if e.kind.name == "fuse"
+    ]
+    rating = f"{max(ratings):g} A" if ratings else "the circuit's rating"
+    load = say.short_named(circuit, check.red)
+    return (
+        f"Unplug {load}. Feed it from the battery through a lead with a fuse of at most {rating}, its other"
+        " side to battery −. Mind the polarity."
+    )
+
+
+RARE = 0.01
+"""Outcomes rarer than this are not spelled out beforehand."""
+
+
+@dataclass(frozen=True)
+class _Zone:
+    when: str
+    rows: list[tuple[Weighed, float]]
+
+
+def _outcomes(case: Case, belief: Belief, check: Check, band: Band | None) -> list[Outcome]:
+    live = belief.suspects[:LIVE]
+    zones = _number_zones(case, check, live, band) if band else _word_zones(case, check, live)
+    everything = _shares(case, ((w, 1.0) for w in live))
+    total = sum(everything.values())
+    likely = [z for z in zones if sum(w.share * c for w, c in z.rows) > RARE * total] or zones
+    return [Outcome(when=z.when, means=_means(case, z, everything)) for z in likely]
+
+
+def _word_zones(case: Case, check: Check, live: Sequence[Weighed]) -> list[_Zone]:
+    now = len(case.epochs) - 1
+    zones: dict[str, list[tuple[Weighed, float]]] = {w: [] for w in _choices(case.now, check)}
+    for w in live:
+        seen = glance(case.circuit(now, w.hypothesis.slip), check, case.standing(w.hypothesis, now), True)
+        if isinstance(seen, dict):
+            for word, chance in seen.items():
+                zones.setdefault(word, []).append((w, chance))
+    return [_Zone(word[0].upper() + word[1:], rows) for word, rows in zones.items()]
+
+
+def _number_zones(case: Case, check: Check, live: Sequence[Weighed], band: Band) -> list[_Zone]:
+    now = len(case.epochs) - 1
+    supply = float(case.now.context.system_volts)
+    zones: dict[str, list[tuple[Weighed, float]]] = {"In the band": []}
+    for w in live:
+        seen = glance(case.circuit(now, w.hypothesis.slip), check, case.standing(w.hypothesis, now), True)
+        if isinstance(seen, Glance):
+            zones.setdefault(_zone(seen.mean, check, band, supply), []).append((w, 1.0))
+    order = ("In the band", "About 0 V", "Lower", "Higher", "Near supply voltage", "Over range")
+    return [_Zone(name, zones[name]) for name in order if name in zones]
+
+
+def _zone(value: float, check: Check, band: Band, supply: float) -> str:
+    if math.isinf(value):
+        return "In the band" if band.text == "over range" else "Over range"
+    if band.low <= value <= band.high:
+        return "In the band"
+    if check.unit == "V" and abs(value) < 0.03 * supply and band.low > 0.06 * supply:
+        return "About 0 V"
+    if check.unit == "V" and abs(value) > 0.9 * supply > band.high:
+        return "Near supply voltage"
+    return "Lower" if value < band.low else "Higher"
+
+
+def _shares(case: Case, rows: Iterable[tuple[Weighed, float]]) -> dict[str, float]:
+    """Share of each repair's name among suspects, falling."""
+    found: dict[str, float] = {}
+    for w, chance in rows:
+        name = " with ".join(say.repair_title(case.now, r) for r in w.left) or "all well now"
+        found[name] = found.get(name, 0.0) + w.share * chance
+    return dict(sorted(found.items(), key=lambda item: (-round(item[1], 9), item[0])))
+
+
+def _means(case: Case, zone: _Zone, everything: dict[str, float]) -> str:
+    """What an outcome leaves, and how many it would clear."""
+    found = _shares(case, zone.rows)
+    mass = sum(found.values())
+    if mass < 1e-4:
+        return "Fits nothing suspected so far; measure again."
+    kept = [name for name, share in found.items() if share > 0.03 * mass]
+    cleared = sum(1 for name, share in everything.items() if found.get(name, 0.0) < 0.05 * share)
+    text = "All well here." if kept == ["all well now"] else f"Points to {say.joined(kept, 2)}."
+    return f"{text} Clears {cleared}." if cleared else text
+
+
+def _why(case: Case, belief: Belief, check: Check, purpose: str) -> str:
+    spent = minutes(case.now, check, case.last_check)
+    if purpose == "confirm":
+        return "One suspect stands out. This measures it at the place itself, before a part is bought."
+    if purpose == "cause":
+        return "What was found is often an effect. This shows whether the load draws too much and caused it."
+    if purpose == "asked":
+        return "You chose this place."
+    return f"Parts the suspects best for its {spent:.0f} min." if spent >= 1 else "Parts the suspects best for its time."

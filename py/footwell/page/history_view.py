@@ -1,0 +1,114 @@
+"""The job's history: each event in a line, with what was shown when it was made."""
+
+from __future__ import annotations
+
+from footwell.checks.check import CLAMP, OHMS
+from footwell.circuit.circuit import Circuit
+from footwell.job.events import (
+    Body,
+    CheckSkipped,
+    Event,
+    JobOpened,
+    NoteMade,
+    PositionsTried,
+    ReadingTaken,
+    RepairDone,
+    SheetEdited,
+    SittingBegun,
+    StoryTold,
+    ToolsStated,
+    WiringCorrected,
+    WiringFound,
+)
+from footwell.job.replay import Replayed
+from footwell.messages import ReadingView
+from footwell.page import words as say
+from footwell.page.check_view import INSTRUMENT_NAMES
+
+QUIET = ("event withdrawn", "caution passed", "job opened")
+
+
+def history_view(replayed: Replayed, events: list[Event], circuit: Circuit) -> list[ReadingView]:
+    """Every event but withdrawals, oldest first; withdrawn ones stay and are marked."""
+    bodies = {(t.event.device, t.event.n): t.body for t in replayed.told}
+    rows: list[ReadingView] = []
+    for event in events:
+        if event.kind in QUIET:
+            continue
+        key = (event.device, event.n)
+        title, value, expected, verdict = _line(bodies.get(key), circuit, event.kind)
+        rows.append(
+            ReadingView(
+                device=event.device,
+                n=event.n,
+                at=event.at,
+                kind=event.kind,
+                title=title,
+                value=value,
+                expected=expected,
+                verdict=verdict,
+                withdrawn=key in replayed.withdrawn,
+                can_withdraw=True,
+            )
+        )
+    return rows
+
+
+def _line(body: Body | None, circuit: Circuit, kind: str) -> tuple[str, str, str, str]:
+    if isinstance(body, ReadingTaken):
+        return _reading(body, circuit)
+    if isinstance(body, PositionsTried):
+        return "Positions tried", _states(body, circuit), "", ""
+    if isinstance(body, CheckSkipped):
+        return f"Skipped: {body.asked or body.check}", body.reason, "", "skipped"
+    if isinstance(body, WiringFound):
+        return f"Looked into {say.place_named(circuit, body.connector)}", "wiring noted", "", ""
+    if isinstance(body, WiringCorrected):
+        return f"Put the wires of {say.place_named(circuit, body.connector)} right", "", "", ""
+    if isinstance(body, RepairDone):
+        return f"{say.place_named(circuit, body.element)}: {body.what}", body.note, "", ""
+    return _plain(body, kind)
+
+
+def _plain(body: Body | None, kind: str) -> tuple[str, str, str, str]:
+    if isinstance(body, StoryTold):
+        return "Story", body.words or "noted", "", ""
+    if isinstance(body, ToolsStated):
+        return "Tools at hand", ", ".join(body.instruments) or "eyes and ears", "", ""
+    if isinstance(body, SheetEdited):
+        return "Found on the vehicle", ", ".join(f"{c.element} {c.field}: {c.value}" for c in body.changes), "", ""
+    if isinstance(body, SittingBegun):
+        supply = f", supply {say.volts(body.supply_volts)}" if body.supply_volts else ""
+        return "At the vehicle", f"engine {body.engine}{supply}", "", ""
+    if isinstance(body, NoteMade):
+        return "Note", body.text, "", ""
+    if isinstance(body, JobOpened):
+        return "Job opened", body.title, "", ""
+    return kind[:1].upper() + kind[1:], "", "", ""
+
+
+def _reading(body: ReadingTaken, circuit: Circuit) -> tuple[str, str, str, str]:
+    unit = {CLAMP: "A", OHMS: "Ω"}.get(body.instrument, "V")
+    value = body.choice or (say.measured(body.value, unit) if body.value is not None else "not recorded")
+    places = say.place_named(circuit, body.red)
+    if body.black not in ("", "earth"):
+        places += f" to {say.place_named(circuit, body.black)}"
+    name = INSTRUMENT_NAMES.get(body.instrument, body.instrument)
+    expected = ""
+    if body.shown and body.shown.low is not None and body.shown.high is not None:
+        expected = f"{say.measured(body.shown.low, unit)} to {say.measured(body.shown.high, unit)}"
+    verdict = body.shown.verdict if body.shown else ""
+    if body.complaint == "absent":
+        verdict = "taken while it worked; clears nothing"
+    return f"{name}: {places}", value, expected, verdict
+
+
+def _states(body: PositionsTried, circuit: Circuit) -> str:
+    rows: list[str] = []
+    for seen in body.states:
+        controls = " ".join(
+            next((p.name for c in circuit.sheet.controls if c.part == part for p in c.positions if p.id == position), position)
+            for part, position in seen.controls.items()
+        )
+        rows.append(f"{controls}: {seen.load} {seen.state}")
+    return "; ".join(rows)

@@ -1,0 +1,160 @@
+"""The whole view of a job."""
+
+from __future__ import annotations
+
+from footwell import RELEASE
+from footwell.checks.catalogue import working_setups
+from footwell.checks.safety import TEXTS
+from footwell.checks.sights import WORDS
+from footwell.circuit.circuit import AS_DRAWN, Circuit, HalfId
+from footwell.circuit.places import element_named
+from footwell.diagnosis.case import Case, Sighting
+from footwell.diagnosis.conclude import Conclusion, conclude
+from footwell.faults.miswiring import as_drawn
+from footwell.job.events import Event
+from footwell.job.replay import Replayed, replay
+from footwell.messages import (
+    ConnectorView,
+    ControlView,
+    Diagram,
+    JobView,
+    LoadView,
+    Position,
+    StoryItem,
+)
+from footwell.page import words as say
+from footwell.page.causes import causes_view
+from footwell.page.check_view import check_view
+from footwell.page.history_view import history_view
+from footwell.page.path_view import path_view
+from footwell.page.report import report_view
+from footwell.page.step_view import step_view
+from footwell.page.suspect_view import suspects_view
+from footwell.page.wiring_view import connector_view
+
+
+def job_view(events: list[Event]) -> JobView:
+    """Everything the page shows, from the job's events alone. Raises JobError, SheetError."""
+    replayed = replay(events)
+    case = replayed.case
+    conclusion = conclude(case)
+    suspects = suspects_view(case, conclusion)
+    causes = causes_view(case, conclusion)
+    history = history_view(replayed, events, case.now)
+    complaint = complaint_words(case)
+    sheet = replayed.read.sheet
+    return JobView(
+        title=replayed.title,
+        vehicle=sheet.vehicle,
+        system_volts=sheet.system_volts,
+        sheet_id=sheet.id,
+        release=RELEASE,
+        complaint=complaint,
+        controls=controls_view(case.now),
+        loads=loads_view(case.now),
+        asked_positions=[dict(s.controls) for s in working_setups(case.now)],
+        items=items_view(case.now),
+        instruments=list(case.tools.names),
+        helper=case.tools.helper,
+        tools_known=replayed.tools_known,
+        story_known=replayed.story is not None,
+        connectors=connectors_view(case, replayed),
+        step=step_view(case, conclusion, causes),
+        others=[
+            check_view(case, conclusion.belief, c.check, "asked")
+            for c in conclusion.step.others
+            if c.check is not None
+        ],
+        suspects=suspects,
+        path=path_view(case, conclusion),
+        history=history,
+        diagram=Diagram(width=0, height=0, symbols=[], lines=[], places=[]),
+        causes=causes,
+        report=report_view(replayed, conclusion, suspects, causes, history, complaint),
+        assumed=replayed.read.assumed,
+        problems=list(replayed.problems),
+    )
+
+
+def controls_view(circuit: Circuit) -> list[ControlView]:
+    """Controls with their positions, the one of rest first."""
+    return [
+        ControlView(
+            id=c.part,
+            name=c.name,
+            positions=[
+                Position(id=p.id, name=p.name) for p in sorted(c.positions, key=lambda p: p.id != c.off)
+            ],
+        )
+        for c in circuit.sheet.controls
+    ]
+
+
+def loads_view(circuit: Circuit) -> list[LoadView]:
+    """Loads that people notice, with the words for what they do."""
+    return [
+        LoadView(
+            id=load,
+            name=say.short_named(circuit, load),
+            kind=circuit.elements[load].kind.name,
+            states=list(WORDS[circuit.elements[load].kind.seen_as]),
+        )
+        for load in circuit.sheet.loads
+    ]
+
+
+def items_view(circuit: Circuit) -> list[StoryItem]:
+    """What the story may name."""
+    parts = [StoryItem(id=p.id, name=say.short_named(circuit, p.id), kind="part") for p in circuit.sheet.parts]
+    connectors = [StoryItem(id=c.id, name=c.name, kind="connector") for c in circuit.sheet.connectors]
+    wires = [StoryItem(id=w.id, name=element_named(circuit, w.id), kind="wire") for w in circuit.sheet.wires]
+    return [*parts, *connectors, *wires]
+
+
+def complaint_words(case: Case) -> str:
+    """The complaint from what was told first: "fan motor M1: still at 1, 2 and 3"."""
+    told = [e for e in case.evidence if isinstance(e, Sighting) and e.epoch == 0]
+    if not told:
+        return ""
+    rows: dict[str, dict[str, list[str]]] = {}
+    for e in told:
+        name = say.short_named(case.now, e.load)
+        rows.setdefault(name, {}).setdefault(e.word, []).append(say.controls_words(case.now, e.setup))
+    lines = [
+        f"{name} {word} ({', '.join(dict.fromkeys(where))})" for name, words in rows.items() for word, where in words.items()
+    ]
+    return "; ".join(lines)[:900] + "."
+
+
+def connectors_view(case: Case, replayed: Replayed) -> list[ConnectorView]:
+    """Every half with wires: as found where somebody looked, doubtful ones first."""
+    drawn = case.circuit_for(AS_DRAWN)
+    rows: list[ConnectorView] = []
+    for connector in drawn.sheet.connectors:
+        for side in ("a", "b"):
+            half: HalfId = (connector.id, side)
+            if any(as_drawn(drawn, half).values()):
+                rows.append(connector_view(case, half, found_in(case, replayed, half), half in case.doubtful))
+    return sorted(rows, key=lambda c: not c.doubtful)
+
+
+def found_in(case: Case, replayed: Replayed, half: HalfId) -> dict[str, str | None] | None:
+    """How a half's wires sit now, as far as somebody looked; None where nobody did."""
+    found: dict[str, str | None] | None = None
+    for entry in replayed.told:
+        body = entry.body
+        if getattr(body, "connector", None) == half[0] and getattr(body, "half", None) == half[1]:
+            seen = getattr(body, "found", None) or getattr(body, "now", None) or {}
+            found = as_drawn(case.circuit_for(AS_DRAWN), half) | dict(seen)
+    return found
+
+
+def hazards_known() -> list[str]:
+    """Names of all hazards with a caution of their own."""
+    return list(TEXTS)
+
+
+def conclusion_of(events: list[Event]) -> tuple[Replayed, Conclusion]:
+    """A job's case and conclusion, for the terminal."""
+    replayed = replay(events)
+    return replayed, conclude(replayed.case)

@@ -1,0 +1,63 @@
+"""The plain report: complaint, findings, proof, what was done, what stays open, then the evidence."""
+
+from __future__ import annotations
+
+from footwell.diagnosis.conclude import Conclusion
+from footwell.job.events import StoryTold
+from footwell.job.replay import Replayed
+from footwell.messages import CauseView, ReadingView, ReportSection, Suspects
+from footwell.page import words as say
+
+NOT_RECORDED = "Not recorded."
+
+
+def report_view(
+    replayed: Replayed,
+    conclusion: Conclusion,
+    suspects: Suspects,
+    causes: list[CauseView],
+    history: list[ReadingView],
+    complaint: str,
+) -> list[ReportSection]:
+    """Sections in the order of reading; empty ones say that nothing was recorded."""
+    kept = [row for row in history if not row.withdrawn]
+    done = [row.title for row in kept if row.kind in ("repair done", "wiring corrected")]
+    readings = [_evidence(row) for row in kept if row.kind == "reading taken"]
+    skipped = [f"{row.title} ({row.value})" for row in kept if row.kind == "check skipped"]
+    return [
+        _section("Complaint", [complaint, *_words(replayed.story)]),
+        _section("What was found", [c.title + "." for c in causes]),
+        _section("What proves it", [p for c in causes for p in c.proof]),
+        _section("Why it failed", [r for c in causes for r in (*c.reasons, *c.open_questions)]),
+        _section("What was done", done),
+        _section("What stays open", [*_open(conclusion, suspects), *skipped]),
+        _section("Evidence", readings),
+        _section(
+            "Please note",
+            ["The vehicle maker's data, local rules and licensed practice come before this report."],
+        ),
+    ]
+
+
+def _section(title: str, lines: list[str]) -> ReportSection:
+    return ReportSection(title=title, lines=[line for line in lines if line] or [NOT_RECORDED])
+
+
+def _words(story: StoryTold | None) -> list[str]:
+    return [story.words] if story and story.words else []
+
+
+def _evidence(row: ReadingView) -> str:
+    expected = f"; expected {row.expected}" if row.expected else ""
+    verdict = f"; {row.verdict}" if row.verdict else ""
+    return f"{row.title}: {row.value}{expected}{verdict}."
+
+
+def _open(conclusion: Conclusion, suspects: Suspects) -> list[str]:
+    if conclusion.step.kind == "finished" and conclusion.step.solved:
+        return ["Nothing: every position was tried again and works."]
+    lines = [f"Not mended yet: {p.title}." for p in suspects.proven]
+    for group in suspects.groups:
+        names = say.joined([s.title for s in group.suspects], 4)
+        lines.append(f"Possible, not proven: {names} ({group.words}).")
+    return lines

@@ -1,0 +1,136 @@
+"""The next step in the page's form."""
+
+from __future__ import annotations
+
+from footwell.checks.catalogue import working_setups
+from footwell.checks.check import FEED, Check
+from footwell.checks.safety import TEXTS, cautions
+from footwell.circuit.circuit import AS_DRAWN
+from footwell.circuit.setup import set_up
+from footwell.diagnosis.case import Case
+from footwell.diagnosis.conclude import Conclusion, Proven
+from footwell.diagnosis.hypotheses import suspected_slips
+from footwell.messages import (
+    Caution,
+    CauseView,
+    CheckStep,
+    FinishedStep,
+    Outcome,
+    PositionsStep,
+    RepairStep,
+    Step,
+    WiringStep,
+)
+from footwell.page import words as say
+from footwell.page.check_view import caution_view, check_view
+
+
+def step_view(case: Case, conclusion: Conclusion, causes: list[CauseView]) -> Step:
+    """The next step with all that its screen needs."""
+    step = conclusion.step
+    if step.kind == "check" and step.choice is not None and step.choice.check is not None:
+        return CheckStep(check=check_view(case, conclusion.belief, step.choice.check, step.purpose))
+    if step.kind == "wiring" and step.half is not None:
+        return _wiring(case, conclusion, step.half, step.purpose)
+    if step.kind == "repair" and step.proven is not None:
+        return _repair(case, step.proven)
+    if step.kind == "positions":
+        return _positions(case)
+    return _finished(case, conclusion, causes)
+
+
+def _wiring(case: Case, conclusion: Conclusion, half: tuple[str, str], purpose: str) -> WiringStep:
+    connector = case.now.connectors[half[0]]
+    share = sum(
+        w.share for w in conclusion.belief.suspects if w.hypothesis.slip and w.hypothesis.slip.half == half
+    )
+    likeliest = next((w.hypothesis.slip for w in conclusion.belief.suspects if w.hypothesis.slip), None)
+    put_right = purpose == "put right"
+    goal = f"Put the wires of {connector.name} right" if put_right else f"Is {connector.name} wired as it should be?"
+    why = (
+        "Nothing measured at a wrongly wired plug means what it should."
+        if put_right
+        else f"It was wired by hand. A slip there explains the complaint: {say.likelihood(share)}, {say.percent(share)}."
+    )
+    outcomes = [
+        Outcome(when="As it should be", means=f"Clears {len(suspected_slips(case))} wiring slips; measuring goes on."),
+        Outcome(
+            when="Not as it should be",
+            means=f"Most likely {likeliest.title}." if likeliest else "Footwell says what it does and how to put it right.",
+        ),
+    ]
+    return WiringStep(
+        connector=half[0],
+        half=half[1],  # type: ignore[arg-type]
+        goal=goal,
+        why=why,
+        outcomes=[] if put_right else outcomes,
+        minutes=connector.minutes + 1.5,
+        cautions=[caution_view(TEXTS[h]) for h in connector.hazards if h in TEXTS],
+    )
+
+
+def _positions(case: Case) -> PositionsStep:
+    again = any(e.epoch < len(case.epochs) - 1 for e in case.evidence)
+    setups = working_setups(case.now)
+    moving = {h for p in case.now.sheet.parts if p.id in case.now.sheet.loads for h in p.hazards} & TEXTS.keys()
+    return PositionsStep(
+        goal="Try every position again" if again else "What works in each position?",
+        why=(
+            "Something was changed. What works now shows what is left."
+            if again
+            else "What still works clears everything it shares with the rest."
+        ),
+        cautions=[caution_view(TEXTS[h]) for h in sorted(moving)],
+        ask=[dict(s.controls) for s in setups],
+        loads=list(case.now.sheet.loads),
+    )
+
+
+ADVICE = {
+    "wire": ["Mend with wire of the same cross-section or larger, crimped and sealed.", "Find and remove what damaged it."],
+    "contact": ["Renew both terminals of the pair and cut the wire back to bright copper.", "Use a terminal of the right rating."],
+    "fuse": ["Fit a fuse of the same rating and type, never a larger one.", "Only after the overload is found."],
+    "resistor_pack": ["Renew the pack. The thermal fuse is not to be bridged.", "Check that air passes the pack."],
+    "motor": ["Renew the motor. Check that the fan turns freely and nothing blocks the air."],
+    "earth_point": ["Clean to bright metal, refit with sound hardware, tighten and protect."],
+    "relay": ["Renew the relay with one of the same print and rating."],
+    "switch": ["Renew the switch."],
+    "lamp": ["Renew the lamp by one of the same code."],
+    "heater": ["Renew or mend the element."],
+    "splice": ["Make the splice anew: crimp, seal, support."],
+    "battery": ["Charge and test the battery before anything else is judged."],
+    "output": ["Find out why the unit keeps the output off before it is condemned."],
+}
+
+
+def _repair(case: Case, one: Proven) -> RepairStep:
+    element = case.now.elements[one.fault.element]
+    near = Check(FEED, one.fault.element, "", set_up(case.circuit_for(AS_DRAWN)))
+    texts = [c for c in cautions(case.now, near) if c.hazard != "fused lead"]
+    battery = [] if any(c.hazard == "battery" for c in texts) else [TEXTS["battery"]]
+    found: list[Caution] = [caution_view(c) for c in (*battery, *texts)]
+    return RepairStep(
+        element=one.fault.element,
+        mode=one.fault.mode,
+        title=f"{say.fault_title(case.now, one.fault)[:1].upper()}{say.fault_title(case.now, one.fault)[1:]}",
+        do=ADVICE.get(element.kind.name, ["Renew the part."]),
+        why="It is proven by a reading at its own place.",
+        cautions=found,
+    )
+
+
+def _finished(case: Case, conclusion: Conclusion, causes: list[CauseView]) -> FinishedStep:
+    if conclusion.step.solved:
+        lines = [c.title + "." for c in causes] or ["Nothing is wrong now."]
+        return FinishedStep(
+            solved=True, title="Mended and proven", lines=[*lines, "Put back what was opened, then print the report."]
+        )
+    return FinishedStep(
+        solved=False,
+        title="No further check helps from here",
+        lines=[
+            "What is left cannot be told apart with the tools at hand.",
+            "Add a tool, open a place that was skipped, or measure at a place of your choice.",
+        ],
+    )

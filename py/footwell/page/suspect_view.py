@@ -1,0 +1,200 @@
+"""Suspects in four groups: proven, still possible, cannot be told apart, cleared by which reading."""
+
+from __future__ import annotations
+
+import math
+
+from footwell.checks import sights
+from footwell.checks.catalogue import catalogue
+from footwell.checks.outlook import outlook
+from footwell.checks.predict import Reading, expected, seen_as
+from footwell.circuit.circuit import Circuit
+from footwell.circuit.fault import Fault
+from footwell.diagnosis.belief import Belief, Weighed, by_repair
+from footwell.diagnosis.case import Case, Evidence, Sighting
+from footwell.diagnosis.choose import cells
+from footwell.diagnosis.conclude import Conclusion
+from footwell.faults.suspects import Repair, single_faults
+from footwell.messages import Cleared, Suspect, SuspectGroup, Suspects
+from footwell.page import words as say
+from footwell.parts.base import EARTH
+
+SHOWN_FROM = 0.01
+MOST_SHOWN = 8
+NONE_WARNS_FROM = 0.3
+GONE = 0.02
+"""A suspect whose odds fell to this share of what they were counts as cleared."""
+
+
+def suspects_view(case: Case, conclusion: Conclusion) -> Suspects:
+    """The four groups with words and numbers for how likely each is."""
+    belief = conclusion.belief
+    return Suspects(
+        proven=[_proven(case, belief, p.repair, p.share) for p in conclusion.proven if not p.mended],
+        groups=_groups(case, conclusion),
+        cleared=_cleared(case, belief),
+        mended=[say.short_named(case.now, e) for e in sorted(case.epochs[-1].mended)],
+        none_of_these=round(min(max(belief.none, 0.01), 0.99), 3),
+        warning=_warning(belief),
+        left_words=_left_words(belief),
+    )
+
+
+def _members(belief: Belief, repairs: tuple[Repair, ...]) -> list[Weighed]:
+    return [w for w in belief.suspects if w.left == repairs]
+
+
+def _proven(case: Case, belief: Belief, repair: Repair, share: float) -> Suspect:
+    best = next(w for w in belief.suspects if repair in w.hypothesis.repairs)
+    return suspect(case.now, best, [best], share, only=repair)
+
+
+def suspect(
+    circuit: Circuit, best: Weighed, members: list[Weighed], share: float, only: Repair | None = None
+) -> Suspect:
+    """A set of repairs with its likeliest faults; sizes of one fault are told as a range."""
+    hypothesis = best.hypothesis
+    faults = [f for f in hypothesis.faults if only is None or f.element == only[0]]
+    titles = [say.fault_title(circuit, f) for f in faults]
+    if hypothesis.slip is not None and only is None:
+        titles.insert(0, f"{hypothesis.slip.half[0]} {hypothesis.slip.title}")
+    first = faults[0] if faults else None
+    return Suspect(
+        element=first.element if first else hypothesis.repairs[0][0],
+        mode=first.mode if first else (hypothesis.slip.kind if hypothesis.slip else ""),
+        where=say.place_named(circuit, first.element) if first else hypothesis.repairs[0][0],
+        size=_sizes(members) if first and first.mode.startswith("high_resistance") else "",
+        also=[f.element for f in faults[1:]],
+        title=_capital(" and ".join(titles)),
+        share=round(min(max(share, 0.01), 0.99), 3),
+        words=f"{say.likelihood(share)}, {say.percent(share)}",
+        note="",
+    )
+
+
+def _sizes(members: list[Weighed]) -> str:
+    """Range of sizes that holds nine tenths of the members' weight."""
+    rows = sorted((w.hypothesis.faults[0].size, w.share) for w in members if w.hypothesis.faults)
+    total = sum(share for _, share in rows)
+    kept: list[float] = []
+    run = 0.0
+    for size, share in rows:
+        if run + share > 0.05 * total and run < 0.95 * total:
+            kept.append(size)
+        run += share
+    if not kept:
+        return ""
+    low, high = say.ohms(kept[0]), say.ohms(kept[-1])
+    return low if low == high else f"{low} to {high}"
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
+
+
+def _groups(case: Case, conclusion: Conclusion) -> list[SuspectGroup]:
+    """Repairs still possible; those that no check at hand parts share one group."""
+    belief = conclusion.belief
+    done = {p.repair for p in conclusion.proven if not p.mended}
+    rows = [
+        (repairs, share)
+        for repairs, share in by_repair(belief.suspects).items()
+        if repairs and share >= SHOWN_FROM and not set(repairs) <= done
+    ][:MOST_SHOWN]
+    parted = _parting(case, conclusion, [r for r, _ in rows])
+    groups: list[SuspectGroup] = []
+    for key in dict.fromkeys(parted.values()):
+        mates = [(r, s) for r, s in rows if parted[r] == key]
+        share = sum(s for _, s in mates)
+        groups.append(
+            SuspectGroup(
+                suspects=[suspect(case.now, _members(belief, r)[0], _members(belief, r), s) for r, s in mates],
+                share=round(min(share, 0.99), 3),
+                words=f"{say.likelihood(share)}, {say.percent(share)}",
+                apart_by="" if len(mates) == 1 else "No check with the tools at hand tells these apart.",
+            )
+        )
+    return groups
+
+
+def _parting(
+    case: Case, conclusion: Conclusion, rows: list[tuple[Repair, ...]]
+) -> dict[tuple[Repair, ...], tuple[int, ...]]:
+    """Mark of each set of repairs: sets with the same mark share every outcome of every check at hand."""
+    marks: dict[tuple[Repair, ...], tuple[int, ...]] = {r: () for r in rows}
+    best = [_members(conclusion.belief, r)[0] for r in rows]
+    for check in catalogue(case.now, case.tools, case.engine):
+        for number, cell in enumerate(cells(case, check, best)):
+            for w, chance in cell:
+                if chance > 0.5:
+                    marks[w.left] = (*marks[w.left], number)
+    return marks
+
+
+def _cleared(case: Case, belief: Belief) -> list[Cleared]:
+    """Elements that the evidence has cleared, with the last reading before now."""
+    before: dict[str, float] = {}
+    for s in single_faults(case.now, case.story):
+        before[s.fault.element] = before.get(s.fault.element, 0.0) + s.odds
+    now: dict[str, float] = {}
+    for w in belief.suspects:
+        for f in w.hypothesis.faults:
+            now[f.element] = now.get(f.element, 0.0) + w.share
+    total = sum(before.values())
+    gone = [e for e, odds in before.items() if now.get(e, 0.0) < GONE * odds / total]
+    mended = case.epochs[-1].mended
+    return [
+        Cleared(title=say.short_named(case.now, e), by=_cleared_by(case, e)) for e in gone if e not in mended
+    ]
+
+
+def _cleared_by(case: Case, element: str) -> str:
+    """The first piece of evidence that speaks against the element's commonest fault."""
+    faults = [s for s in single_faults(case.now, case.story) if s.fault.element == element]
+    common = max(faults, key=lambda s: (round(s.odds, 12), s.fault)).fault
+    for item in case.evidence:
+        if element not in case.epochs[item.epoch].mended and _speaks_against(case, item, common):
+            return item_words(case.now, item)
+    return "the readings taken together"
+
+
+def _speaks_against(case: Case, item: Evidence, fault: Fault) -> bool:
+    circuit = case.circuit(item.epoch, None)
+    if isinstance(item, Sighting):
+        now = outlook(circuit, item.setup, (fault,)).activity[item.load]
+        usual = outlook(case.now, item.setup, ()).activity[item.load]
+        chances = sights.chances(seen_as(circuit, item.load), now, usual, sights.SLIP[item.told_by])
+        return chances.get(item.word, 0.0) < 0.1
+    predicted = expected(circuit, item.check, (fault,))
+    if not isinstance(predicted, Reading):
+        return predicted.get(item.word, 0.0) < 0.1
+    if item.value is None or math.isinf(item.value) or math.isinf(predicted.mean):
+        return item.value is not None and item.value != predicted.mean
+    return abs(item.value - predicted.mean) > 3.0 * predicted.sigma
+
+
+def item_words(circuit: Circuit, item: Evidence) -> str:
+    """A piece of evidence in words: "12.3 V at way 2 …" or "fan motor runs, fan switch at 3"."""
+    if isinstance(item, Sighting):
+        return f"{say.short_named(circuit, item.load)} {item.word}, {say.controls_words(circuit, item.setup)}"
+    value = item.word if item.value is None else say.measured(item.value, item.check.unit)
+    where = say.place_named(circuit, item.check.red)
+    if item.check.black not in ("", EARTH):
+        where += f" to {say.place_named(circuit, item.check.black)}"
+    return f"{value} at {where}, {say.controls_words(circuit, item.check.setup)}"
+
+
+def _warning(belief: Belief) -> str:
+    if belief.none < NONE_WARNS_FROM:
+        return ""
+    return (
+        "The readings fit no fault on this sheet. Usual reasons: a probe or the earth lead not on metal, a"
+        " control not in the stated position, or the vehicle is not like the sheet."
+    )
+
+
+def _left_words(belief: Belief) -> str:
+    left = [r for r, share in by_repair(belief.suspects).items() if r and share >= SHOWN_FROM]
+    if not left:
+        return "nothing suspected"
+    return "1 suspect left" if len(left) == 1 else f"{len(left)} suspects left"

@@ -1,0 +1,181 @@
+"""A connector's wiring: as it should be, as found, what that does and how to put it right."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from footwell.checks import sights
+from footwell.checks.catalogue import working_setups
+from footwell.checks.outlook import outlook
+from footwell.checks.predict import seen_as
+from footwell.circuit.circuit import AS_DRAWN, Circuit, HalfId, arranged
+from footwell.circuit.places import wires_named
+from footwell.circuit.setup import SetupState
+from footwell.diagnosis.case import Case, Sighting
+from footwell.diagnosis.damage import Stress, damage_modes, stresses
+from footwell.diagnosis.hypotheses import used_setups
+from footwell.faults.miswiring import as_drawn, moves, slip_named
+from footwell.messages import ConnectorView, WayView, WireView, WiringFinding
+from footwell.page import words as say
+
+
+def connector_view(
+    case: Case, half: HalfId, found: Mapping[str, str | None] | None, doubtful: bool
+) -> ConnectorView:
+    """One half of a connector with what was found in it; None where nobody has looked."""
+    circuit = case.circuit_for(AS_DRAWN)
+    connector = circuit.connectors[half[0]]
+    drawn = as_drawn(circuit, half)
+    ways = [
+        WayView(
+            way=way,
+            row=row,
+            column=column,
+            should=drawn[way],
+            found=(found or {}).get(way),
+            known=found is not None and way in found,
+        )
+        for row, names in enumerate(connector.rows)
+        for column, way in enumerate(names)
+    ]
+    wires = [
+        WireView(id=w, colour=wires_named(circuit, w), name=_leads_to(circuit, w, half)) for w in drawn.values() if w
+    ]
+    return ConnectorView(
+        id=half[0],
+        name=connector.name,
+        half=half[1],  # type: ignore[arg-type]
+        half_name=connector.half_a if half[1] == "a" else connector.half_b,
+        landmark=connector.landmark,
+        doubtful=doubtful,
+        inspected=found is not None,
+        ways=ways,
+        wires=wires,
+        finding=finding(case, half, found) if found is not None else None,
+    )
+
+
+def _leads_to(circuit: Circuit, wires: str, half: HalfId) -> str:
+    """Where a wire goes at its other end: "to F1"."""
+    ends: list[str] = []
+    for wire in circuit.sheet.wires:
+        if wire.id in wires.split("+"):
+            mine = wire.start.startswith(f"{half[0]}.") and wire.start.endswith(f".{half[1]}")
+            far = (wire.end if mine else wire.start).split(".")
+            ends.append(f"{far[0]} way {far[1]}" if len(far) == 3 else far[0])
+    return "to " + " and ".join(dict.fromkeys(ends))
+
+
+def finding(case: Case, half: HalfId, found: Mapping[str, str | None]) -> WiringFinding:
+    """What a wiring as found amounts to: differences, the slip behind them, effects, damage, moves."""
+    sound = case.circuit_for(AS_DRAWN)
+    drawn = as_drawn(sound, half)
+    whole = drawn | dict(found)
+    if whole == drawn:
+        return WiringFinding(
+            same=True,
+            slip="",
+            differences=[],
+            effects=[],
+            explains_complaint=False,
+            damage=[],
+            moves=[],
+            corrected=dict(drawn),
+        )
+    wired = case.circuit_for(arranged(case.epochs[-1].arrangement, half, whole))
+    hurt = _stress(case, wired)
+    slip = slip_named(sound, half, whole)
+    return WiringFinding(
+        same=False,
+        slip=slip[0].upper() + slip[1:] if slip else "No single slip explains all differences",
+        differences=_differences(sound, drawn, whole),
+        effects=[*_effects(sound, wired), *_summary(case, wired, hurt)],
+        explains_complaint=explains(case, wired, sound),
+        damage=[damage_words(wired, s) for s in hurt],
+        moves=[_move_words(sound, *m) for m in moves(drawn, whole)],
+        corrected=dict(drawn),
+    )
+
+
+def _stress(case: Case, wired: Circuit) -> list[Stress]:
+    """Stress that the wiring brings and that a sound circuit does not have, gravest first."""
+    setups = used_setups(case) or tuple(working_setups(wired))
+    usual = stresses(case.circuit_for(AS_DRAWN), setups, ())
+    found = [s for key, s in stresses(wired, setups, ()).items() if key not in usual]
+    return sorted(found, key=lambda s: (-round(s.ratio, 6), s.element, s.branch))
+
+
+def _differences(circuit: Circuit, drawn: Mapping[str, str | None], found: Mapping[str, str | None]) -> list[str]:
+    rows: list[str] = []
+    for way, should in drawn.items():
+        has = found.get(way)
+        if has != should:
+            rows.append(f"Way {way}: {_wire_or_empty(circuit, has)} found, {_wire_or_empty(circuit, should)} belongs there.")
+    return rows
+
+
+def _wire_or_empty(circuit: Circuit, wires: str | None) -> str:
+    return f"{wires_named(circuit, wires)} ({wires})" if wires else "nothing"
+
+
+def _effects(sound: Circuit, wired: Circuit) -> list[str]:
+    """What each load does in each position with this wiring."""
+    rows: list[str] = []
+    for setup in working_setups(sound):
+        spoken = [f"{say.short_named(sound, load)} {word(sound, wired, setup, load)}" for load in sound.sheet.loads]
+        rows.append(f"{say.controls_words(sound, setup)}: {', '.join(spoken)}.")
+    return rows
+
+
+def word(sound: Circuit, circuit: Circuit, setup: SetupState, load: str) -> str:
+    """The likeliest word for what a load does in a circuit, judged against the sound one."""
+    now = outlook(circuit, setup, ()).activity[load]
+    usual = outlook(sound, setup, ()).activity[load]
+    chances = sights.chances(seen_as(sound, load), now, usual, sights.SLIP["me"])
+    return max(chances, key=lambda w: chances[w])
+
+
+def _summary(case: Case, wired: Circuit, hurt: list[Stress]) -> list[str]:
+    """Whether the wiring is enough for the complaint, and what it cannot have done."""
+    sound = case.circuit_for(AS_DRAWN)
+    lines: list[str] = []
+    if explains(case, wired, sound):
+        lines.append("This wiring alone is enough for the complaint.")
+    elif any(isinstance(e, Sighting) for e in case.evidence):
+        lines.append("This wiring alone does not explain the complaint.")
+    heated = {s.element for s in hurt}
+    for element in wired.elements.values():
+        if element.kind.name in ("resistor_pack", "relay") and element.id not in heated:
+            lines.append(f"It cannot have overloaded {say.short_named(wired, element.id)}.")
+    return lines
+
+
+def explains(case: Case, wired: Circuit, sound: Circuit) -> bool:
+    """Whether the wiring gives, in every position told, what was told."""
+    told = [e for e in case.evidence if isinstance(e, Sighting) and e.epoch == 0]
+    return bool(told) and all(word(sound, wired, e.setup, e.load) == e.word for e in told)
+
+
+def damage_words(circuit: Circuit, stress: Stress) -> str:
+    """What may have been hurt, by how much, and which check tells."""
+    name = say.short_named(circuit, stress.element)
+    if stress.blown:
+        return f"{name} blows. Look at it before you go on."
+    where = f", {stress.branch}," if stress.branch else ""
+    tell = _telling(circuit, stress)
+    return f"{name}{where} carries {say.amps(stress.amps)} against a rating of {say.amps(stress.rating)}. {tell}"
+
+
+def _telling(circuit: Circuit, stress: Stress) -> str:
+    if not damage_modes(circuit, stress):
+        return "Look at it for signs of heat."
+    if circuit.elements[stress.element].kind.pulls_out:
+        return "Pull it out and measure its resistance both ways."
+    return "Measure the voltage at its output with the load connected."
+
+
+def _move_words(circuit: Circuit, wires: str, start: str | None, end: str | None) -> str:
+    name = f"{wires_named(circuit, wires)} ({wires})"
+    if end is None:
+        return f"Take {name} out of way {start} and hold it aside."
+    return f"Move {name} from way {start} to way {end}." if start else f"Put {name} into way {end}."

@@ -1,0 +1,166 @@
+"""Numbers, controls and faults in the words of the trade."""
+
+from __future__ import annotations
+
+import math
+
+from footwell.circuit.circuit import Circuit
+from footwell.circuit.fault import Fault
+from footwell.circuit.places import element_named, named, places, wires_named
+from footwell.circuit.setup import SetupState
+from footwell.faults.suspects import Repair
+
+LIKELIHOOD = (
+    (0.20, "hardly likely (1–20 %)"),
+    (0.45, "unlikely (20–45 %)"),
+    (0.55, "about even (45–55 %)"),
+    (0.80, "likely (55–80 %)"),
+    (0.95, "very likely (80–95 %)"),
+    (1.01, "almost certain (95–99 %)"),
+)
+
+
+def likelihood(share: float) -> str:
+    """The word for a share, with its range beside it.
+
+    >>> likelihood(0.6)
+    'likely (55–80 %)'
+    """
+    return next(words for top, words in LIKELIHOOD if share < top)
+
+
+def percent(share: float) -> str:
+    """A share for people: never 0 and never 100 %.
+
+    >>> percent(0.999), percent(0.0001), percent(0.5)
+    ('99 %', '1 %', '50 %')
+    """
+    return f"{min(max(round(share * 100), 1), 99)} %"
+
+
+def volts(value: float) -> str:
+    """A voltage with its unit, millivolts below half a volt.
+
+    >>> volts(12.345), volts(0.0213), volts(-0.2)
+    ('12.3 V', '21 mV', '−200 mV')
+    """
+    sign = "−" if value < 0 else ""
+    size = abs(value)
+    if size == 0.0 or size < 0.0005:
+        return "0 V"
+    if size < 0.5:
+        return f"{sign}{size * 1000:.0f} mV" if size >= 0.01 else f"{sign}{size * 1000:.1f} mV"
+    return f"{sign}{size:.2f} V" if size < 2 else f"{sign}{size:.1f} V"
+
+
+def ohms(value: float) -> str:
+    """A resistance with its unit.
+
+    >>> ohms(0.31), ohms(4700), ohms(float("inf"))
+    ('0.3 Ω', '4.7 kΩ', 'over range')
+    """
+    if math.isinf(value):
+        return "over range"
+    for limit, unit in ((1e6, "MΩ"), (1e3, "kΩ")):
+        if value >= limit:
+            return f"{value / limit:.1f} {unit}"
+    return f"{value:.1f} Ω" if value < 100 else f"{value:.0f} Ω"
+
+
+def amps(value: float) -> str:
+    """A current with its unit.
+
+    >>> amps(6.72), amps(0.05)
+    ('6.7 A', '50 mA')
+    """
+    return f"{value:.1f} A" if abs(value) >= 0.5 else f"{value * 1000:.0f} mA"
+
+
+def measured(value: float, unit: str) -> str:
+    """A value in V, A or Ω for people."""
+    if math.isinf(value):
+        return "over range"
+    return {"V": volts, "A": amps, "Ω": ohms}[unit](value)
+
+
+def size_words(fault: Fault) -> str:
+    """Size of a resistance fault, "" where the mode has none."""
+    return f"about {ohms(fault.size) if fault.size >= 0.05 else f'{fault.size * 1000:.0f} mΩ'}" if (
+        fault.mode.startswith("high_resistance")
+    ) else ""
+
+
+def place_named(circuit: Circuit, place: str) -> str:
+    """A place in words; a part or connector by its name."""
+    found = places(circuit).get(place)
+    if found is not None:
+        return found.name
+    if place in circuit.elements:
+        return element_named(circuit, place)
+    if place in circuit.connectors:
+        return circuit.connectors[place].name
+    if place in circuit.node_of:
+        owner, _, terminal = place.partition(".")
+        return f"terminal {terminal} of {element_named(circuit, owner)}" if owner in circuit.elements else place
+    return place
+
+
+def short_named(circuit: Circuit, element: str) -> str:
+    """The shortest name an electrician would know an element by."""
+    found = circuit.elements.get(element)
+    if found is None:
+        return f"wiring of {element.split('.')[0]}"
+    if found.kind.name == "wire":
+        return f"{wires_named(circuit, element)} wire ({element})"
+    if found.kind.name == "contact":
+        connector, way = element.split(".")
+        return f"{connector} way {way}"
+    return named(found.name, element)
+
+
+def fault_title(circuit: Circuit, fault: Fault) -> str:
+    """A fault as a phrase: "resistor pack R1 open at its thermal fuse"."""
+    element = circuit.elements[fault.element]
+    return f"{short_named(circuit, fault.element)} {element.modes[fault.mode].title}"
+
+
+def repair_title(circuit: Circuit, repair: Repair) -> str:
+    """What a repair is about: the element's name alone."""
+    return short_named(circuit, repair[0])
+
+
+def controls_words(circuit: Circuit, setup: SetupState) -> str:
+    """Position of every control: "fan switch at 3"."""
+    positions = dict(setup.controls)
+    spoken: list[str] = []
+    for control in circuit.sheet.controls:
+        chosen = positions.get(control.part, control.off)
+        name = next((p.name for p in control.positions if p.id == chosen), chosen)
+        spoken.append(f"{control.name} {name}" if name in ("on", "off") else f"{control.name} at {name}")
+    return " · ".join(spoken)
+
+
+def condition(circuit: Circuit, setup: SetupState) -> str:
+    """The whole set-up in one line."""
+    pieces = [controls_words(circuit, setup)]
+    for name in setup.apart:
+        owner = circuit.connectors.get(name)
+        pieces.append(f"{owner.name} unplugged" if owner else f"{element_named(circuit, name)} out")
+    if not setup.apart:
+        pieces.append("everything plugged in")
+    pieces += [f"{watts:g} W lamp on {plug}" for plug, watts in setup.stand_in]
+    pieces.append("engine running" if setup.engine == "on" else "engine off")
+    return " · ".join(pieces)
+
+
+def joined(names: list[str], most: int = 3) -> str:
+    """A list in words: "F1, W2 or 3 more".
+
+    >>> joined(["a"]), joined(["a", "b"]), joined(["a", "b", "c", "d", "e"])
+    ('a', 'a or b', 'a, b, c or 2 more')
+    """
+    if len(names) <= 1:
+        return "".join(names)
+    if len(names) <= most:
+        return ", ".join(names[:-1]) + " or " + names[-1]
+    return ", ".join(names[:most]) + f" or {len(names) - most} more"
