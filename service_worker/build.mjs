@@ -1,8 +1,9 @@
 // Lists the files of a site with their hashes and builds the offline worker that keeps them.
 import { readFileSync, statSync } from "node:fs";
-import { join } from "node:path";
+import { join, resolve } from "node:path";
 import { filesBelow, sha256, sha256OfFile, short, write } from "../web/build/files.mjs";
-import { isForFallback } from "../web/build/site/python_files.mjs";
+import { isMain } from "../web/build/setup/say.mjs";
+import { isOnlineOnly } from "../web/build/site/python_files.mjs";
 import { buildScript } from "../web/build/site/scripts.mjs";
 
 /** @typedef {import("./release").ListedFile} ListedFile */
@@ -21,25 +22,36 @@ function listed(site, path) {
 /** @param {ListedFile[]} files */
 const hashOf = (files) => short(sha256(files.map((file) => file.path + file.sha256).join("\n")));
 
-/**
- * The page names its release, so that its files are kept as long as it is open. It is part of the
- * release itself: the name is taken before it is written into the page.
- * @param {string} site
- */
-function nameRelease(site) {
-  const files = filesBelow(site, (path) => !isForFallback(path));
-  const release = hashOf(files.map((path) => listed(site, path)));
+/** Where the release's name stands in the page. */
+const PLACE = /<!-- release -->|<meta name="release"[^>]*>/;
+
+/** @param {string} site @param {string} tag */
+function writeTag(site, tag) {
   const page = join(site, "index.html");
-  write(page, readFileSync(page, "utf8").replace("<!-- release -->", releaseTag(release)));
-  return { release, files: files.map((path) => listed(site, path)) };
+  write(page, readFileSync(page, "utf8").replace(PLACE, tag));
 }
 
-/** @param {string} release */
-const releaseTag = (release) => `<meta name="release" content="${release}">`;
+/**
+ * The page names its release, so that its files are kept as long as it is open. The page is part of
+ * the release itself: the name is made of all files before it is written into the page.
+ * @param {string} site
+ * @param {string} target the worker itself, which is not listed
+ */
+function nameRelease(site, target) {
+  const paths = filesBelow(site, (path) => !isOnlineOnly(path) && path !== target);
+  const all = () => paths.map((path) => listed(site, path));
+  writeTag(site, "<!-- release -->");
+  const release = hashOf(all());
+  writeTag(site, `<meta name="release" content="${release}">`);
+  return { release, files: all() };
+}
 
-/** @param {string} site @param {string} target file name of the worker in the site */
-export async function buildServiceWorker(site, target) {
-  const { release, files } = nameRelease(site);
+/**
+ * @param {string} site
+ * @param {string} [target] file name of the worker in the site
+ */
+export async function buildServiceWorker(site, target = "service_worker.js") {
+  const { release, files } = nameRelease(site, target);
   const interpreter = hashOf(files.filter((file) => file.shared));
   const values = { RELEASE: { release, interpreter, files } };
   await buildScript("service_worker/service_worker.ts", values, {
@@ -48,3 +60,6 @@ export async function buildServiceWorker(site, target) {
     outdir: site,
   });
 }
+
+// With a folder: list its files anew, after they were changed by hand.
+if (isMain(import.meta.url)) await buildServiceWorker(resolve(process.argv[2] ?? ""));

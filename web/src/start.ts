@@ -1,13 +1,19 @@
 // Loaded before the page itself, so that Python starts while the page is still being drawn.
 import { effect } from "@preact/signals";
-import { startOffline } from "./offline";
+import { offlineState, startOffline } from "./offline";
 import { python } from "./worker/python";
 
 python.start();
 
+// For style sheets and tests.
+effect(() => {
+  document.documentElement.dataset.python = python.state.value.state;
+  document.documentElement.dataset.offline = offlineState.value.state;
+});
+
 // Storing the site must not take the network from the first start.
-const stop = effect(() => {
-  if (python.state.value.state === "loading") return;
+const unsubscribe = python.state.subscribe(({ state }) => {
+  if (state === "loading") return;
   startOffline();
-  queueMicrotask(() => stop());
+  queueMicrotask(() => unsubscribe());
 });

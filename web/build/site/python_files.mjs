@@ -60,6 +60,9 @@ export function copyPython(base, bundle) {
   };
 }
 
-/** Whether a file of the site is asked for only when the bundle could not be loaded. @param {string} file */
-export const isForFallback = (file) =>
-  file.startsWith("python/wheels-") || file.endsWith(`/${STOCK_LIBRARY}`);
+/** Says where the build put things; for tests and benchmarks, which start the interpreter themselves. */
+export const BUILD_NOTE = "build.json";
+
+/** Whether a file is kept from the offline store. The fallback is for a host that serves a bad bundle. @param {string} path */
+export const isOnlineOnly = (path) =>
+  path === BUILD_NOTE || path.startsWith("python/wheels-") || path.endsWith(`/${STOCK_LIBRARY}`);

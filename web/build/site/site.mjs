@@ -1,12 +1,14 @@
 // Makes the whole site in a new folder, then puts it in the place of the old one.
 import { renameSync, rmSync } from "node:fs";
+import { join } from "node:path";
 import { buildServiceWorker } from "../../../service_worker/build.mjs";
+import { write } from "../files.mjs";
 import { NEXT_SITE, SITE } from "../paths.mjs";
 import { pyodideInfo } from "../python/pins.mjs";
 import { copyCircuits } from "./circuits.mjs";
 import { writeNotices } from "./notices.mjs";
 import { copyPublic, writePage } from "./page.mjs";
-import { copyPython } from "./python_files.mjs";
+import { BUILD_NOTE, copyPython } from "./python_files.mjs";
 import { buildPage, buildScript } from "./scripts.mjs";
 
 const SERVICE_WORKER = "service_worker.js";
@@ -21,6 +23,7 @@ async function buildScripts(python) {
     SCRIPT_FILES: scripts,
   };
   writePage(await buildPage(values));
+  write(join(NEXT_SITE, BUILD_NOTE), JSON.stringify({ python, worker }));
 }
 
 /**

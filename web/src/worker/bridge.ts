@@ -10,8 +10,11 @@ export interface CallOptions {
   supersede?: boolean;
 }
 
-/** How long silence is taken for work. A phone may fetch the files over a very slow network. */
-export const PATIENCE = { callMs: 30_000, startMs: 300_000 };
+/**
+ * How long silence is taken for work. A phone may fetch Python over a very slow network; but before
+ * the worker's first word nobody would notice its death in another way.
+ */
+export const PATIENCE = { firstWordMs: 8_000, startMs: 300_000, callMs: 30_000 };
 
 /** A call that was being answered when two workers died is not tried again; nor is a start. */
 const DEATHS_TOO_MANY = 2;
@@ -75,10 +78,11 @@ export class Bridge {
       gone: () => isCurrent() && this.#died(),
     });
     this.#link = link;
-    this.#expectSoundWithin(this.#patience.startMs);
+    this.#expectSoundWithin(this.#patience.firstWordMs);
   }
 
   #told(telling: Telling) {
+    if (telling.tell === "alive") this.#expectSoundWithin(this.#patience.startMs);
     if (telling.tell === "loading")
       this.#state.value = { state: "loading", message: telling.message };
     if (telling.tell === "ready") this.#ready();

@@ -39,6 +39,7 @@ export function startInterpreter(
   site: URL,
   progress: Progress,
 ): Promise<Interpreter> {
+  hideImportScripts();
   return way === "bundle"
     ? startFromBundle(files, site, progress)
     : startFromWheels(files, site, progress);
@@ -88,6 +89,14 @@ function commonOptions(files: PythonFiles, site: URL): LoadOptions {
 async function importLoader(files: PythonFiles, site: URL) {
   const module = await importModule(new URL(`${files.interpreter}pyodide.mjs`, site));
   return module.loadPyodide as typeof import("pyodide").loadPyodide;
+}
+
+/**
+ * In a module worker this function only throws. Pyodide calls it to find out; the page's policy would
+ * count that as a breach.
+ */
+function hideImportScripts() {
+  Object.defineProperty(globalThis, "importScripts", { value: undefined, configurable: true });
 }
 
 /** Import a file of the site whose name only the build knows. */

@@ -9,7 +9,7 @@ const tell = (telling: Telling) => postMessage(telling);
 
 /** The page learns of this worker's death by getting the lock that the worker holds while it lives. */
 function holdLock(name: string) {
-  navigator.locks?.request(name, () => {
+  navigator.locks.request(name, () => {
     tell({ tell: "alive" });
     return new Promise(() => {});
   });

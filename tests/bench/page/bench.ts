@@ -1,0 +1,64 @@
+// The page of the benchmarks: starts workers and times them.
+import { scriptUrl } from "../../../web/src/trusted";
+import type { BenchQuestion } from "./bench_worker";
+
+declare const WORKER_FILE: string;
+
+const address = (file: string) => scriptUrl(new URL(file, document.baseURI));
+const open = (file: string, name = "") => new Worker(address(file), { type: "module", name });
+
+const next = (worker: Worker) =>
+  new Promise<MessageEvent["data"]>((resolve, reject) => {
+    worker.onmessage = (event) => resolve(event.data);
+    worker.onerror = (event) => reject(new Error(event.message));
+  });
+
+let kept: Worker | undefined;
+
+/** Ask the one worker that benchmarks share. */
+async function ask(question: BenchQuestion) {
+  kept ??= open("/harness/bench_worker.js", "bundle");
+  const answer = next(kept);
+  kept.postMessage(question);
+  const { ok, error } = await answer;
+  if (error) throw new Error(error);
+  return ok;
+}
+
+/** Milliseconds from starting a worker to its first answer, and the answer. */
+async function naive(name: string, text: string) {
+  const start = performance.now();
+  const worker = open("/harness/naive_worker.js");
+  const answer = next(worker);
+  worker.postMessage({ name, text });
+  const { ok, heapBytes } = await answer;
+  const ms = performance.now() - start;
+  worker.terminate();
+  return { ms, answer: ok, heapBytes };
+}
+
+/** The same for the worker of the site. */
+async function ours(name: string, text: string) {
+  const start = performance.now();
+  const worker = open(WORKER_FILE, "bundle bench");
+  const answered = new Promise<string>((resolve, reject) => {
+    worker.onmessage = ({ data }) => {
+      if (data.tell === "ready") worker.postMessage({ ask: "call", id: 1, name, text });
+      if (data.tell === "answer") resolve(data.text);
+      if (data.tell === "failed") reject(new Error(data.reason));
+    };
+  });
+  const answer = await answered;
+  const ms = performance.now() - start;
+  const heapBytes = await memory(worker);
+  worker.terminate();
+  return { ms, answer, heapBytes };
+}
+
+async function memory(worker: Worker): Promise<number> {
+  const answer = next(worker);
+  worker.postMessage({ ask: "memory", id: 2 });
+  return Number((await answer).text);
+}
+
+Object.assign(window, { bench: { ask, naive, ours } });

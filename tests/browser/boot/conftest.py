@@ -1,0 +1,45 @@
+"""A page with nothing but the bridge to Python, beside the site itself."""
+
+from __future__ import annotations
+
+import subprocess
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Page
+from site_server import ROOT, Site
+
+
+def add_harness(site: Site) -> None:
+    """Put the pages for tests into a copy of the site."""
+    subprocess.run(
+        ["node", "tests/run/harness.mjs", str(site.folder)], cwd=ROOT, check=True, timeout=60
+    )
+
+
+@pytest.fixture(scope="session")
+def harness_site(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Site]:
+    served = Site(tmp_path_factory.mktemp("harness"))
+    add_harness(served)
+    yield served
+    served.stop()
+
+
+@pytest.fixture
+def bridge(new_phone: Callable[..., object], harness_site: Site) -> Page:
+    """The bridge's page on a new phone."""
+    return open_bridge(new_phone, harness_site)
+
+
+def open_bridge(new_phone: Callable[..., object], site: Site) -> Page:
+    page: Page = new_phone().new_page()  # type: ignore[attr-defined]
+    page.goto(f"{site.address}harness/bridge.html")
+    return page
+
+
+@pytest.fixture
+def own_bridge(own_site: Site, new_phone: Callable[..., object]) -> Callable[[], Page]:
+    """Opens the bridge's page on a site that the test may break first."""
+    add_harness(own_site)
+    return lambda: open_bridge(new_phone, own_site)

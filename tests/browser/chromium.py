@@ -1,0 +1,46 @@
+"""How the tests start the browser."""
+
+from playwright.sync_api import Browser, BrowserContext, Playwright
+
+OPTIONS = {
+    "executable_path": "/usr/bin/chromium",
+    "headless": True,
+    "args": [
+        "--no-sandbox",
+        "--disable-gpu",
+        "--disable-quic",
+        "--no-first-run",
+        "--disable-background-networking",
+        "--disable-component-update",
+        "--disable-sync",
+        # No name but this machine's own can be resolved: what asks another host fails.
+        "--host-resolver-rules=MAP * ~NOTFOUND , EXCLUDE 127.0.0.1",
+    ],
+}
+
+PHONE = {
+    "viewport": {"width": 360, "height": 740},
+    "device_scale_factor": 2,
+    "has_touch": True,
+    "is_mobile": True,
+}
+
+# Keeps hold of the page's workers, so that a test can end them.
+TRACK_WORKERS = """
+window.workersOfThisPage = [];
+window.Worker = class extends Worker {
+  constructor(...rest) { super(...rest); window.workersOfThisPage.push(this); }
+};
+"""
+
+
+def launch(browsers: Playwright) -> Browser:
+    """Return a running Chromium."""
+    return browsers.chromium.launch(**OPTIONS)  # type: ignore[arg-type]
+
+
+def phone(browser: Browser, **options: object) -> BrowserContext:
+    """Return a fresh profile with a phone's screen and touch; options are Playwright's."""
+    context = browser.new_context(**{**PHONE, **options})  # type: ignore[arg-type]
+    context.add_init_script(TRACK_WORKERS)
+    return context

@@ -1,0 +1,56 @@
+"""Notices what no page of ours may do: break its policy, ask another host, throw."""
+
+import contextlib
+from urllib.parse import urlsplit
+
+from playwright.sync_api import BrowserContext, ConsoleMessage, Error, Request, WebError, Worker
+
+POLICY_WORDS = ("Content Security Policy", "Trusted Type", "TrustedScript")
+
+# The browser tells a page's violations on the console, a worker's only to the worker itself.
+TELL_VIOLATIONS = """
+addEventListener("securitypolicyviolation", (event) =>
+  console.error("Content Security Policy:", event.violatedDirective, event.blockedURI, event.sample));
+"""
+
+
+class Guard:
+    """Collects the misdeeds of all pages and workers of one browser context."""
+
+    def __init__(self, context: BrowserContext) -> None:
+        self.problems: list[str] = []
+        self._forgiven: list[str] = []
+        context.on("console", self._console)
+        context.on("request", self._request)
+        context.on("weberror", self._error)
+        context.on("page", lambda page: page.on("worker", self._watch))
+        context.on("serviceworker", self._watch)
+
+    def _watch(self, worker: Worker) -> None:
+        worker.on("console", self._console)
+        with contextlib.suppress(Error):  # a worker may have ended before it could be asked
+            worker.evaluate(TELL_VIOLATIONS)
+
+    def _console(self, message: ConsoleMessage) -> None:
+        if any(word in message.text for word in POLICY_WORDS):
+            self.problems.append(f"policy: {message.text}")
+
+    def _request(self, request: Request) -> None:
+        address = urlsplit(request.url)
+        if address.scheme in ("http", "https") and address.hostname != "127.0.0.1":
+            self.problems.append(f"other host: {request.url}")
+
+    def _error(self, error: WebError) -> None:
+        self.problems.append(f"error: {error.error}")
+
+    def forgive(self, word: str) -> None:
+        """Let pass the problems that a test causes on purpose; there must be some."""
+        self._forgiven.append(word)
+
+    def check(self) -> None:
+        """Raise AssertionError for what was done and not forgiven, or forgiven and not done."""
+        for word in self._forgiven:
+            there = [problem for problem in self.problems if word in problem]
+            assert there, f"no problem speaks of {word}: {self.problems}"
+        left = [p for p in self.problems if not any(word in p for word in self._forgiven)]
+        assert not left, "\n".join(left)

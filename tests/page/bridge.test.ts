@@ -1,0 +1,193 @@
+// The bridge against a worker that does what the test says.
+import assert from "node:assert/strict";
+import { mock, test } from "node:test";
+import { Bridge, PATIENCE } from "../../web/src/worker/bridge";
+import type { CallError } from "../../web/src/worker/errors";
+import type { Link, Listener } from "../../web/src/worker/link";
+import type { Question, Way } from "../../web/src/worker/protocol";
+
+mock.timers.enable({ apis: ["setTimeout"] });
+
+/** A worker that only notes what it is asked. */
+class Puppet implements Link {
+  readonly asked: Question[] = [];
+  closed = false;
+
+  constructor(
+    readonly way: Way,
+    readonly listener: Listener,
+  ) {}
+
+  ask(question: Question) {
+    this.asked.push(question);
+  }
+
+  close() {
+    this.closed = true;
+  }
+
+  ready() {
+    this.listener.told({ tell: "ready" });
+  }
+
+  answer(text: string) {
+    const last = this.asked.at(-1);
+    if (last) this.listener.told({ tell: "answer", id: last.id, text });
+  }
+}
+
+function started() {
+  const puppets: Puppet[] = [];
+  const bridge = new Bridge((way, listener) => {
+    puppets.push(new Puppet(way, listener));
+    return puppets.at(-1) as Puppet;
+  });
+  bridge.start();
+  const puppet = () => puppets.at(-1) as Puppet;
+  return { bridge, puppets, puppet };
+}
+
+const codeOf = (promise: Promise<string>) =>
+  promise.then(
+    () => "answered",
+    (error: CallError) => error.code,
+  );
+
+test("calls made while Python loads are sent when it is ready", async () => {
+  const { bridge, puppet } = started();
+  const answer = bridge.call("look", "{}");
+  assert.equal(puppet().asked.length, 0);
+  puppet().ready();
+  puppet().answer("done");
+  assert.equal(await answer, "done");
+});
+
+test("calls are sent one at a time, each under a number of its own", async () => {
+  const { bridge, puppet } = started();
+  puppet().ready();
+  const both = [bridge.call("look", "1"), bridge.call("look", "2")];
+  assert.equal(puppet().asked.length, 1);
+  puppet().answer("first");
+  puppet().answer("second");
+  assert.deepEqual(await Promise.all(both), ["first", "second"]);
+  assert.equal(new Set(puppet().asked.map(({ id }) => id)).size, 2);
+});
+
+test("an answer to another number than the one in hand is ignored", async () => {
+  const { bridge, puppet } = started();
+  puppet().ready();
+  const answer = bridge.call("look", "{}");
+  puppet().listener.told({ tell: "answer", id: 999, text: "stray" });
+  puppet().answer("right");
+  assert.equal(await answer, "right");
+});
+
+test("a newer call takes the place of those of its name that wait", async () => {
+  const { bridge, puppet } = started();
+  puppet().ready();
+  const inHand = bridge.call("look", "1");
+  const waiting = bridge.call("look", "2");
+  const other = bridge.call("wiring", "3");
+  const newest = bridge.call("look", "4", { supersede: true });
+  assert.equal(await codeOf(inHand), "superseded");
+  assert.equal(await codeOf(waiting), "superseded");
+  puppet().answer("too late");
+  puppet().answer("wiring");
+  puppet().answer("newest");
+  assert.equal(await other, "wiring");
+  assert.equal(await newest, "newest");
+});
+
+test("a call in hand when the worker dies is sent to the next one, before those that waited", async () => {
+  const { bridge, puppet, puppets } = started();
+  puppet().ready();
+  const inHand = bridge.call("look", "1");
+  const waiting = bridge.call("wiring", "2");
+  puppet().listener.gone();
+  assert.equal(puppets.length, 2);
+  puppet().ready();
+  puppet().answer("one");
+  puppet().answer("two");
+  assert.deepEqual(await Promise.all([inHand, waiting]), ["one", "two"]);
+});
+
+test("a call over which two workers died is rejected, and the next one goes on", async () => {
+  const { bridge, puppet } = started();
+  puppet().ready();
+  const deadly = bridge.call("look", "1");
+  const harmless = bridge.call("wiring", "2");
+  for (let death = 0; death < 2; death++) {
+    puppet().listener.gone();
+    puppet().ready();
+  }
+  assert.equal(await codeOf(deadly), "worker_died");
+  puppet().answer("fine");
+  assert.equal(await harmless, "fine");
+});
+
+test("a superseded call is not repeated after a death", async () => {
+  const { bridge, puppet } = started();
+  puppet().ready();
+  const old = codeOf(bridge.call("look", "1"));
+  const newest = bridge.call("look", "2", { supersede: true });
+  puppet().listener.gone();
+  puppet().ready();
+  puppet().answer("newest");
+  assert.equal(await old, "superseded");
+  assert.equal(await newest, "newest");
+  assert.equal(puppet().asked.length, 1);
+});
+
+test("a worker that stays silent over a call is taken for dead", async () => {
+  const { bridge, puppet, puppets } = started();
+  puppet().ready();
+  const answer = bridge.call("look", "1");
+  mock.timers.tick(PATIENCE.callMs);
+  assert.equal(puppets[0]?.closed, true);
+  puppet().ready();
+  puppet().answer("from the second");
+  assert.equal(await answer, "from the second");
+});
+
+test("a worker that never says a word is replaced soon", () => {
+  const { puppets } = started();
+  mock.timers.tick(PATIENCE.firstWordMs);
+  assert.equal(puppets.length, 2);
+});
+
+test("a worker that has spoken may take long to start", () => {
+  const { puppet, puppets } = started();
+  puppet().listener.told({ tell: "alive" });
+  mock.timers.tick(PATIENCE.startMs - 1);
+  assert.equal(puppets.length, 1);
+  mock.timers.tick(1);
+  assert.equal(puppets.length, 2);
+});
+
+test("a worker without the bundle is followed by one with the wheels", () => {
+  const { bridge, puppet, puppets } = started();
+  puppet().listener.told({ tell: "failed", reason: "no bundle" });
+  assert.deepEqual(
+    puppets.map(({ way }) => way),
+    ["bundle", "wheels"],
+  );
+  assert.equal(bridge.state.value.state, "loading");
+});
+
+test("when the wheels fail too, waiting and later calls are rejected with the reason", async () => {
+  const { bridge, puppet } = started();
+  const waiting = codeOf(bridge.call("look", "1"));
+  puppet().listener.told({ tell: "failed", reason: "no bundle" });
+  puppet().listener.told({ tell: "failed", reason: "no wheels" });
+  assert.deepEqual(bridge.state.value, { state: "failed", reason: "no wheels" });
+  assert.equal(await waiting, "no_python");
+  assert.equal(await codeOf(bridge.call("look", "2")), "no_python");
+});
+
+test("what an abandoned worker still says is not heard", () => {
+  const { bridge, puppet, puppets } = started();
+  puppet().listener.gone();
+  puppets[0]?.listener.told({ tell: "failed", reason: "late" });
+  assert.equal(bridge.state.value.state, "loading");
+  assert.equal(puppets.length, 2);
+});
