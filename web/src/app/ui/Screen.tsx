@@ -57,24 +57,42 @@ function useArrival(frame: { current: HTMLDivElement | null }, name: string): vo
 }
 
 /** Pixels of height below which the words between header and keys can no longer be read well. */
-const READABLE = 140;
+const READABLE = 96;
 
 /** Keys stay at the bottom edge while they leave room to read; with very large text they scroll along. */
 function useRoom(frame: { current: HTMLDivElement | null }): void {
   useEffect(() => {
     const screen = frame.current;
     if (!screen) return;
-    const watch = new ResizeObserver(() => screen.classList.toggle("along", isCramped(screen)));
+    const watch = new ResizeObserver(() => {
+      screen.classList.toggle("along", isCramped(screen));
+      letKeysScroll(screen);
+    });
     for (const part of [screen, ...screen.children]) watch.observe(part);
     return () => watch.disconnect();
   }, [frame]);
 }
 
+/** Words that scroll and hold nothing to press can still be scrolled from the keyboard. */
+function letKeysScroll(screen: HTMLElement): void {
+  const middle = screen.querySelector<HTMLElement>(".middle");
+  if (!middle) return;
+  const scrolls = middle.scrollHeight > middle.clientHeight;
+  if (scrolls && !middle.querySelector("button, select, input, [tabindex='0']"))
+    middle.tabIndex = 0;
+  else middle.removeAttribute("tabindex");
+}
+
 function isCramped(screen: HTMLElement): boolean {
-  const height = (part: string) => screen.querySelector<HTMLElement>(part)?.offsetHeight ?? 0;
   const foot = screen.querySelector<HTMLElement>(".foot");
   const middle = screen.querySelector<HTMLElement>(".middle");
-  if (!foot || !middle || foot.offsetTop === 0) return false;
-  const room = screen.clientHeight - height(".above") - foot.offsetHeight;
+  if (!foot || !middle || isBeside(foot, middle)) return false;
+  const above = screen.querySelector<HTMLElement>(".above")?.offsetHeight ?? 0;
+  const room = screen.clientHeight - above - foot.offsetHeight;
   return room < READABLE && middle.scrollHeight > room;
 }
+
+const rightOf = (part: HTMLElement) => part.offsetLeft + part.offsetWidth;
+
+const isBeside = (foot: HTMLElement, middle: HTMLElement) =>
+  foot.offsetLeft >= rightOf(middle) || middle.offsetLeft >= rightOf(foot);

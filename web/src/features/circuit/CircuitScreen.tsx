@@ -44,7 +44,8 @@ function Circuit({ diagram, assumed }: { diagram: Diagram; assumed: string[] }) 
       }
     >
       <Trouble />
-      <section class="drawing" ref={frame} aria-label={words.picture}>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must scroll from the keyboard too */}
+      <section class="drawing" ref={frame} aria-label={words.picture} tabIndex={0}>
         <Drawing diagram={diagram} scale={scale} onPlace={open} />
       </section>
       <Places places={diagram.places} onPlace={open} />

@@ -1,0 +1,173 @@
+"""A walk through one job by touch, as a person would go: every screen is told to `seen`."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from playwright.sync_api import Locator, Page
+
+CIRCUIT = "Saloon heater fan"
+FIRST_MOMENT_MS = 1100
+"""A new screen takes no commit in its first second."""
+
+
+class Walk:
+    """Walks through the pages of one phone; `seen` is called on each screen with its name."""
+
+    def __init__(self, page: Page, address: str, seen: Callable[[str], None]) -> None:
+        self.page, self.address, self.seen = page, address, seen
+        self.shown: set[str] = set()
+
+    def key(self, name: str, exact: bool = False) -> Locator:
+        return self.page.get_by_role("button", name=name, exact=exact).first
+
+    def tap(self, name: str, exact: bool = False) -> None:
+        self.key(name, exact).tap()
+
+    def begin(self) -> None:
+        """From an empty phone to the first step of a job."""
+        self.page.goto(self.address)
+        self.key("New job").wait_for()
+        self.seen("no jobs")
+        self.tap("New job")
+        self.key(CIRCUIT).wait_for()
+        self.seen("new job")
+        self.tap(CIRCUIT)
+        self.key("Dead in every position").wait_for()
+        self.tap("Dead in every position")
+        self.seen("complaint")
+        self.tap("Start")
+        self.key("Suspects").wait_for()
+
+    def tour(self) -> None:
+        """The other views of a job."""
+        for bar in ("Circuit", "Suspects", "Path", "More"):
+            self.tap(bar, exact=True)
+            self.seen(bar.lower())
+        for name in ("Story", "Wiring", "Share this job", "Record a reading"):
+            self.tap("More", exact=True)
+            self.tap(name)
+            self.page.wait_for_timeout(400)
+            self.seen(name.lower())
+            self.tap("Back")
+        self.tap("Circuit", exact=True)
+        self.page.locator(".place").nth(2).dispatch_event("click")
+        self.key("Measure here").wait_for()
+        self.page.wait_for_timeout(400)
+        self.seen("place")
+        self.tap("Back")
+        self.tap("Now", exact=True)
+
+    def work(self, most: int = 20) -> None:
+        """Answers whatever is asked until the job is finished."""
+        for _ in range(most):
+            self.page.wait_for_timeout(FIRST_MOMENT_MS)
+            if self.key("Show the report").is_visible():
+                self.seen("finished")
+                return
+            self._step()
+
+    def _step(self) -> None:
+        for name, act in STEPS.items():
+            if self.key(name).is_visible():
+                act(self)
+                return
+        self._other_ways()
+        self.seen("check by word")
+        self.page.locator(".answers button:enabled").first.tap()
+        self.key("Next").wait_for()
+
+    def pass_caution(self) -> None:
+        self.seen("caution")
+        self.tap("Understood")
+
+    def read_number(self) -> None:
+        self._other_ways()
+        self.seen("check")
+        self.tap("Enter reading")
+        for key in ("1", "1", "Decimal mark", "8"):
+            self.tap(key, exact=True)
+        self.seen("pad")
+        self.tap("Keep 11")
+        self.page.wait_for_timeout(FIRST_MOMENT_MS)
+        if self.key("as typed").is_visible():
+            self.seen("doubt")
+            self.tap("as typed")
+
+    def go_on(self) -> None:
+        self.seen("verdict")
+        self.tap("Next")
+
+    def look_at_wiring(self) -> None:
+        self.seen("wiring step")
+        self.tap("Look at")
+        self.seen("connector")
+        self._mirror()
+        self.seen("found")
+        self.tap("Keep what I found")
+        self.key("I have moved them").wait_for()
+        self.seen("finding")
+        self.tap("I have moved them")
+
+    def _mirror(self) -> None:
+        """Lays the wire of the last way into the first, and so on."""
+        ways = self.page.locator(".way")
+        count = ways.count()
+        ways.first.tap()
+        self.seen("wire to pick")
+        wires = self.page.locator(".wires button")
+        empty = wires.count() - 1
+        for way in range(count):
+            wires.nth(min(count - 1 - way, empty)).tap()
+
+    def see_positions(self) -> None:
+        for question in self.page.locator(".toggles").all():
+            question.locator("button").last.tap()
+        self.seen("positions")
+        self.tap("Keep what I saw")
+
+    def mend(self) -> None:
+        self.seen("repair")
+        self.tap("I have renewed it")
+
+    def _other_ways(self) -> None:
+        for name in ("Another check", "Cannot do it"):
+            if name not in self.shown and self.key(name).is_visible():
+                self.shown.add(name)
+                self.tap(name)
+                self.seen(name.lower())
+                self.tap("Back")
+
+    def end(self) -> None:
+        """Report, jobs, settings, and a link that cannot be opened."""
+        self.tap("More", exact=True)
+        self.tap("Report")
+        self.seen("report")
+        self.tap("More", exact=True)
+        self.tap("All jobs")
+        self.key(CIRCUIT).wait_for()
+        self.seen("jobs")
+        self.tap("Settings")
+        self.seen("settings")
+        self.tap("About and notices")
+        self.seen("about")
+        self.page.goto(f"{self.address}#cut")
+        self.page.get_by_role("alert").wait_for()
+        self.seen("cut link")
+
+    def whole(self) -> None:
+        self.begin()
+        self.page.wait_for_timeout(FIRST_MOMENT_MS)
+        self.tour()
+        self.work()
+        self.end()
+
+
+STEPS: dict[str, Callable[[Walk], None]] = {
+    "Understood": Walk.pass_caution,
+    "Next": Walk.go_on,
+    "Enter reading": Walk.read_number,
+    "Look at": Walk.look_at_wiring,
+    "I have renewed it": Walk.mend,
+    "Say what you saw": Walk.see_positions,
+}
