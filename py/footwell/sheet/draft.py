@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any, TypeVar
@@ -65,8 +66,8 @@ def draft_of(data: dict[str, Any], sheet: Sheet | None) -> tuple[Draft, list[Fla
     parts = _read(data, sheet, "parts", SheetPart)
     connectors = _read(data, sheet, "connectors", SheetConnector)
     context = Context(sheet.system_volts, sheet.working_amps) if sheet else _USUAL
-    values, flaws = _values(parts, context)
     names = tuple(_names(data))
+    values, flaws = _values(parts, _used_once(names), context)
     draft = Draft(
         parts=parts,
         connectors=connectors,
@@ -77,7 +78,7 @@ def draft_of(data: dict[str, Any], sheet: Sheet | None) -> tuple[Draft, list[Fla
         names=names,
         points=_points(data, parts, values, connectors, names),
         context=context,
-        whole=sheet is not None and not flaws,
+        whole=sheet is not None and not flaws and len(_used_once(names)) == len(names),
     )
     return draft, flaws
 
@@ -101,14 +102,15 @@ def _salvaged(
 
 
 def _values(
-    parts: tuple[tuple[Path, SheetPart], ...], context: Context
+    parts: tuple[tuple[Path, SheetPart], ...], clear: frozenset[str], context: Context
 ) -> tuple[dict[str, Any], list[Flaw]]:
+    """Values by the names that are clear, and what is wrong with any."""
     values: dict[str, Any] = {}
     flaws: list[Flaw] = []
     for path, part in parts:
         read, wrong = values_of(part, context, path)
         flaws += wrong
-        if not wrong:
+        if not wrong and part.id in clear:
             values[part.id] = read
     return values, flaws
 
@@ -125,7 +127,8 @@ def _points(
         for _, part in parts
         if part.id in values
     }
-    known = {connector.id: tuple(ways(connector)) for _, connector in connectors}
+    clear = _used_once(names)
+    known = {each.id: tuple(ways(each)) for _, each in connectors if each.id in clear}
     owners = {name for path, name in names if path[0] != "wires"}
     return Points(
         terminals,
@@ -134,6 +137,11 @@ def _points(
         unread=frozenset(owners - terminals.keys() - known.keys()),
         certain=_all_named(data, names),
     )
+
+
+def _used_once(names: tuple[tuple[Path, str], ...]) -> frozenset[str]:
+    counts = Counter(name for _, name in names)
+    return frozenset(name for name, count in counts.items() if count == 1)
 
 
 def _all_named(data: dict[str, Any], names: tuple[tuple[Path, str], ...]) -> bool:

@@ -104,9 +104,9 @@ def _not_json(text: str, said: str) -> SheetProblem:
     match = _PARSER_SAYS.match(said)
     if match is None:
         return SheetProblem("the whole file", *_NOT_JSON)
-    before = _line_up_to(text, int(match["line"]), int(match["column"]))
+    line, before = _up_to(text, int(match["line"]), int(match["column"]))
     sentence, remedy = _why(match["what"], before)
-    where = f"line {match['line']}, column {len(before)}"
+    where = f"line {line}, column {len(before)}"
     return SheetProblem(where, f"The file is not JSON. {sentence}", remedy)
 
 
@@ -116,7 +116,9 @@ def _why(said: str, before: str) -> tuple[str, str]:
     return next((words for start, words in _WHY.items() if said.startswith(start)), _NOT_JSON)
 
 
-def _line_up_to(text: str, line: int, column: int) -> str:
-    """The text of a line up to a column; the parser counts bytes."""
-    whole = text.split("\n")[line - 1]
-    return whole.encode()[:column].decode(errors="ignore")
+def _up_to(text: str, line: int, column: int) -> tuple[int, str]:
+    """Line, and its text up to a column; the parser counts bytes, and a line's end to the next."""
+    lines = text.split("\n")
+    if column == 0 and line > 1:
+        return line - 1, lines[line - 2] + "\n"
+    return line, lines[line - 1].encode()[:column].decode(errors="ignore")

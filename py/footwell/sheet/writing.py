@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import dataclasses
-from typing import Any
 
 from footwell.parts import KINDS
 from footwell.sheet.models import Sheet, SheetPart
@@ -15,11 +14,13 @@ def write_sheet(sheet: Sheet) -> str:
     What was never written stays unwritten; null, written to mark what is not known, stays null.
     Reading the text gives an equal sheet, and writing that one gives the same text.
     """
-    parts = [part.model_copy(update={"values": _ordered(part)}) for part in sheet.parts]
-    ordered = sheet.model_copy(update={"parts": parts})
+    ordered = sheet.model_copy(update={"parts": [_ordered(part) for part in sheet.parts]})
     return ordered.model_dump_json(indent=2, exclude_unset=True) + "\n"
 
 
-def _ordered(part: SheetPart) -> dict[str, Any]:
+def _ordered(part: SheetPart) -> SheetPart:
+    if not part.values:
+        return part
     fields = [field.name for field in dataclasses.fields(KINDS[part.kind].values)]
-    return {name: part.values[name] for name in fields if name in part.values}
+    values = {name: part.values[name] for name in fields if name in part.values}
+    return part.model_copy(update={"values": values})

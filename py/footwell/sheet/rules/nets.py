@@ -25,10 +25,12 @@ def no_loose_ends(draft: Draft) -> Iterator[Flaw]:
         return
     same = joined(connector for _, connector in draft.connectors)
     ends = Counter(same.get(point, point) for point in _ends(draft))
+    misnamed = _misnamed(draft)
     for path, connector in draft.connectors:
-        yield from _loose_ways(path, connector, ends, same)
+        if connector.id not in misnamed:
+            yield from _loose_ways(path, connector, ends, same)
     for path, part in draft.parts:
-        for terminal in draft.points.terminals[part.id]:
+        for terminal in () if part.id in misnamed else draft.points.terminals[part.id]:
             alone = ends[terminal_point(part.id, terminal)] == 1
             if alone and not _on_purpose(draft, part, terminal):
                 yield Flaw(
@@ -41,7 +43,7 @@ def no_loose_ends(draft: Draft) -> Iterator[Flaw]:
 def supply_reaches_earth(draft: Draft) -> Iterator[Flaw]:
     """The battery's negative post leads to earth, and its positive post to every load."""
     battery = next((each for each in draft.parts if each[1].kind == "battery"), None)
-    if not draft.whole or battery is None:
+    if not draft.whole or battery is None or _misnamed(draft):
         return
     yield from _earth_flaws(draft, *battery)
     feed = _Nets(pair for pair in _links(draft) if EARTH not in pair)
@@ -63,6 +65,19 @@ def _earth_flaws(draft: Draft, path: Path, battery: SheetPart) -> Iterator[Flaw]
         yield Flaw(path, "Nothing leads to earth.", remedy)
     elif not _Nets(_links(draft)).are_joined(minus, EARTH):
         yield Flaw(path, f"The negative post {minus} does not lead to earth.", remedy)
+
+
+def _misnamed(draft: Draft) -> set[str]:
+    """Owners of points that are named wrongly: what should end at another of their points is not
+    missing."""
+    return {end.split(".")[0] for end in _named_ends(draft) if draft.points.fault(end)}
+
+
+def _named_ends(draft: Draft) -> Iterator[str]:
+    for _, wire in draft.wires:
+        yield from (wire.start, wire.end)
+    for _, connector in draft.connectors:
+        yield from connector.part_ways.values()
 
 
 def _on_purpose(draft: Draft, part: SheetPart, terminal: str) -> bool:
