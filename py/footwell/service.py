@@ -12,11 +12,11 @@ from footwell import RELEASE
 from footwell import messages as m
 from footwell.errors import FootwellError
 from footwell.job import links
+from footwell.job.replay import replay
 from footwell.page.ask import chosen_check, expected_table
 from footwell.page.job_view import job_view
 from footwell.page.weigh import weigh as weighed
 from footwell.page.wiring_view import connector_view
-from footwell.job.replay import replay
 from footwell.sheet.reading import read_sheet as sheet_of
 
 
@@ -107,7 +107,10 @@ def call(name: str, text: str) -> str:
 
 def _places(problem: ValidationError) -> list[str]:
     """Where a request is wrong, one line each, without its contents."""
-    return [f"{'.'.join(str(x) for x in e['loc'])}: {e['msg']}" for e in problem.errors(include_input=False)][:20]
+    return [
+        f"{'.'.join(str(x) for x in e['loc'])}: {e['msg']}"
+        for e in problem.errors(include_input=False)
+    ][:20]
 
 
 def _error(code: str, sentence: str, details: list[str] | None = None) -> str:

@@ -6,7 +6,19 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import product
 
-from footwell.checks.check import CLAMP, FEED, LAMP, LISTEN, LOOK, NEEDS, OHMS, SUBSTITUTE, VOLTS, Check
+from footwell.checks.check import (
+    CLAMP,
+    FEED,
+    FUSE_LAMP,
+    LAMP,
+    LISTEN,
+    LOOK,
+    NEEDS,
+    OHMS,
+    SUBSTITUTE,
+    VOLTS,
+    Check,
+)
 from footwell.checks.safety import refusal
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.places import Place, places
@@ -43,10 +55,14 @@ def catalogue(circuit: Circuit, tools: Tools, engine: str = "off") -> list[Check
     key = ("catalogue", tools, engine)
     if key not in circuit.cache:
         found = dict.fromkeys(_all(circuit, engine))
-        circuit.cache[key] = [
-            c for c in found if NEEDS.get(c.instrument, "") in ("", *tools.names) and not refusal(circuit, c)
-        ]
+        circuit.cache[key] = [c for c in found if at_hand(c, tools) and not refusal(circuit, c)]
     return circuit.cache[key]  # type: ignore[no-any-return]
+
+
+def at_hand(check: Check, tools: Tools) -> bool:
+    """Whether a tool that will do for the check is there."""
+    needed = NEEDS.get(check.instrument)
+    return needed is None or any(tool in tools.names for tool in needed)
 
 
 def _all(circuit: Circuit, engine: str) -> Iterator[Check]:
@@ -56,13 +72,18 @@ def _all(circuit: Circuit, engine: str) -> Iterator[Check]:
         yield from _drops(circuit, setup)
         yield from (Check(CLAMP, wire, "", setup) for wire in _feed_wires(circuit))
         yield from (
-            Check(LISTEN, e.id, "", setup) for e in circuit.elements.values() if e.kind.name == "relay"
+            Check(LISTEN, e.id, "", setup)
+            for e in circuit.elements.values()
+            if e.kind.name == "relay"
         )
     yield from _substituted(circuit, setups)
+    yield from _behind_fuses(circuit, setups)
     rest = set_up(circuit, engine=engine)
     yield from _isolated(circuit, rest)
     yield from (Check(FEED, load, "", rest) for load in circuit.sheet.loads)
-    yield from (Check(LOOK, e.id, "", rest) for e in circuit.elements.values() if e.kind.name in LOOKED_AT)
+    yield from (
+        Check(LOOK, e.id, "", rest) for e in circuit.elements.values() if e.kind.name in LOOKED_AT
+    )
 
 
 def _to_earth(circuit: Circuit, setup: SetupState) -> Iterator[Check]:
@@ -101,8 +122,8 @@ def touchable_pairs(circuit: Circuit) -> dict[tuple[str, str], tuple[str, str]]:
             for state in element.kind.states(element.values):
                 for branch in circuit.branches(element, state):
                     a, b = (outside.get(element.nodes[end]) for end in (branch.a, branch.b))
-                    if a and b and a != b and EARTH not in (a, b):
-                        found[element.id, branch.name] = (a, b)
+                    if a and b and a != b:
+                        found[element.id, branch.name] = (b, a) if a == EARTH else (a, b)
         circuit.cache["pairs"] = found
     return circuit.cache["pairs"]  # type: ignore[no-any-return]
 
@@ -120,8 +141,16 @@ def _touched_from(circuit: Circuit) -> dict[int, str]:
 
 
 def _feed_wires(circuit: Circuit) -> list[str]:
-    """Wires that a clamp goes around: thick enough to carry a load, one for each owner it leaves."""
-    return [w.id for w in circuit.sheet.wires if (w.mm2 or 1.0) >= 0.75]
+    """Wires that a clamp goes around: thick enough to feed a load, and not at the battery, where the
+    rest of the vehicle's current flows as well."""
+    battery = circuit.supply_element
+    posts = {battery.nodes["+"], battery.nodes["-"]}
+    return [
+        w.id
+        for w in circuit.sheet.wires
+        if (w.mm2 or 1.0) >= 0.75
+        and not posts & {circuit.elements[w.id].nodes[end] for end in ("1", "2")}
+    ]
 
 
 def _substituted(circuit: Circuit, setups: list[SetupState]) -> Iterator[Check]:
@@ -135,12 +164,42 @@ def _substituted(circuit: Circuit, setups: list[SetupState]) -> Iterator[Check]:
             yield Check(VOLTS, feed, earth, SetupState(setup.controls, (plug,), (), setup.engine))
 
 
+def _behind_fuses(circuit: Circuit, setups: list[SetupState]) -> Iterator[Check]:
+    """A lamp or a meter in place of a fuse, with the loads plugged in and with each unplugged: what
+    flows then flows through a short."""
+    plugs = [(), *dict.fromkeys(unplugged(circuit, load) for load in circuit.sheet.loads)]
+    for fuse in (e for e in circuit.elements.values() if e.kind.name == "fuse"):
+        for setup in setups:
+            point = operate(circuit, setup)
+            if not any(s.element == fuse.id and _carries(point, s) for s in point.slots):
+                continue
+            for apart in plugs:
+                out = tuple(sorted({fuse.id, *apart}))
+                opened = SetupState(setup.controls, out, (), setup.engine)
+                yield Check(FUSE_LAMP, fuse.id, "", opened)
+                yield Check(VOLTS, f"{fuse.id}.1", f"{fuse.id}.2", opened)
+
+
+def unplugged(circuit: Circuit, load: str) -> tuple[str, ...]:
+    """Connectors to pull so that a load is out of the circuit; () where it has no plug."""
+    return tuple(
+        c.id
+        for c in circuit.sheet.connectors
+        if c.unplugs and any(p.startswith(f"{load}.") for p in c.part_ways.values())
+    )
+
+
 def load_plugs(circuit: Circuit) -> list[str]:
     """Plugs whose two ways lead to one load alone."""
     found: list[str] = []
     for c in circuit.sheet.connectors:
         owners = {point.split(".")[0] for point in c.part_ways.values()}
-        if len(c.part_ways) == 2 and len(owners) == 1 and owners <= set(circuit.sheet.loads) and c.unplugs:
+        if (
+            len(c.part_ways) == 2
+            and len(owners) == 1
+            and owners <= set(circuit.sheet.loads)
+            and c.unplugs
+        ):
             found.append(c.id)
     return found
 
@@ -151,14 +210,24 @@ def _isolated(circuit: Circuit, rest: SetupState) -> Iterator[Check]:
         element = circuit.elements[part.id]
         if element.kind.name in ("battery", "earth_point", "splice", "output", "switch"):
             continue
-        plugs = [c for c in circuit.sheet.connectors if any(p.startswith(part.id + ".") for p in c.part_ways.values())]
-        apart = tuple(c.id for c in plugs if c.unplugs) or ((part.id,) if element.kind.pulls_out else ())
+        plugs = [
+            c
+            for c in circuit.sheet.connectors
+            if any(p.startswith(part.id + ".") for p in c.part_ways.values())
+        ]
+        apart = tuple(c.id for c in plugs if c.unplugs) or (
+            (part.id,) if element.kind.pulls_out else ()
+        )
         if not apart:
             continue
         held = _terminal_points(circuit, part.id)
         setup = SetupState(rest.controls, tuple(sorted(apart)), (), rest.engine)
         for branch in circuit.branches(element, element.kind.states(element.values)[0]):
-            if branch.a in held and branch.b in held and branch.name not in ("contact", "rest", "diode"):
+            if (
+                branch.a in held
+                and branch.b in held
+                and branch.name not in ("contact", "rest", "diode")
+            ):
                 yield Check(OHMS, held[branch.a], held[branch.b], setup)
 
 
@@ -176,7 +245,17 @@ def _terminal_points(circuit: Circuit, part: str) -> dict[str, str]:
     return found
 
 
-TAKE = {VOLTS: 0.5, LAMP: 0.5, CLAMP: 0.7, OHMS: 0.7, FEED: 2.0, SUBSTITUTE: 0.3, LOOK: 0.5, LISTEN: 0.3}
+TAKE = {
+    VOLTS: 0.5,
+    LAMP: 0.5,
+    FUSE_LAMP: 0.7,
+    CLAMP: 0.7,
+    OHMS: 0.7,
+    FEED: 2.0,
+    SUBSTITUTE: 0.3,
+    LOOK: 0.5,
+    LISTEN: 0.3,
+}
 """Minutes to take a reading once there (common practice, no source)."""
 
 
@@ -185,7 +264,9 @@ def minutes(circuit: Circuit, check: Check, before: Check | None) -> float:
     here = _owners(before) if before else set()
     reach = sum(_reach(circuit, owner) for owner in sorted(_owners(check)) if owner not in here)
     change = 0.0
-    controls = dict(before.setup.controls) if before else {c.part: c.off for c in circuit.sheet.controls}
+    controls = (
+        dict(before.setup.controls) if before else {c.part: c.off for c in circuit.sheet.controls}
+    )
     change += 0.15 * sum(controls.get(part) != position for part, position in check.setup.controls)
     apart = set(before.setup.apart) if before else set()
     for name in sorted(apart ^ set(check.setup.apart)):
@@ -197,7 +278,9 @@ def minutes(circuit: Circuit, check: Check, before: Check | None) -> float:
 
 
 def _owners(check: Check) -> set[str]:
-    return {p.split(".")[0] for p in (check.red, check.black) if p not in ("", EARTH)} | set(check.setup.apart)
+    return {p.split(".")[0] for p in (check.red, check.black) if p not in ("", EARTH)} | set(
+        check.setup.apart
+    )
 
 
 def _reach(circuit: Circuit, owner: str) -> float:

@@ -27,15 +27,19 @@ LISTEN = "listen"
 LOAD = "watch"
 """What load `red` does, by eye and ear."""
 
-NEEDS = {
-    VOLTS: "meter",
-    LAMP: "test lamp",
-    SUBSTITUTE: "substitute lamp",
-    CLAMP: "clamp",
-    OHMS: "meter",
-    FEED: "fused jumper",
+FUSE_LAMP = "lamp for fuse"
+"""Lamp in place of fuse `red`: it lights fully while a short is there, and no fuse is wasted."""
+
+NEEDS: dict[str, tuple[str, ...]] = {
+    VOLTS: ("meter",),
+    LAMP: ("test lamp",),
+    SUBSTITUTE: ("substitute lamp",),
+    CLAMP: ("clamp",),
+    OHMS: ("meter",),
+    FEED: ("fused jumper",),
+    FUSE_LAMP: ("substitute lamp", "test lamp"),
 }
-"""Tool of each instrument; eyes and ears need none."""
+"""Tools that will do for each instrument, any one of them; eyes and ears need none."""
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -53,7 +57,9 @@ class Check:
         controls = " ".join(f"{part}={position}" for part, position in self.setup.controls)
         apart = " ".join(f"-{name}" for name in self.setup.apart)
         lamps = " ".join(f"{name}:{watts:g}W" for name, watts in self.setup.stand_in)
-        return " ".join(x for x in (self.instrument, self.red, self.black, controls, apart, lamps) if x)
+        return " ".join(
+            x for x in (self.instrument, self.red, self.black, controls, apart, lamps) if x
+        )
 
     @property
     def numeric(self) -> bool:

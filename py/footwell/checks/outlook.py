@@ -8,10 +8,11 @@ from __future__ import annotations
 from array import array
 from dataclasses import dataclass
 
+from footwell.circuit.chains import alike
 from footwell.circuit.circuit import Circuit, Element
 from footwell.circuit.fault import Fault
 from footwell.circuit.setup import SetupState
-from footwell.electrics.operating_point import OperatingPoint, operate
+from footwell.electrics.operating_point import OperatingPoint, is_apart, operate
 from footwell.parts.laws import Armature, Law
 from footwell.reference.lamps import light_share
 
@@ -38,20 +39,51 @@ def outlook(circuit: Circuit, setup: SetupState, faults: tuple[Fault, ...]) -> O
     return found  # type: ignore[no-any-return]
 
 
+def activities(circuit: Circuit, setup: SetupState, faults: tuple[Fault, ...]) -> dict[str, float]:
+    """What the loads do under a suspect: the same for every fault in one stretch of a chain."""
+    return outlook(circuit, setup, alike(circuit, faults, broken_at(circuit, setup))).activity
+
+
+def broken_at(circuit: Circuit, setup: SetupState) -> frozenset[int]:
+    """Nodes where a set-up takes things apart or puts a lamp in."""
+    if not setup.apart:
+        return frozenset()
+    key = ("broken at", setup.apart)
+    if key not in circuit.cache:
+        circuit.cache[key] = frozenset(
+            node
+            for e in circuit.elements.values()
+            if is_apart(e, setup.apart)
+            for node in e.nodes.values()
+        )
+    return circuit.cache[key]  # type: ignore[no-any-return]
+
+
 def summarised(point: OperatingPoint) -> Outlook:
     """The lasting part of an operating point."""
     own, _ = point.seen_resistance
     amps: dict[str, float] = {}
     for slot in point.slots:
-        kind = point.circuit.elements[slot.element].kind.name if slot.element in point.circuit.elements else ""
+        kind = (
+            point.circuit.elements[slot.element].kind.name
+            if slot.element in point.circuit.elements
+            else ""
+        )
         if kind in ("wire", "fuse"):
             if not slot.branch.name:
                 amps[slot.element] = slot.branch.law.at(point.across(slot))[0]
         elif kind in ("motor", "heater", "lamp") and slot.branch.name == "":
             amps[slot.element] = slot.branch.law.at(point.across(slot))[0]
-    loads = [*point.circuit.sheet.loads, *(e.id for e in point.circuit.elements.values() if e.kind.name == "relay")]
-    activity = {load: activity_of(point, point.circuit.elements[load]) for load in dict.fromkeys(loads)}
-    return Outlook(array("d", point.volts), array("d", own), amps, activity, point.blown, point.settled)
+    loads = [
+        *point.circuit.sheet.loads,
+        *(e.id for e in point.circuit.elements.values() if e.kind.name == "relay"),
+    ]
+    activity = {
+        load: activity_of(point, point.circuit.elements[load]) for load in dict.fromkeys(loads)
+    }
+    return Outlook(
+        array("d", point.volts), array("d", own), amps, activity, point.blown, point.settled
+    )
 
 
 def activity_of(point: OperatingPoint, element: Element) -> float:

@@ -11,8 +11,22 @@ import math
 from dataclasses import dataclass
 
 from footwell.checks import sights
-from footwell.checks.check import CLAMP, FEED, LAMP, LISTEN, LOAD, LOOK, OHMS, SUBSTITUTE, Check, nodes
-from footwell.checks.outlook import activity, outlook, summarised
+from footwell.checks.check import (
+    CLAMP,
+    FEED,
+    FUSE_LAMP,
+    LAMP,
+    LISTEN,
+    LOAD,
+    LOOK,
+    OHMS,
+    SUBSTITUTE,
+    VOLTS,
+    Check,
+    nodes,
+)
+from footwell.checks.outlook import activities, broken_at, outlook, summarised
+from footwell.circuit.chains import alike
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
 from footwell.circuit.setup import SetupState, set_up
@@ -50,10 +64,21 @@ Words = dict[str, float]
 
 def expected(circuit: Circuit, check: Check, faults: Faults) -> Reading | Words:
     """What the check reads under the faults, as exactly as the circuit is known."""
+    if check.instrument in FROM_OUTSIDE:
+        faults = alike(circuit, faults, _watched_nodes(circuit, check))
     key = ("expected", check, faults)
     if key not in circuit.cache:
         circuit.cache[key] = _expected(circuit, check, faults)
     return circuit.cache[key]  # type: ignore[no-any-return]
+
+
+FROM_OUTSIDE = (VOLTS, LAMP, CLAMP, SUBSTITUTE, FUSE_LAMP, LISTEN, LOAD)
+"""Instruments that see a fault only through the rest of the circuit."""
+
+
+def _watched_nodes(circuit: Circuit, check: Check) -> frozenset[int]:
+    apart = broken_at(circuit, check.setup)
+    return apart | frozenset(nodes(circuit, check)) if check.instrument in (VOLTS, LAMP) else apart
 
 
 def _expected(circuit: Circuit, check: Check, faults: Faults) -> Reading | Words:
@@ -68,7 +93,17 @@ def _expected(circuit: Circuit, check: Check, faults: Faults) -> Reading | Words
         clip = Clip(a, b, test_lamp(circuit))
         point = operate(circuit, check.setup, faults, (clip,))
         return _light(circuit, point.volts[a] - point.volts[b])
+    if check.instrument == FUSE_LAMP:
+        return _in_place_of_fuse(circuit, check, faults)
     return _watched(circuit, check, faults)
+
+
+def _in_place_of_fuse(circuit: Circuit, check: Check, faults: Faults) -> Words:
+    fuse = circuit.elements[check.red]
+    a, b = fuse.nodes["1"], fuse.nodes["2"]
+    lamp = Filament.rated(lamp_volts(circuit), meters.SUBSTITUTE_LAMP_WATTS.value)
+    point = operate(circuit, check.setup, faults, (Clip(a, b, lamp),))
+    return _light(circuit, point.volts[a] - point.volts[b])
 
 
 def test_lamp(circuit: Circuit) -> Filament:
@@ -155,8 +190,8 @@ def _watched(circuit: Circuit, check: Check, faults: Faults) -> Words:
         return _light(circuit, volts)
     if check.instrument == FEED:
         return _fed(circuit, check.red, faults)
-    now = outlook(circuit, check.setup, faults).activity[check.red]
-    usual = outlook(circuit, check.setup, ()).activity[check.red]
+    now = activities(circuit, check.setup, faults)[check.red]
+    usual = activities(circuit, check.setup, ())[check.red]
     return sights.chances(seen_as(circuit, check.red), now, usual, sights.SLIP["me"])
 
 
@@ -192,7 +227,10 @@ def _fed(circuit: Circuit, load: str, faults: Faults) -> Words:
     lead = Source(battery.volts, battery.ohms + meters.JUMPER_OHMS.value)
     clip = Clip(element.nodes[first], element.nodes[second], lead)
     mine = tuple(f for f in faults if f.element == load)
-    shown = [summarised(operate(circuit, alone(circuit, load), x, (clip,))).activity[load] for x in (mine, ())]
+    shown = [
+        summarised(operate(circuit, alone(circuit, load), x, (clip,))).activity[load]
+        for x in (mine, ())
+    ]
     return sights.chances(seen_as(circuit, load), shown[0], shown[1], sights.SLIP["me"])
 
 
@@ -214,9 +252,11 @@ def glance(circuit: Circuit, check: Check, faults: Faults, supply_known: bool) -
     right for the usual case; the exact spread belongs to `expected`.
     """
     if check.instrument in (OHMS, FEED, LOOK):
-        exact = expected(circuit, check, tuple(f for f in faults if f.element == _subject(circuit, check)))
+        exact = expected(
+            circuit, check, tuple(f for f in faults if f.element == _subject(circuit, check))
+        )
         return Glance(exact.mean, exact.sigma) if isinstance(exact, Reading) else exact
-    if check.instrument in (LISTEN, LOAD, SUBSTITUTE):
+    if check.instrument in (LISTEN, LOAD, SUBSTITUTE, FUSE_LAMP):
         return expected(circuit, check, faults)  # type: ignore[return-value]
     seen = outlook(circuit, check.setup, faults)
     if check.instrument == CLAMP:

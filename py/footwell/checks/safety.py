@@ -9,10 +9,20 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from footwell.checks.check import CLAMP, FEED, LAMP, LOOK, OHMS, SUBSTITUTE, VOLTS, Check
+from footwell.checks.check import (
+    CLAMP,
+    FEED,
+    FUSE_LAMP,
+    LAMP,
+    LOOK,
+    OHMS,
+    SUBSTITUTE,
+    VOLTS,
+    Check,
+)
 from footwell.circuit.circuit import Circuit
 
-CURRENT_DRAWING = (LAMP, SUBSTITUTE, FEED)
+CURRENT_DRAWING = (LAMP, SUBSTITUTE, FEED, FUSE_LAMP)
 """Instruments that put a load or a supply of their own on the circuit."""
 
 PROTECTED = ("module input", "sensor line", "data line")
@@ -145,20 +155,35 @@ def _refused_load(circuit: Circuit, check: Check, here: set[str], everywhere: se
     if check.instrument == FEED and circuit.elements[check.red].kind.name not in FEEDABLE:
         return "Only a motor, a lamp or a heater may be fed directly."
     if check.instrument == LAMP and _fed_by_output(circuit, check):
-        return "No test lamp where an electronic output feeds: it may only drive its own kind of load."
+        return (
+            "No test lamp where an electronic output feeds: it may only drive its own kind of load."
+        )
+    if check.instrument == FUSE_LAMP and _feeds_electronics(circuit, check.red):
+        return "No lamp in place of a fuse that feeds electronics."
     return ""
+
+
+def _feeds_electronics(circuit: Circuit, fuse: str) -> bool:
+    """Whether a control unit takes its supply through the fuse, or its output feeds it."""
+    ends = {circuit.elements[fuse].nodes["1"], circuit.elements[fuse].nodes["2"]}
+    battery = circuit.supply_element.nodes["+"]
+    inputs = _reach(circuit, "supply", stop={battery})
+    return bool((ends - {battery}) & (inputs | _reach(circuit, "out", stop=set())))
 
 
 def _fed_by_output(circuit: Circuit, check: Check) -> bool:
     """Whether a place hangs on a control unit's output through metal, fuses and switches alone."""
-    reach = _reach_of_outputs(circuit)
-    return circuit.node_of.get(check.red, -1) in reach or circuit.node_of.get(check.black, -1) in reach
+    reach = _reach(circuit, "out", stop=set())
+    return (
+        circuit.node_of.get(check.red, -1) in reach or circuit.node_of.get(check.black, -1) in reach
+    )
 
 
-def _reach_of_outputs(circuit: Circuit) -> set[int]:
-    key = "reach of outputs"
+def _reach(circuit: Circuit, terminal: str, stop: set[int]) -> set[int]:
+    """Nodes that hang on a terminal of a control unit's output through metal, fuses and switches alone."""
+    key = ("reach of outputs", terminal)
     if key not in circuit.cache:
-        reach = {e.nodes["out"] for e in circuit.elements.values() if e.kind.name == "output"}
+        reach = {e.nodes[terminal] for e in circuit.elements.values() if e.kind.name == "output"}
         carriers = [
             {node for name, node in e.nodes.items() if name not in ("earth", "supply")}
             for e in circuit.elements.values()
@@ -168,7 +193,7 @@ def _reach_of_outputs(circuit: Circuit) -> set[int]:
         while grown:
             grown = False
             for ends in carriers:
-                if ends & reach and not ends <= reach:
+                if ends & (reach - stop) and not ends <= reach:
                     reach |= ends
                     grown = True
         circuit.cache[key] = reach - {circuit.earth}
@@ -186,7 +211,12 @@ def cautions(circuit: Circuit, check: Check) -> list[CautionText]:
     """Texts to pass before the check, gravest first."""
     names = hazards_at(circuit, check) & TEXTS.keys()
     if _moves(circuit, check):
-        names |= {h for part in circuit.sheet.parts if part.id in circuit.sheet.loads for h in part.hazards} & {
+        names |= {
+            h
+            for part in circuit.sheet.parts
+            if part.id in circuit.sheet.loads
+            for h in part.hazards
+        } & {
             "moving fan",
             "moving belt",
             "moving lock",
@@ -203,7 +233,9 @@ def _moves(circuit: Circuit, check: Check) -> bool:
     off = {c.part: c.off for c in circuit.sheet.controls}
     on = any(position != off.get(part) for part, position in check.setup.controls)
     near = check.red.split(".")[0] in {*circuit.sheet.loads, *_plugs_of_loads(circuit)}
-    return check.instrument == FEED or (on and near and check.instrument in (VOLTS, CLAMP, LAMP, LOOK))
+    return check.instrument == FEED or (
+        on and near and check.instrument in (VOLTS, CLAMP, LAMP, LOOK)
+    )
 
 
 def _plugs_of_loads(circuit: Circuit) -> set[str]:

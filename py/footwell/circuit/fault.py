@@ -13,6 +13,11 @@ SHORT_OHMS = 0.02
 """A dead short: metal on metal (common practice, no source)."""
 
 
+STEP_SPREAD = 0.33
+"""Relative spread of a resistance known to half a step of the ladder of sizes: evenly spread over
+±0.25 decades, ln(10) * 0.25 / sqrt(3)."""
+
+
 @dataclass(frozen=True, slots=True, order=True)
 class Fault:
     """`size`: ohms in series for resistance faults, a plain factor for others, 0 for none."""
@@ -52,7 +57,8 @@ def _generic(branch: Branch, fault: Fault) -> Branch:
     if isinstance(branch.law, Open):
         return branch
     if general == "high_resistance":
-        return _law(branch, add_ohms(branch.law, fault.size))
+        law = add_ohms(branch.law, fault.size)
+        return Branch(branch.name, branch.a, branch.b, law, STEP_SPREAD, branch.rating_amps)
     return _law(branch, Resistance(SHORT_OHMS))
 
 
@@ -61,8 +67,12 @@ def _law(branch: Branch, law: Open | Resistance | object) -> Branch:
 
 
 def sizes(system_volts: float, working_amps: float) -> list[float]:
-    """Sizes of a high resistance to sum over (ohm), two a decade, from the joint that drops 2 % of
-    the supply at the circuit's working current up to 20 kOhm."""
+    """Sizes of a high resistance to sum over (Ω), two a decade, from the joint that drops 2 % of
+    the supply at the circuit's working current up to 20 kΩ.
+
+    >>> [round(r, 4) for r in sizes(24, 8)][:3], sizes(24, 8)[-1]
+    ([0.02, 0.0632, 0.2], 20000.0)
+    """
     least = 0.02 * system_volts / working_amps
     count = math.ceil(2 * math.log10(20_000 / least)) + 1
     return [float(f"{20_000 / 10 ** (step / 2):.3g}") for step in range(count - 1, -1, -1)]

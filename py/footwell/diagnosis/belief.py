@@ -13,7 +13,7 @@ from dataclasses import dataclass
 
 from footwell.checks import sights
 from footwell.checks.check import CLAMP, OHMS, Check
-from footwell.checks.outlook import outlook
+from footwell.checks.outlook import activities
 from footwell.checks.predict import Nuisance, Reading, expected, seen_as
 from footwell.diagnosis.case import Case, Evidence, Hypothesis, Sighting, Taken
 from footwell.diagnosis.hypotheses import hypotheses, pairs
@@ -28,8 +28,8 @@ NONE_ODDS = 2e-4
 NONE_LEAST = 0.01
 """What "none of these" keeps until a confirming check."""
 
-HOPELESS = 18.0
-"""A suspect this many nats below the best is not followed further (e^-18 is about 1e-8)."""
+HOPELESS = 15.0
+"""A suspect this many nats below the best is not followed further (e^-15 is about 3e-7)."""
 
 PAIRS_OPEN_AT = 0.15
 """Share of "none of these" and of unlikely singles at which pairs are looked at."""
@@ -85,11 +85,15 @@ def believe(case: Case) -> Belief:
     return _normalised(case, singles, none)
 
 
-def _followed(case: Case, suspects: Iterable[Hypothesis], best: float = -math.inf) -> list[tuple[Hypothesis, float]]:
+def _followed(
+    case: Case, suspects: Iterable[Hypothesis], best: float = -math.inf
+) -> list[tuple[Hypothesis, float]]:
     """Log weight of each suspect; hopeless ones are dropped on the way."""
     alive = [(h, math.log(h.odds), _Track([], [], [])) for h in suspects]
     for item in case.evidence:
-        alive = [(h, weight + _log_chance(case, h, item, track), track) for h, weight, track in alive]
+        alive = [
+            (h, weight + _log_chance(case, h, item, track), track) for h, weight, track in alive
+        ]
         floor = max([best, *(weight for _, weight, _ in alive)]) - HOPELESS
         alive = [row for row in alive if row[1] > floor]
     return [(h, weight) for h, weight, _ in alive]
@@ -111,7 +115,9 @@ def _screened_pairs(case: Case, singles: list[tuple[Hypothesis, float]]) -> list
         key=lambda row: (-round(row[1], 9), row[0].faults),
     )
     fit = _one_per_mode([h for h, _ in ranked])[:MOST_PAIR_FIRSTS]
-    common = _one_per_mode(sorted(ones, key=lambda h: (-round(h.odds, 12), h.faults)))[:MOST_PAIR_SECONDS]
+    common = _one_per_mode(sorted(ones, key=lambda h: (-round(h.odds, 12), h.faults)))[
+        :MOST_PAIR_SECONDS
+    ]
     return pairs(fit or common[:MOST_PAIR_FIRSTS], common)
 
 
@@ -154,13 +160,15 @@ def _log_chance(case: Case, h: Hypothesis, item: Evidence, track: _Track) -> flo
     circuit = case.circuit(item.epoch, h.slip)
     faults = case.standing(h, item.epoch)
     if isinstance(item, Sighting):
-        now = outlook(circuit, item.setup, faults).activity.get(item.load, 0.0)
-        usual = outlook(case.now, item.setup, ()).activity.get(item.load, 0.0)
+        now = activities(circuit, item.setup, faults).get(item.load, 0.0)
+        usual = activities(case.now, item.setup, ()).get(item.load, 0.0)
         chances = sights.chances(seen_as(circuit, item.load), now, usual, sights.SLIP[item.told_by])
         return math.log(chances.get(item.word, 0.01))
     predicted = expected(circuit, item.check, faults)
     if not isinstance(predicted, Reading):
-        return math.log((1.0 - SLIP_SHARE) * predicted.get(item.word, 0.001) + SLIP_SHARE / len(predicted))
+        return math.log(
+            (1.0 - SLIP_SHARE) * predicted.get(item.word, 0.001) + SLIP_SHARE / len(predicted)
+        )
     if item.value is None:
         return math.log(0.5)
     return _number_log(predicted, item, track)
@@ -177,7 +185,9 @@ def _number_log(predicted: Reading, item: Taken, track: _Track) -> float:
     row, variance, pull = _conditioned(track, leans, predicted.instrument_sigma)
     miss = item.value - predicted.mean
     z = miss - pull
-    fit = (1.0 - SLIP_SHARE) * math.exp(-0.5 * z * z / variance) / math.sqrt(2.0 * math.pi * variance)
+    fit = (
+        (1.0 - SLIP_SHARE) * math.exp(-0.5 * z * z / variance) / math.sqrt(2.0 * math.pi * variance)
+    )
     if fit > stray:
         track.residuals.append(miss)
         track.leans.append(leans)

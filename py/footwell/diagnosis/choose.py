@@ -12,7 +12,18 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from footwell.checks.catalogue import catalogue, minutes, touchable_pairs
-from footwell.checks.check import CLAMP, FEED, LISTEN, LOAD, LOOK, OHMS, SUBSTITUTE, Check
+from footwell.checks.check import (
+    CLAMP,
+    FEED,
+    FUSE_LAMP,
+    LISTEN,
+    LOAD,
+    LOOK,
+    OHMS,
+    SUBSTITUTE,
+    VOLTS,
+    Check,
+)
 from footwell.checks.predict import Glance, Reading, Words, expected, glance, part_of
 from footwell.circuit.circuit import Circuit, HalfId
 from footwell.circuit.fault import Fault
@@ -30,7 +41,7 @@ APART_SIGMAS = 3.0
 """Numbers closer than this many standard deviations count as one outcome."""
 
 INSPECTION_MINUTES = 1.5
-DECISIVE = 0.02
+DECISIVE = 0.05
 """Gain (bits) below which a check is not worth proposing."""
 
 
@@ -55,10 +66,32 @@ def choices(case: Case, belief: Belief) -> list[Choice]:
     found = [_inspection(case, half, live, before) for half in case.doubtful]
     for check in catalogue(case.now, case.tools, case.engine):
         if check.id not in case.skipped and not _owners(check) & case.unreachable:
+            if behind_fuse(check) and _blown(check, live) < BLOWN_FROM:
+                continue
             bits = before - _left(cells(case, check, live))
             if bits > DECISIVE:
                 found.append(Choice(check, None, bits, minutes(case.now, check, case.last_check)))
     return sorted(found, key=lambda c: (-c.worth, c.check.id if c.check else ""))
+
+
+def behind_fuse(check: Check) -> bool:
+    """Whether a check looks for a short from a fuse's empty seat."""
+    return check.instrument == FUSE_LAMP or (
+        check.instrument == VOLTS and check.red.split(".")[0] in check.setup.apart
+    )
+
+
+BLOWN_FROM = 0.5
+"""Share of a fuse being blown from which shorts are looked for from its seat."""
+
+
+def _blown(check: Check, live: Sequence[Weighed]) -> float:
+    fuse = check.red.split(".")[0]
+    return sum(
+        w.share
+        for w in live
+        if any(f.element == fuse and f.mode == "open" for f in w.hypothesis.faults)
+    )
 
 
 def _owners(check: Check) -> set[str]:
@@ -140,13 +173,17 @@ def _branches_between(circuit: Circuit, check: Check, part: str) -> list[str]:
     element = circuit.elements[part]
     ends = {circuit.node_of[check.red], circuit.node_of[check.black]}
     state = element.kind.states(element.values)[0]
-    return [b.name for b in circuit.branches(element, state) if {element.nodes[b.a], element.nodes[b.b]} == ends]
+    return [
+        b.name
+        for b in circuit.branches(element, state)
+        if {element.nodes[b.a], element.nodes[b.b]} == ends
+    ]
 
 
 def confirms(circuit: Circuit, check: Check, fault: Fault) -> bool:
     """Whether a check is held to the faulty place itself and reads otherwise there than on a sound one."""
     element = circuit.elements.get(fault.element)
-    if element is None or check.instrument == SUBSTITUTE:
+    if element is None or check.instrument in (SUBSTITUTE, FUSE_LAMP):
         return False
     of = element.modes[fault.mode].of
     held = subjects(circuit, check)

@@ -12,7 +12,7 @@ import math
 from dataclasses import dataclass
 
 from footwell.checks.catalogue import catalogue, minutes
-from footwell.checks.check import CLAMP, FEED, LOOK, VOLTS, Check
+from footwell.checks.check import CLAMP, FEED, VOLTS, Check
 from footwell.checks.predict import Reading, expected
 from footwell.circuit.circuit import Circuit, HalfId
 from footwell.circuit.fault import Fault
@@ -20,7 +20,7 @@ from footwell.diagnosis.belief import Belief, Weighed, believe, by_repair
 from footwell.diagnosis.case import Case, Taken
 from footwell.diagnosis.choose import CONFIRM_FROM, Choice, choices, confirming, confirms, distinct
 from footwell.diagnosis.damage import Stress, stresses
-from footwell.diagnosis.hypotheses import OVERLOADS, repair_of, used_setups
+from footwell.diagnosis.hypotheses import OVERLOADS, used_setups
 from footwell.faults.suspects import Repair
 
 PROVEN_FROM = 0.9
@@ -33,7 +33,11 @@ a plug that may be wired wrongly mislead, and looking needs no tool."""
 WELL_FROM = 0.85
 """Share of "all is well now" from which nothing more is sought."""
 
-EFFECTS = {"fuse": ("open",), "resistor_pack": ("open:thermal fuse",), "contact": ("high_resistance",)}
+EFFECTS = {
+    "fuse": ("open",),
+    "resistor_pack": ("open:thermal fuse",),
+    "contact": ("high_resistance",),
+}
 """Faults, by kind of part, that ask for a cause of their own."""
 
 
@@ -147,7 +151,9 @@ def _step(case: Case, belief: Belief, found: tuple[Proven, ...]) -> Next:
 
 def _half_to_inspect(case: Case, belief: Belief) -> HalfId | None:
     for half in case.doubtful:
-        share = sum(w.share for w in belief.suspects if w.hypothesis.slip and w.hypothesis.slip.half == half)
+        share = sum(
+            w.share for w in belief.suspects if w.hypothesis.slip and w.hypothesis.slip.half == half
+        )
         if share >= INSPECT_FROM:
             return half
     return None
@@ -158,7 +164,9 @@ def _narrow(case: Case, belief: Belief, classes: dict[tuple[Repair, ...], float]
     top, share = next(iter(classes.items()), ((), 0.0))
     if share >= CONFIRM_FROM and top:
         for fault in _faults_of(belief, top):
-            quick = [c for c in confirming(case, fault) if c.check and c.check.id not in _taken(case)]
+            quick = [
+                c for c in confirming(case, fault) if c.check and c.check.id not in _taken(case)
+            ]
             if quick and _confirmed_by(case, fault) is None:
                 return Next("check", choice=quick[0], purpose="confirm", others=tuple(ranked[:3]))
     ranked = [c for c in ranked if not (c.check and c.check.id in _taken(case))]
@@ -197,7 +205,9 @@ def overloads_behind(case: Case, fault: Fault) -> list[tuple[Fault, Stress]]:
             for size in (mode.factors or (0.0,)) if mode.name in OVERLOADS else ():
                 suspect = Fault(load, mode.name, size)
                 hurt = stresses(case.now, used_setups(case), (suspect,))
-                found += [(suspect, s) for (element, _), s in hurt.items() if element == fault.element]
+                found += [
+                    (suspect, s) for (element, _), s in hurt.items() if element == fault.element
+                ]
     return found
 
 
@@ -229,7 +239,10 @@ def _was_shown(case: Case, suspect: Fault) -> bool:
 def _measures_load(circuit: Circuit, check: Check) -> bool:
     """Whether a check measures the current that a load draws: by clamp, or by the drop over the fuse."""
     fuses = {e.id for e in circuit.elements.values() if e.kind.name == "fuse"}
-    over_fuse = check.instrument == VOLTS and {check.red.split(".")[0]} == {check.black.split(".")[0]} <= fuses
+    over_fuse = (
+        check.instrument == VOLTS
+        and {check.red.split(".")[0]} == {check.black.split(".")[0]} <= fuses
+    )
     return check.instrument == CLAMP or over_fuse
 
 
@@ -237,15 +250,22 @@ def _showing(case: Case, suspect: Fault, standing: tuple[Fault, ...]) -> Choice 
     options = [
         Choice(check, None, 0.0, minutes(case.now, check, case.last_check))
         for check in catalogue(case.now, case.tools, case.engine)
-        if check.id not in case.skipped and _measures_load(case.now, check) and _would_show(case, check, suspect, standing)
+        if check.id not in case.skipped
+        and _measures_load(case.now, check)
+        and _would_show(case, check, suspect, standing)
     ]
-    options.sort(key=lambda c: (c.check.instrument != CLAMP if c.check else True, c.minutes, c.check.id if c.check else ""))
+    options.sort(
+        key=lambda c: (
+            c.check.instrument != CLAMP if c.check else True,
+            c.minutes,
+            c.check.id if c.check else "",
+        )
+    )
     return options[0] if options else None
 
 
 def _would_show(case: Case, check: Check, suspect: Fault, standing: tuple[Fault, ...]) -> bool:
     return distinct(
-        expected(case.now, check, tuple(sorted((*standing, suspect)))), expected(case.now, check, standing)
+        expected(case.now, check, tuple(sorted((*standing, suspect)))),
+        expected(case.now, check, standing),
     )
-
-

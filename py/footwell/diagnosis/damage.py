@@ -42,7 +42,9 @@ class Stress:
 Key = tuple[str, str]
 
 
-def stresses(circuit: Circuit, setups: tuple[SetupState, ...], faults: tuple[Fault, ...]) -> dict[Key, Stress]:
+def stresses(
+    circuit: Circuit, setups: tuple[SetupState, ...], faults: tuple[Fault, ...]
+) -> dict[Key, Stress]:
     """Highest stress of each rated branch over the set-ups, where it exceeds its rating."""
     key = ("stresses", setups, faults)
     if key not in circuit.cache:
@@ -50,7 +52,9 @@ def stresses(circuit: Circuit, setups: tuple[SetupState, ...], faults: tuple[Fau
     return circuit.cache[key]  # type: ignore[no-any-return]
 
 
-def _stresses(circuit: Circuit, setups: tuple[SetupState, ...], faults: tuple[Fault, ...]) -> dict[Key, Stress]:
+def _stresses(
+    circuit: Circuit, setups: tuple[SetupState, ...], faults: tuple[Fault, ...]
+) -> dict[Key, Stress]:
     worst: dict[Key, Stress] = {}
     for setup in setups:
         for stress in _at(operate(circuit, setup, faults)):
@@ -68,7 +72,9 @@ def _at(point: OperatingPoint) -> list[Stress]:
             amps = abs(slot.branch.law.at(point.across(slot))[0])
             ratio = amps / (rating * math.sqrt(_air(point, slot)))
             if ratio > 1.0 and not _limits_itself(point, slot, ratio):
-                found.append(Stress(slot.element, slot.branch.name, ratio, amps, rating, point.setup))
+                found.append(
+                    Stress(slot.element, slot.branch.name, ratio, amps, rating, point.setup)
+                )
     for fuse in point.blown:
         found.append(Stress(fuse, "", 2.0, 0.0, 0.0, point.setup, blown=True))
     return found
@@ -80,7 +86,11 @@ def _limits_itself(point: OperatingPoint, slot: Slot, ratio: float) -> bool:
 
 
 def _air(point: OperatingPoint, slot: Slot) -> float:
-    values = point.circuit.elements[slot.element].values if slot.element in point.circuit.elements else None
+    values = (
+        point.circuit.elements[slot.element].values
+        if slot.element in point.circuit.elements
+        else None
+    )
     motor = getattr(values, "cooled_by", "")
     if not motor or slot.branch.name != "thermal fuse":
         return 1.0

@@ -7,8 +7,6 @@ they may explain what no single fault explains.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
 from footwell.circuit.setup import SetupState
@@ -30,11 +28,9 @@ def hypotheses(case: Case) -> list[Hypothesis]:
     """All suspects but screened pairs: nothing wrong, singles, slips, slips and faults with damage."""
     singles = raised_by_history(case, single_faults(case.now, case.story))
     found = [Hypothesis((), 1.0, ())]
-    found += [Hypothesis((s.fault,), s.odds, (s.repair,)) for s in singles]
     for first in singles:
         found += _with_damage(case, first)
     for slip in suspected_slips(case):
-        found.append(Hypothesis((), slip.odds, (slip_repair(slip),), slip))
         found += _slip_with_damage(case, slip)
     return found
 
@@ -45,7 +41,8 @@ def suspected_slips(case: Case) -> list[Slip]:
     for half in case.doubtful:
         right = 1.0 - SLIP_ODDS
         found += [
-            Slip(s.half, s.kind, s.title, s.wiring, s.odds / right) for s in slips(case.circuit_for(()), half)
+            Slip(s.half, s.kind, s.title, s.wiring, s.odds / right)
+            for s in slips(case.circuit_for(()), half)
         ]
     return found
 
@@ -58,7 +55,9 @@ def raised_by_history(case: Case, singles: list[SingleFault]) -> list[SingleFaul
     """Odds raised where wiring as found earlier overloaded a part."""
     damage = history_damage(case)
     return [
-        SingleFault(s.fault, s.odds + damage.get(s.fault, 0.0), s.repair) if s.fault in damage else s
+        SingleFault(s.fault, s.odds + damage.get(s.fault, 0.0), s.repair)
+        if s.fault in damage
+        else s
         for s in singles
     ]
 
@@ -89,32 +88,40 @@ def odds_of(probability: float) -> float:
 
 
 def _with_damage(case: Case, first: SingleFault) -> list[Hypothesis]:
-    """The fault together with each part that it overloads in the positions that were used."""
+    """The fault alone, and together with each part that it overloads in the positions that were used."""
+    alone = Hypothesis((first.fault,), first.odds, (first.repair,))
     if first.fault.mode not in OVERLOADS:
-        return []
-    hurt = stresses(case.now, used_setups(case), (first.fault,))
-    return [
-        Hypothesis((first.fault, fault), first.odds * odds, (first.repair, repair_of(case.now, fault)))
-        for fault, odds in _damage_odds(case.now, hurt.values())
-        if fault.element != first.fault.element
-    ]
-
-
-def _damage_odds(circuit: Circuit, hurt: Iterable[Stress]) -> list[tuple[Fault, float]]:
-    found: list[tuple[Fault, float]] = []
-    for stress in hurt:
-        modes = damage_modes(circuit, stress)
-        found += [(fault, odds_of(chance(stress)) / len(modes)) for fault in modes]
-    return found
+        return [alone]
+    hurt = [s for s in stresses(case.now, used_setups(case), (first.fault,)).values()]
+    return _spread_over_damage(
+        case.now, alone, [s for s in hurt if s.element != first.fault.element]
+    )
 
 
 def _slip_with_damage(case: Case, slip: Slip) -> list[Hypothesis]:
     circuit = case.circuit(len(case.epochs) - 1, slip)
-    hurt = stresses(circuit, used_setups(case), ())
-    return [
-        Hypothesis((fault,), slip.odds * odds, (slip_repair(slip), repair_of(circuit, fault)), slip)
-        for fault, odds in _damage_odds(circuit, hurt.values())
-    ]
+    alone = Hypothesis((), slip.odds, (slip_repair(slip),), slip)
+    return _spread_over_damage(
+        circuit, alone, list(stresses(circuit, used_setups(case), ()).values())
+    )
+
+
+def _spread_over_damage(
+    circuit: Circuit, first: Hypothesis, hurt: list[Stress]
+) -> list[Hypothesis]:
+    """First cause without damage, and with each damage: the odds of the first are shared out."""
+    spared = 1.0
+    found: list[Hypothesis] = []
+    for stress in hurt:
+        modes = damage_modes(circuit, stress)
+        if not modes:
+            continue
+        spared *= 1.0 - chance(stress)
+        for fault in modes:
+            odds = first.odds * chance(stress) / len(modes)
+            repairs = (*first.repairs, repair_of(circuit, fault))
+            found.append(Hypothesis((*first.faults, fault), odds, repairs, first.slip))
+    return [Hypothesis(first.faults, first.odds * spared, first.repairs, first.slip), *found]
 
 
 def repair_of(circuit: Circuit, fault: Fault) -> Repair:

@@ -21,7 +21,14 @@ SLIP_ODDS = 0.35
 """Chance that a connector that an untrained hand has just wired is wired wrongly (common practice,
 no source)."""
 
-SHARES = {"mirrored": 0.35, "exchanged": 0.3, "shifted": 0.1, "left out": 0.1, "in an empty way": 0.1, "turned": 0.05}
+SHARES = {
+    "mirrored": 0.35,
+    "exchanged": 0.3,
+    "shifted": 0.1,
+    "left out": 0.1,
+    "in an empty way": 0.1,
+    "turned": 0.05,
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,14 +70,26 @@ def slips(circuit: Circuit, half: HalfId) -> list[Slip]:
 def _generated(connector: SheetConnector, drawn: Wiring) -> Iterator[tuple[str, str, Wiring]]:
     order = ways(connector)
     mirrored = [way for row in connector.rows for way in reversed(row)]
-    yield "mirrored", "wired in mirror image: the face was read from the wrong side", _moved(drawn, order, mirrored)
+    yield (
+        "mirrored",
+        "wired in mirror image: the face was read from the wrong side",
+        _moved(drawn, order, mirrored),
+    )
     yield "turned", "turned round: first and last row exchanged", _moved(drawn, order, order[::-1])
     for step in (1, -1):
         shifted = order[-step:] + order[:-step]
-        yield "shifted", f"every wire one way too far {'up' if step > 0 else 'down'}", _moved(drawn, order, shifted)
+        yield (
+            "shifted",
+            f"every wire one way too far {'up' if step > 0 else 'down'}",
+            _moved(drawn, order, shifted),
+        )
     used = [way for way in order if drawn[way]]
     for a, b in combinations(used, 2):
-        yield "exchanged", f"the wires of ways {a} and {b} exchanged", drawn | {a: drawn[b], b: drawn[a]}
+        yield (
+            "exchanged",
+            f"the wires of ways {a} and {b} exchanged",
+            drawn | {a: drawn[b], b: drawn[a]},
+        )
     for way in used:
         yield "left out", f"the wire of way {way} left out", drawn | {way: None}
         for empty in (w for w in order if not drawn[w]):
@@ -95,7 +114,9 @@ def slip_named(circuit: Circuit, half: HalfId, found: Mapping[str, str | None]) 
     return ""
 
 
-def moves(drawn: Wiring, found: Mapping[str, str | None]) -> list[tuple[str, str | None, str | None]]:
+def moves(
+    drawn: Wiring, found: Mapping[str, str | None]
+) -> list[tuple[str, str | None, str | None]]:
     """Shortest list of moves (wires, from way, to way) that puts a half right; None is outside.
 
     Every wire in a wrong way moves once. Wires that would meet in one way on the road are taken out

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from footwell.circuit.circuit import Circuit, Element
-from footwell.circuit.fault import Fault
+from footwell.circuit.fault import Fault, sizes
 from footwell.parts.base import Mode
 
 BASE_ODDS = 0.004
@@ -55,18 +54,6 @@ class SingleFault:
     repair: Repair = field(default=("", ""))
 
 
-def sizes(system_volts: float, working_amps: float) -> list[float]:
-    """Sizes of a high resistance to sum over (Ω), two a decade, from the joint that drops 2 % of the
-    supply at the circuit's working current up to 20 kΩ.
-
-    >>> [round(r, 4) for r in sizes(24, 8)][:3], sizes(24, 8)[-1]
-    ([0.0632, 0.2, 0.632], 20000.0)
-    """
-    least = 0.02 * system_volts / working_amps
-    count = math.floor(2 * math.log10(20_000 / least)) + 1
-    return [float(f"{20_000 / 10 ** (step / 2):.3g}") for step in range(count - 1, -1, -1)]
-
-
 def single_faults(circuit: Circuit, story: Circumstances) -> list[SingleFault]:
     """All single faults in the order of the circuit's elements; sized modes once for each size."""
     ladder = sizes(circuit.context.system_volts, circuit.context.default_amps)
@@ -77,7 +64,8 @@ def single_faults(circuit: Circuit, story: Circumstances) -> list[SingleFault]:
             steps = ladder if mode.sized else mode.factors or (0.0,)
             repair = (element.id, mode.repair)
             found += [
-                SingleFault(Fault(element.id, mode.name, size), odds / len(steps), repair) for size in steps
+                SingleFault(Fault(element.id, mode.name, size), odds / len(steps), repair)
+                for size in steps
             ]
     return found
 
@@ -92,7 +80,9 @@ def _factor(circuit: Circuit, element: Element, mode: Mode, story: Circumstances
             factor *= JUST_REPAIRED
     elif element.id in story.renewed:
         factor *= RENEWED_PART
-    if element.kind.name == "wire" and any(w.moves for w in circuit.sheet.wires if w.id == element.id):
+    if element.kind.name == "wire" and any(
+        w.moves for w in circuit.sheet.wires if w.id == element.id
+    ):
         factor *= BENDS_IN_USE
     for where, what in story.seen:
         if where in (element.id, element.id.split(".")[0]):

@@ -45,7 +45,9 @@ def make(events: Sequence[Event]) -> LinkMade:
     """The link's text for a job."""
     content = _Content(events=list(events)).model_dump_json().encode()
     packed = zlib.compress(content, 9, -15)
-    text = ".".join((FORMAT, _checksum(content), base64.urlsafe_b64encode(packed).decode().rstrip("=")))
+    text = ".".join(
+        (FORMAT, _checksum(content), base64.urlsafe_b64encode(packed).decode().rstrip("="))
+    )
     return LinkMade(text=text, length=len(text), too_long=len(text) > COMFORTABLE)
 
 
@@ -67,10 +69,14 @@ def decode(text: str) -> list[Event]:
     """The events inside a link's text."""
     form, checksum, body = _pieces(text.strip().lstrip("#"))
     if form != FORMAT:
-        raise LinkError("This link comes from a newer Footwell. Update Footwell, then open it again.")
+        raise LinkError(
+            "This link comes from a newer Footwell. Update Footwell, then open it again."
+        )
     content = _unpacked(body)
     if _checksum(content) != checksum:
-        raise LinkError("This link was changed on its way. Ask for it again, or for the job as a file.")
+        raise LinkError(
+            "This link was changed on its way. Ask for it again, or for the job as a file."
+        )
     _refuse_depth(content)
     try:
         return _Content.model_validate_json(content).events
@@ -89,7 +95,9 @@ def _pieces(text: str) -> tuple[str, str, str]:
 
 def _unpacked(body: str) -> bytes:
     """Decompressed content, never more than the limit."""
-    cut = LinkError("This link is cut off: its end is missing. Ask for it again, or for the job as a file.")
+    cut = LinkError(
+        "This link is cut off: its end is missing. Ask for it again, or for the job as a file."
+    )
     try:
         packed = base64.b64decode(body + "=" * (-len(body) % 4), altchars=b"-_", validate=True)
         stream = zlib.decompressobj(-15)

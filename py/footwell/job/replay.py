@@ -130,9 +130,13 @@ def told_of(events: Sequence[Event], gone: frozenset[EventId]) -> tuple[list[Tol
         if body is not None:
             told.append(Told(event, body))
         elif event.kind in BODIES:
-            problems.append(f"Entry {event.n} ({event.kind}) cannot be read. It is kept, but not used.")
+            problems.append(
+                f"Entry {event.n} ({event.kind}) cannot be read. It is kept, but not used."
+            )
         else:
-            problems.append(f"Entry {event.n} is from a newer Footwell. It is kept, but not used here.")
+            problems.append(
+                f"Entry {event.n} is from a newer Footwell. It is kept, but not used here."
+            )
     return told, problems
 
 
@@ -142,7 +146,9 @@ def replay(events: Sequence[Event]) -> Replayed:
     told, problems = told_of(events, gone)
     opened = next((t.body for t in told if isinstance(t.body, JobOpened)), None)
     if opened is None:
-        raise JobError("This job has no opening entry, so there is no circuit to work on. Open a new job.")
+        raise JobError(
+            "This job has no opening entry, so there is no circuit to work on. Open a new job."
+        )
     read = _sheet(opened, told, problems)
     state = _State(circuits_of(read), problems)
     for number, entry in enumerate(told):
@@ -223,7 +229,9 @@ class _State:
         self.last_check = None
         if body.supply_volts is not None:
             battery = self.circuit.supply_element.id
-            check = Check(VOLTS, f"{battery}.+", f"{battery}.-", set_up(self.circuit, engine=self.engine))
+            check = Check(
+                VOLTS, f"{battery}.+", f"{battery}.-", set_up(self.circuit, engine=self.engine)
+            )
             self._add(Taken(self._now, self.sitting, check, body.supply_volts, "", number))
 
     @property
@@ -236,8 +244,12 @@ class _State:
     def _positions(self, body: PositionsTried) -> None:
         self.positions_due = False
         for seen in body.states:
-            if seen.load not in self.circuit.elements or seen.state not in words_of(self.circuit, seen.load):
-                self.problems.append(f"What {seen.load} did ({seen.state}) is not known to this sheet.")
+            if seen.load not in self.circuit.elements or seen.state not in words_of(
+                self.circuit, seen.load
+            ):
+                self.problems.append(
+                    f"What {seen.load} did ({seen.state}) is not known to this sheet."
+                )
                 continue
             setup = set_up(self.circuit, seen.controls, engine=self.engine)
             self._add(Sighting(self._now, self.sitting, setup, seen.load, seen.state, body.seen_by))
@@ -245,7 +257,9 @@ class _State:
     def _reading(self, number: int, body: ReadingTaken) -> None:
         check = check_of(self.circuit, body, self.engine)
         if not _on_sheet(self.circuit, check):
-            self.problems.append(f"A reading was taken at {body.red}, which is not on this sheet. It is not used.")
+            self.problems.append(
+                f"A reading was taken at {body.red}, which is not on this sheet. It is not used."
+            )
             return
         self.last_check = check
         if body.complaint == "absent" or body.choice == "not steady":
@@ -263,17 +277,21 @@ class _State:
             self.unreachable.add(place.split(".")[0])
         elif body.reason == "no instrument":
             known = next((n for n in NEEDS if body.check.startswith(n)), instrument)
-            self.lost_tools.add(NEEDS.get(known, ""))
+            self.lost_tools.update(NEEDS.get(known, ()))
 
     def _found(self, body: WiringFound) -> None:
         half = (body.connector, body.half)
         if body.connector not in self.circuit.connectors:
-            self.problems.append(f"{body.connector} is not on this sheet. What was found there is not used.")
+            self.problems.append(
+                f"{body.connector} is not on this sheet. What was found there is not used."
+            )
             return
         wired = complete(self.circuit, half, body.found)
         first = self.inspected.get(half, 0)
         for n in range(first, len(self.epochs)):
-            self.epochs[n] = replace(self.epochs[n], arrangement=_set(self.circuit, self.epochs[n], half, wired))
+            self.epochs[n] = replace(
+                self.epochs[n], arrangement=_set(self.circuit, self.epochs[n], half, wired)
+            )
         self.inspected.setdefault(half, len(self.epochs) - 1)
 
     def _corrected(self, body: WiringCorrected) -> None:

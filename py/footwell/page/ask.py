@@ -42,17 +42,26 @@ def chosen_check(request: CheckAsked) -> CheckView:
 def _check(case: Case, request: CheckAsked) -> Check:
     circuit = case.now
     for place in (request.red, request.black):
-        if place and place not in circuit.node_of and place not in circuit.elements and place not in circuit.connectors:
+        if (
+            place
+            and place not in circuit.node_of
+            and place not in circuit.elements
+            and place not in circuit.connectors
+        ):
             raise AskError(f"{place[:40]} is not a place on this sheet. Choose one in the diagram.")
     setup = _setup(case, request.controls, request.apart, request.stand_in)
     if request.instrument == OHMS and not setup.apart:
-        raise AskError("Ohms only with the part out of the circuit. Unplug it first, or measure volts.")
+        raise AskError(
+            "Ohms only with the part out of the circuit. Unplug it first, or measure volts."
+        )
     if request.instrument in (SUBSTITUTE, LOOK):
         return Check(request.instrument, request.red, "", setup)
     return Check(request.instrument, request.red, request.black, setup)
 
 
-def _setup(case: Case, controls: dict[str, str], apart: list[str], stand_in: dict[str, str]) -> SetupState:
+def _setup(
+    case: Case, controls: dict[str, str], apart: list[str], stand_in: dict[str, str]
+) -> SetupState:
     lamps: dict[str, float] = {}
     for plug, text in stand_in.items():
         try:
@@ -74,12 +83,17 @@ def expected_table(request: ExpectedAsked) -> ExpectedTable:
     point = operate(circuit, setup)
     return ExpectedTable(
         setup=Setup(
-            controls=dict(setup.controls), apart=list(setup.apart), stand_in={p: f"{w:g} W" for p, w in setup.stand_in}
+            controls=dict(setup.controls),
+            apart=list(setup.apart),
+            stand_in={p: f"{w:g} W" for p, w in setup.stand_in},
         ),
         title=say.condition(circuit, setup),
         instrument=VOLTS,
         rows=expected_rows(circuit, setup),
-        seen=[f"{say.short_named(circuit, load)} {word(circuit, circuit, setup, load)}" for load in circuit.sheet.loads],
+        seen=[
+            f"{say.short_named(circuit, load)} {word(circuit, circuit, setup, load)}"
+            for load in circuit.sheet.loads
+        ],
         warnings=warnings_of(point),
     )
 
@@ -110,7 +124,9 @@ def warnings_of(point: OperatingPoint) -> list[str]:
     """What is odd about an operating point, in sentences."""
     named = {e.id: say.short_named(point.circuit, e.id) for e in point.circuit.elements.values()}
     lines = [f"{named[fuse]} blows." for fuse in point.blown]
-    lines += [f"{named[relay]} chatters: it pulls in and drops out by itself." for relay in point.chatters]
+    lines += [
+        f"{named[relay]} chatters: it pulls in and drops out by itself." for relay in point.chatters
+    ]
     if not point.settled:
         lines.append("No steady state was found: the figures are the last ones tried.")
     return lines

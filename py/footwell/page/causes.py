@@ -36,7 +36,11 @@ def _cause(case: Case, conclusion: Conclusion, one: Proven) -> CauseView:
     reasons = _reasons(case, conclusion, one.fault)
     return CauseView(
         title=_capital(say.fault_title(case.now, one.fault)),
-        proof=[item_words(case.now, e) for e in case.evidence if isinstance(e, Taken) and e.number == one.by],
+        proof=[
+            item_words(case.now, e)
+            for e in case.evidence
+            if isinstance(e, Taken) and e.number == one.by
+        ],
         reasons=reasons,
         open_questions=[] if reasons else ["Why it failed was not established."],
     )
@@ -48,7 +52,9 @@ def _capital(text: str) -> str:
 
 def _reasons(case: Case, conclusion: Conclusion, fault: Fault) -> list[str]:
     """Stress that a proven overload, or wiring found wrong, put on the failed part; else what was ruled out."""
-    lines = [damage_words(case.now, s) for s in history_stresses(case) if s.element == fault.element]
+    lines = [
+        damage_words(case.now, s) for s in history_stresses(case) if s.element == fault.element
+    ]
     proven = {p.fault for p in conclusion.proven}
     ruled_out: list[str] = []
     for suspect, stress in overloads_behind(case, fault):
@@ -62,5 +68,7 @@ def _reasons(case: Case, conclusion: Conclusion, fault: Fault) -> list[str]:
         else:
             ruled_out.append(say.fault_title(case.now, Fault(suspect.element, suspect.mode)))
     if not lines and ruled_out:
-        lines.append(f"Ruled out as the cause behind it: {say.joined(list(dict.fromkeys(ruled_out)))}.")
+        lines.append(
+            f"Ruled out as the cause behind it: {say.joined(list(dict.fromkeys(ruled_out)))}."
+        )
     return lines

@@ -9,8 +9,28 @@ from dataclasses import dataclass
 from footwell import RELEASE
 from footwell.checks import sights
 from footwell.checks.catalogue import minutes, touchable_pairs
-from footwell.checks.check import CLAMP, FEED, LAMP, LISTEN, LOOK, OHMS, SUBSTITUTE, VOLTS, Check
-from footwell.checks.predict import CONTACT_SIGHTS, FUSE_SIGHTS, Glance, Reading, expected, glance, part_of, seen_as
+from footwell.checks.check import (
+    CLAMP,
+    FEED,
+    FUSE_LAMP,
+    LAMP,
+    LISTEN,
+    LOOK,
+    OHMS,
+    SUBSTITUTE,
+    VOLTS,
+    Check,
+)
+from footwell.checks.predict import (
+    CONTACT_SIGHTS,
+    FUSE_SIGHTS,
+    Glance,
+    Reading,
+    expected,
+    glance,
+    part_of,
+    seen_as,
+)
 from footwell.checks.safety import cautions
 from footwell.circuit.circuit import Circuit
 from footwell.diagnosis.belief import Belief, Weighed
@@ -33,6 +53,7 @@ INSTRUMENT_NAMES = {
     CLAMP: "Clamp, A d.c.",
     OHMS: "Meter, Ω",
     FEED: "Fused lead",
+    FUSE_LAMP: "Lamp in place of the fuse",
     LOOK: "Eyes",
     LISTEN: "Ears",
 }
@@ -65,7 +86,9 @@ def check_view(case: Case, belief: Belief, check: Check, purpose: str = "narrow"
         instrument=check.instrument,
         instrument_name=INSTRUMENT_NAMES.get(check.instrument, "Eyes and ears"),
         band=band,
-        healthy_choice="" if isinstance(healthy, Reading) else max(healthy, key=lambda w: healthy[w]),
+        healthy_choice=""
+        if isinstance(healthy, Reading)
+        else max(healthy, key=lambda w: healthy[w]),
         entry="number" if check.numeric else "choice",
         units=_units(check, band),
         words=WORDS_BESIDE.get(check.instrument, []),
@@ -96,7 +119,12 @@ def _record(check: Check, shown: Shown) -> ReadingTaken:
         stand_in={plug: f"{watts:g} W" for plug, watts in check.setup.stand_in},
     )
     return ReadingTaken(
-        check=check.id, instrument=check.instrument, red=check.red, black=check.black, setup=setup, shown=shown
+        check=check.id,
+        instrument=check.instrument,
+        red=check.red,
+        black=check.black,
+        setup=setup,
+        shown=shown,
     )
 
 
@@ -112,8 +140,10 @@ def _choices(circuit: Circuit, check: Check) -> list[str]:
     if check.numeric:
         return []
     if check.instrument == LOOK:
-        return list(FUSE_SIGHTS if circuit.elements[check.red].kind.name == "fuse" else CONTACT_SIGHTS)
-    if check.instrument in (LAMP, SUBSTITUTE):
+        return list(
+            FUSE_SIGHTS if circuit.elements[check.red].kind.name == "fuse" else CONTACT_SIGHTS
+        )
+    if check.instrument in (LAMP, SUBSTITUTE, FUSE_LAMP):
         return list(sights.WORDS["lamp"])
     return list(sights.WORDS[seen_as(circuit, check.red)])
 
@@ -167,11 +197,19 @@ def _signed(value: float, digits: int) -> str:
 def _goal(circuit: Circuit, check: Check) -> str:
     red = say.place_named(circuit, check.red)
     if check.instrument in (VOLTS, LAMP) and check.black == EARTH:
-        return f"Does the feed reach {red}?" if _is_feed_side(circuit, check) else f"What stands at {red}?"
+        return (
+            f"Does the feed reach {red}?"
+            if _is_feed_side(circuit, check)
+            else f"What stands at {red}?"
+        )
     if check.instrument == VOLTS and check.setup.stand_in:
         return "Does the feed hold under a lamp in place of the load?"
     if check.instrument == VOLTS:
-        held = [e for (e, _), pair in touchable_pairs(circuit).items() if set(pair) == {check.red, check.black}]
+        held = [
+            e
+            for (e, _), pair in touchable_pairs(circuit).items()
+            if set(pair) == {check.red, check.black}
+        ]
         return f"What is lost across {say.joined([say.short_named(circuit, e) for e in dict.fromkeys(held)])}?"
     if check.instrument == CLAMP:
         return f"What current flows in {say.short_named(circuit, check.red)}?"
@@ -179,6 +217,8 @@ def _goal(circuit: Circuit, check: Check) -> str:
         return f"Is {say.short_named(circuit, part_of(circuit, check))} sound by itself?"
     if check.instrument == FEED:
         return f"Does {red} run when fed directly?"
+    if check.instrument == FUSE_LAMP:
+        return f"Is there a short behind {red}?"
     if check.instrument == SUBSTITUTE:
         return "Can the feed and the earth carry a lamp?"
     if check.instrument == LISTEN:
@@ -203,6 +243,8 @@ def _do(circuit: Circuit, check: Check) -> str:
         return f"{_take_apart(circuit, check)} Meter on Ω between {red} and {black}. Then lead and knob back to V."
     if check.instrument == FEED:
         return _do_feed(circuit, check)
+    if check.instrument == FUSE_LAMP:
+        return f"{_take_apart(circuit, check)} Put a 21 W lamp in place of {red}. Switch on and look at the lamp."
     if check.instrument == SUBSTITUTE:
         watts = check.setup.stand_in[0][1]
         return f"Unplug {red}. Put a {watts:g} W lamp across its two ways. Switch on and look at the lamp."
@@ -225,7 +267,9 @@ def _do_volts(circuit: Circuit, check: Check, red: str, black: str) -> str:
 
 def _take_apart(circuit: Circuit, check: Check) -> str:
     spoken = [
-        f"unplug {circuit.connectors[n].name}" if n in circuit.connectors else f"pull out {say.short_named(circuit, n)}"
+        f"unplug {circuit.connectors[n].name}"
+        if n in circuit.connectors
+        else f"pull out {say.short_named(circuit, n)}"
         for n in check.setup.apart
     ]
     off = "Switch off, " if check.instrument == OHMS else ""
@@ -235,7 +279,9 @@ def _take_apart(circuit: Circuit, check: Check) -> str:
 
 def _do_feed(circuit: Circuit, check: Check) -> str:
     ratings = [
-        fuse_part.rating(e.values, circuit.context) for e in circuit.elements.values() if e.kind.name == "fuse"
+        fuse_part.rating(e.values, circuit.context)
+        for e in circuit.elements.values()
+        if e.kind.name == "fuse"
     ]
     rating = f"{max(ratings):g} A" if ratings else "the circuit's rating"
     load = say.short_named(circuit, check.red)
@@ -268,7 +314,9 @@ def _word_zones(case: Case, check: Check, live: Sequence[Weighed]) -> list[_Zone
     now = len(case.epochs) - 1
     zones: dict[str, list[tuple[Weighed, float]]] = {w: [] for w in _choices(case.now, check)}
     for w in live:
-        seen = glance(case.circuit(now, w.hypothesis.slip), check, case.standing(w.hypothesis, now), True)
+        seen = glance(
+            case.circuit(now, w.hypothesis.slip), check, case.standing(w.hypothesis, now), True
+        )
         if isinstance(seen, dict):
             for word, chance in seen.items():
                 zones.setdefault(word, []).append((w, chance))
@@ -280,7 +328,9 @@ def _number_zones(case: Case, check: Check, live: Sequence[Weighed], band: Band)
     supply = float(case.now.context.system_volts)
     zones: dict[str, list[tuple[Weighed, float]]] = {"In the band": []}
     for w in live:
-        seen = glance(case.circuit(now, w.hypothesis.slip), check, case.standing(w.hypothesis, now), True)
+        seen = glance(
+            case.circuit(now, w.hypothesis.slip), check, case.standing(w.hypothesis, now), True
+        )
         if isinstance(seen, Glance):
             zones.setdefault(_zone(seen.mean, check, band, supply), []).append((w, 1.0))
     order = ("In the band", "About 0 V", "Lower", "Higher", "Near supply voltage", "Over range")
@@ -323,9 +373,15 @@ def _means(case: Case, zone: _Zone, everything: dict[str, float]) -> str:
 def _why(case: Case, belief: Belief, check: Check, purpose: str) -> str:
     spent = minutes(case.now, check, case.last_check)
     if purpose == "confirm":
-        return "One suspect stands out. This measures it at the place itself, before a part is bought."
+        return (
+            "One suspect stands out. This measures it at the place itself, before a part is bought."
+        )
     if purpose == "cause":
         return "What was found is often an effect. This shows whether the load draws too much and caused it."
     if purpose == "asked":
         return "You chose this place."
-    return f"Parts the suspects best for its {spent:.0f} min." if spent >= 1 else "Parts the suspects best for its time."
+    return (
+        f"Parts the suspects best for its {spent:.0f} min."
+        if spent >= 1
+        else "Parts the suspects best for its time."
+    )

@@ -76,7 +76,12 @@ def _plain(body: Body | None, kind: str) -> tuple[str, str, str, str]:
     if isinstance(body, ToolsStated):
         return "Tools at hand", ", ".join(body.instruments) or "eyes and ears", "", ""
     if isinstance(body, SheetEdited):
-        return "Found on the vehicle", ", ".join(f"{c.element} {c.field}: {c.value}" for c in body.changes), "", ""
+        return (
+            "Found on the vehicle",
+            ", ".join(f"{c.element} {c.field}: {c.value}" for c in body.changes),
+            "",
+            "",
+        )
     if isinstance(body, SittingBegun):
         supply = f", supply {say.volts(body.supply_volts)}" if body.supply_volts else ""
         return "At the vehicle", f"engine {body.engine}{supply}", "", ""
@@ -89,7 +94,9 @@ def _plain(body: Body | None, kind: str) -> tuple[str, str, str, str]:
 
 def _reading(body: ReadingTaken, circuit: Circuit) -> tuple[str, str, str, str]:
     unit = {CLAMP: "A", OHMS: "Ω"}.get(body.instrument, "V")
-    value = body.choice or (say.measured(body.value, unit) if body.value is not None else "not recorded")
+    value = body.choice or (
+        say.measured(body.value, unit) if body.value is not None else "not recorded"
+    )
     places = say.place_named(circuit, body.red)
     if body.black not in ("", "earth"):
         places += f" to {say.place_named(circuit, body.black)}"
@@ -107,7 +114,16 @@ def _states(body: PositionsTried, circuit: Circuit) -> str:
     rows: list[str] = []
     for seen in body.states:
         controls = " ".join(
-            next((p.name for c in circuit.sheet.controls if c.part == part for p in c.positions if p.id == position), position)
+            next(
+                (
+                    p.name
+                    for c in circuit.sheet.controls
+                    if c.part == part
+                    for p in c.positions
+                    if p.id == position
+                ),
+                position,
+            )
             for part, position in seen.controls.items()
         )
         rows.append(f"{controls}: {seen.load} {seen.state}")

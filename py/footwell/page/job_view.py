@@ -83,7 +83,8 @@ def controls_view(circuit: Circuit) -> list[ControlView]:
             id=c.part,
             name=c.name,
             positions=[
-                Position(id=p.id, name=p.name) for p in sorted(c.positions, key=lambda p: p.id != c.off)
+                Position(id=p.id, name=p.name)
+                for p in sorted(c.positions, key=lambda p: p.id != c.off)
             ],
         )
         for c in circuit.sheet.controls
@@ -105,9 +106,17 @@ def loads_view(circuit: Circuit) -> list[LoadView]:
 
 def items_view(circuit: Circuit) -> list[StoryItem]:
     """What the story may name."""
-    parts = [StoryItem(id=p.id, name=say.short_named(circuit, p.id), kind="part") for p in circuit.sheet.parts]
-    connectors = [StoryItem(id=c.id, name=c.name, kind="connector") for c in circuit.sheet.connectors]
-    wires = [StoryItem(id=w.id, name=element_named(circuit, w.id), kind="wire") for w in circuit.sheet.wires]
+    parts = [
+        StoryItem(id=p.id, name=say.short_named(circuit, p.id), kind="part")
+        for p in circuit.sheet.parts
+    ]
+    connectors = [
+        StoryItem(id=c.id, name=c.name, kind="connector") for c in circuit.sheet.connectors
+    ]
+    wires = [
+        StoryItem(id=w.id, name=element_named(circuit, w.id), kind="wire")
+        for w in circuit.sheet.wires
+    ]
     return [*parts, *connectors, *wires]
 
 
@@ -119,9 +128,13 @@ def complaint_words(case: Case) -> str:
     rows: dict[str, dict[str, list[str]]] = {}
     for e in told:
         name = say.short_named(case.now, e.load)
-        rows.setdefault(name, {}).setdefault(e.word, []).append(say.controls_words(case.now, e.setup))
+        rows.setdefault(name, {}).setdefault(e.word, []).append(
+            say.controls_words(case.now, e.setup)
+        )
     lines = [
-        f"{name} {word} ({', '.join(dict.fromkeys(where))})" for name, words in rows.items() for word, where in words.items()
+        f"{name} {word} ({', '.join(dict.fromkeys(where))})"
+        for name, words in rows.items()
+        for word, where in words.items()
     ]
     return "; ".join(lines)[:900] + "."
 
@@ -134,7 +147,11 @@ def connectors_view(case: Case, replayed: Replayed) -> list[ConnectorView]:
         for side in ("a", "b"):
             half: HalfId = (connector.id, side)
             if any(as_drawn(drawn, half).values()):
-                rows.append(connector_view(case, half, found_in(case, replayed, half), half in case.doubtful))
+                rows.append(
+                    connector_view(
+                        case, half, found_in(case, replayed, half), half in case.doubtful
+                    )
+                )
     return sorted(rows, key=lambda c: not c.doubtful)
 
 

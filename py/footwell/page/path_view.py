@@ -6,8 +6,12 @@ from footwell.circuit.circuit import Circuit
 from footwell.circuit.places import places
 from footwell.diagnosis.case import Case, Taken
 from footwell.diagnosis.conclude import Conclusion
+
+
 def current_path(circuit: Circuit, load: str) -> list[str]:
     return []
+
+
 from footwell.messages import PathPoint
 
 SUSPECT_FROM = 0.01
@@ -17,7 +21,9 @@ def path_view(case: Case, conclusion: Conclusion) -> list[PathPoint]:
     """Points of the complaint's path in order; a stretch is suspect while a cause can still lie in it."""
     circuit = case.now
     order = current_path(circuit, circuit.sheet.loads[0])
-    measured = {p for e in case.evidence if isinstance(e, Taken) for p in (e.check.red, e.check.black)}
+    measured = {
+        p for e in case.evidence if isinstance(e, Taken) for p in (e.check.red, e.check.black)
+    }
     choice = conclusion.step.choice
     now = {choice.check.red, choice.check.black} if choice and choice.check else set()
     open_after = _open_stretches(circuit, order, _suspected(conclusion))
@@ -26,7 +32,13 @@ def path_view(case: Case, conclusion: Conclusion) -> list[PathPoint]:
         PathPoint(
             place=place,
             name=known[place].name if place in known else place,
-            state="now" if place in now else "measured" if place in measured else "open" if is_open else "clear",
+            state="now"
+            if place in now
+            else "measured"
+            if place in measured
+            else "open"
+            if is_open
+            else "clear",
             suspect_after=is_open,
         )
         for place, is_open in zip(order, open_after, strict=True)
@@ -50,6 +62,7 @@ def _open_stretches(circuit: Circuit, order: list[str], suspected: set[str]) -> 
         if e in circuit.elements
     ]
     open_after = [
-        any(nodes[k] in ends or nodes[k + 1] in ends for ends in touched) for k in range(len(nodes) - 1)
+        any(nodes[k] in ends or nodes[k + 1] in ends for ends in touched)
+        for k in range(len(nodes) - 1)
     ]
     return [*open_after, False] if order else []

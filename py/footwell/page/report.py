@@ -34,7 +34,9 @@ def report_view(
         _section("Evidence", readings),
         _section(
             "Please note",
-            ["The vehicle maker's data, local rules and licensed practice come before this report."],
+            [
+                "The vehicle maker's data, local rules and licensed practice come before this report."
+            ],
         ),
     ]
 

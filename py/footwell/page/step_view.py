@@ -11,8 +11,8 @@ from footwell.diagnosis.case import Case
 from footwell.diagnosis.conclude import Conclusion, Proven
 from footwell.diagnosis.hypotheses import suspected_slips
 from footwell.messages import (
-    Caution,
     CauseView,
+    Caution,
     CheckStep,
     FinishedStep,
     Outcome,
@@ -42,21 +42,34 @@ def step_view(case: Case, conclusion: Conclusion, causes: list[CauseView]) -> St
 def _wiring(case: Case, conclusion: Conclusion, half: tuple[str, str], purpose: str) -> WiringStep:
     connector = case.now.connectors[half[0]]
     share = sum(
-        w.share for w in conclusion.belief.suspects if w.hypothesis.slip and w.hypothesis.slip.half == half
+        w.share
+        for w in conclusion.belief.suspects
+        if w.hypothesis.slip and w.hypothesis.slip.half == half
     )
-    likeliest = next((w.hypothesis.slip for w in conclusion.belief.suspects if w.hypothesis.slip), None)
+    likeliest = next(
+        (w.hypothesis.slip for w in conclusion.belief.suspects if w.hypothesis.slip), None
+    )
     put_right = purpose == "put right"
-    goal = f"Put the wires of {connector.name} right" if put_right else f"Is {connector.name} wired as it should be?"
+    goal = (
+        f"Put the wires of {connector.name} right"
+        if put_right
+        else f"Is {connector.name} wired as it should be?"
+    )
     why = (
         "Nothing measured at a wrongly wired plug means what it should."
         if put_right
         else f"It was wired by hand. A slip there explains the complaint: {say.likelihood(share)}, {say.percent(share)}."
     )
     outcomes = [
-        Outcome(when="As it should be", means=f"Clears {len(suspected_slips(case))} wiring slips; measuring goes on."),
+        Outcome(
+            when="As it should be",
+            means=f"Clears {len(suspected_slips(case))} wiring slips; measuring goes on.",
+        ),
         Outcome(
             when="Not as it should be",
-            means=f"Most likely {likeliest.title}." if likeliest else "Footwell says what it does and how to put it right.",
+            means=f"Most likely {likeliest.title}."
+            if likeliest
+            else "Footwell says what it does and how to put it right.",
         ),
     ]
     return WiringStep(
@@ -73,7 +86,9 @@ def _wiring(case: Case, conclusion: Conclusion, half: tuple[str, str], purpose: 
 def _positions(case: Case) -> PositionsStep:
     again = any(e.epoch < len(case.epochs) - 1 for e in case.evidence)
     setups = working_setups(case.now)
-    moving = {h for p in case.now.sheet.parts if p.id in case.now.sheet.loads for h in p.hazards} & TEXTS.keys()
+    moving = {
+        h for p in case.now.sheet.parts if p.id in case.now.sheet.loads for h in p.hazards
+    } & TEXTS.keys()
     return PositionsStep(
         goal="Try every position again" if again else "What works in each position?",
         why=(
@@ -88,10 +103,22 @@ def _positions(case: Case) -> PositionsStep:
 
 
 ADVICE = {
-    "wire": ["Mend with wire of the same cross-section or larger, crimped and sealed.", "Find and remove what damaged it."],
-    "contact": ["Renew both terminals of the pair and cut the wire back to bright copper.", "Use a terminal of the right rating."],
-    "fuse": ["Fit a fuse of the same rating and type, never a larger one.", "Only after the overload is found."],
-    "resistor_pack": ["Renew the pack. The thermal fuse is not to be bridged.", "Check that air passes the pack."],
+    "wire": [
+        "Mend with wire of the same cross-section or larger, crimped and sealed.",
+        "Find and remove what damaged it.",
+    ],
+    "contact": [
+        "Renew both terminals of the pair and cut the wire back to bright copper.",
+        "Use a terminal of the right rating.",
+    ],
+    "fuse": [
+        "Fit a fuse of the same rating and type, never a larger one.",
+        "Only after the overload is found.",
+    ],
+    "resistor_pack": [
+        "Renew the pack. The thermal fuse is not to be bridged.",
+        "Check that air passes the pack.",
+    ],
     "motor": ["Renew the motor. Check that the fan turns freely and nothing blocks the air."],
     "earth_point": ["Clean to bright metal, refit with sound hardware, tighten and protect."],
     "relay": ["Renew the relay with one of the same print and rating."],
@@ -124,7 +151,9 @@ def _finished(case: Case, conclusion: Conclusion, causes: list[CauseView]) -> Fi
     if conclusion.step.solved:
         lines = [c.title + "." for c in causes] or ["Nothing is wrong now."]
         return FinishedStep(
-            solved=True, title="Mended and proven", lines=[*lines, "Put back what was opened, then print the report."]
+            solved=True,
+            title="Mended and proven",
+            lines=[*lines, "Put back what was opened, then print the report."],
         )
     return FinishedStep(
         solved=False,

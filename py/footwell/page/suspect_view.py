@@ -30,7 +30,9 @@ def suspects_view(case: Case, conclusion: Conclusion) -> Suspects:
     """The four groups with words and numbers for how likely each is."""
     belief = conclusion.belief
     return Suspects(
-        proven=[_proven(case, belief, p.repair, p.share) for p in conclusion.proven if not p.mended],
+        proven=[
+            _proven(case, belief, p.repair, p.share) for p in conclusion.proven if not p.mended
+        ],
         groups=_groups(case, conclusion),
         cleared=_cleared(case, belief),
         mended=[say.short_named(case.now, e) for e in sorted(case.epochs[-1].mended)],
@@ -50,7 +52,11 @@ def _proven(case: Case, belief: Belief, repair: Repair, share: float) -> Suspect
 
 
 def suspect(
-    circuit: Circuit, best: Weighed, members: list[Weighed], share: float, only: Repair | None = None
+    circuit: Circuit,
+    best: Weighed,
+    members: list[Weighed],
+    share: float,
+    only: Repair | None = None,
 ) -> Suspect:
     """A set of repairs with its likeliest faults; sizes of one fault are told as a range."""
     hypothesis = best.hypothesis
@@ -108,10 +114,15 @@ def _groups(case: Case, conclusion: Conclusion) -> list[SuspectGroup]:
         share = sum(s for _, s in mates)
         groups.append(
             SuspectGroup(
-                suspects=[suspect(case.now, _members(belief, r)[0], _members(belief, r), s) for r, s in mates],
+                suspects=[
+                    suspect(case.now, _members(belief, r)[0], _members(belief, r), s)
+                    for r, s in mates
+                ],
                 share=round(min(share, 0.99), 3),
                 words=f"{say.likelihood(share)}, {say.percent(share)}",
-                apart_by="" if len(mates) == 1 else "No check with the tools at hand tells these apart.",
+                apart_by=""
+                if len(mates) == 1
+                else "No check with the tools at hand tells these apart.",
             )
         )
     return groups
@@ -121,7 +132,7 @@ def _parting(
     case: Case, conclusion: Conclusion, rows: list[tuple[Repair, ...]]
 ) -> dict[tuple[Repair, ...], tuple[int, ...]]:
     """Mark of each set of repairs: sets with the same mark share every outcome of every check at hand."""
-    marks: dict[tuple[Repair, ...], tuple[int, ...]] = {r: () for r in rows}
+    marks: dict[tuple[Repair, ...], tuple[int, ...]] = dict.fromkeys(rows, ())
     best = [_members(conclusion.belief, r)[0] for r in rows]
     for check in catalogue(case.now, case.tools, case.engine):
         for number, cell in enumerate(cells(case, check, best)):
@@ -144,7 +155,9 @@ def _cleared(case: Case, belief: Belief) -> list[Cleared]:
     gone = [e for e, odds in before.items() if now.get(e, 0.0) < GONE * odds / total]
     mended = case.epochs[-1].mended
     return [
-        Cleared(title=say.short_named(case.now, e), by=_cleared_by(case, e)) for e in gone if e not in mended
+        Cleared(title=say.short_named(case.now, e), by=_cleared_by(case, e))
+        for e in gone
+        if e not in mended
     ]
 
 

@@ -58,8 +58,11 @@ def weigh(case: Case, record: ReadingTaken, typed: str, unit: str) -> Weighed:
     check = check_of(case.now, record, case.engine)
     value = number(typed)
     if value is None:
-        return _refused("Nothing was entered. Type the number on the meter." if not typed.strip() else (
-            f"“{typed[:20]}” is not a number. Use digits and one decimal mark."))
+        return _refused(
+            "Nothing was entered. Type the number on the meter."
+            if not typed.strip()
+            else (f"“{typed[:20]}” is not a number. Use digits and one decimal mark.")
+        )
     if unit not in UNITS:
         return _refused(f"The unit {unit[:8]} is not known here. Choose one of the unit keys.")
     reading = Typed(value * UNITS[unit], typed.strip(), unit)
@@ -71,7 +74,15 @@ def weigh(case: Case, record: ReadingTaken, typed: str, unit: str) -> Weighed:
 
 def _refused(sentence: str) -> Weighed:
     return Weighed(
-        refuse=sentence, ask="", offer="", offer_typed="", offer_unit="", text="", verdict="", mark=0.0, record=None
+        refuse=sentence,
+        ask="",
+        offer="",
+        offer_typed="",
+        offer_unit="",
+        text="",
+        verdict="",
+        mark=0.0,
+        record=None,
     )
 
 
@@ -84,7 +95,11 @@ def _impossible(case: Case, check: Check, reading: Typed) -> str:
             return "A resistance cannot be below zero. Check the sign."
         return "Above 100 MΩ the meter shows over range. Use that key." if size > 1e8 else ""
     if check.instrument == CLAMP:
-        return f"{say.amps(size)} is more than this circuit can carry. Check number and unit." if size > 2000 else ""
+        return (
+            f"{say.amps(size)} is more than this circuit can carry. Check number and unit."
+            if size > 2000
+            else ""
+        )
     most = 32.0 if supply == 24 else 16.5
     if size > most:
         return f"{reading.text} {reading.unit} is more than a {supply} V vehicle can show (at most {most:g} V). Check number and unit."
@@ -140,7 +155,11 @@ def _states(case: Case, check: Check, belief: Belief) -> list[Reading]:
 
 def _belongs(states: list[Reading], value: float, check: Check) -> bool:
     """Whether a value lies near a state we know or between two of them as a poor joint would put it."""
-    return any(abs(value - r.mean) <= CLOSE * r.sigma + 0.01 * abs(r.mean) for r in states if math.isfinite(r.mean))
+    return any(
+        abs(value - r.mean) <= CLOSE * r.sigma + 0.01 * abs(r.mean)
+        for r in states
+        if math.isfinite(r.mean)
+    )
 
 
 def _slips(reading: Typed) -> list[Typed]:

@@ -39,7 +39,9 @@ def connector_view(
         for column, way in enumerate(names)
     ]
     wires = [
-        WireView(id=w, colour=wires_named(circuit, w), name=_leads_to(circuit, w, half)) for w in drawn.values() if w
+        WireView(id=w, colour=wires_named(circuit, w), name=_leads_to(circuit, w, half))
+        for w in drawn.values()
+        if w
     ]
     return ConnectorView(
         id=half[0],
@@ -105,12 +107,16 @@ def _stress(case: Case, wired: Circuit) -> list[Stress]:
     return sorted(found, key=lambda s: (-round(s.ratio, 6), s.element, s.branch))
 
 
-def _differences(circuit: Circuit, drawn: Mapping[str, str | None], found: Mapping[str, str | None]) -> list[str]:
+def _differences(
+    circuit: Circuit, drawn: Mapping[str, str | None], found: Mapping[str, str | None]
+) -> list[str]:
     rows: list[str] = []
     for way, should in drawn.items():
         has = found.get(way)
         if has != should:
-            rows.append(f"Way {way}: {_wire_or_empty(circuit, has)} found, {_wire_or_empty(circuit, should)} belongs there.")
+            rows.append(
+                f"Way {way}: {_wire_or_empty(circuit, has)} found, {_wire_or_empty(circuit, should)} belongs there."
+            )
     return rows
 
 
@@ -122,7 +128,10 @@ def _effects(sound: Circuit, wired: Circuit) -> list[str]:
     """What each load does in each position with this wiring."""
     rows: list[str] = []
     for setup in working_setups(sound):
-        spoken = [f"{say.short_named(sound, load)} {word(sound, wired, setup, load)}" for load in sound.sheet.loads]
+        spoken = [
+            f"{say.short_named(sound, load)} {word(sound, wired, setup, load)}"
+            for load in sound.sheet.loads
+        ]
         rows.append(f"{say.controls_words(sound, setup)}: {', '.join(spoken)}.")
     return rows
 

@@ -85,9 +85,11 @@ def measured(value: float, unit: str) -> str:
 
 def size_words(fault: Fault) -> str:
     """Size of a resistance fault, "" where the mode has none."""
-    return f"about {ohms(fault.size) if fault.size >= 0.05 else f'{fault.size * 1000:.0f} mΩ'}" if (
-        fault.mode.startswith("high_resistance")
-    ) else ""
+    return (
+        f"about {ohms(fault.size) if fault.size >= 0.05 else f'{fault.size * 1000:.0f} mΩ'}"
+        if (fault.mode.startswith("high_resistance"))
+        else ""
+    )
 
 
 def place_named(circuit: Circuit, place: str) -> str:
@@ -101,7 +103,11 @@ def place_named(circuit: Circuit, place: str) -> str:
         return circuit.connectors[place].name
     if place in circuit.node_of:
         owner, _, terminal = place.partition(".")
-        return f"terminal {terminal} of {element_named(circuit, owner)}" if owner in circuit.elements else place
+        return (
+            f"terminal {terminal} of {element_named(circuit, owner)}"
+            if owner in circuit.elements
+            else place
+        )
     return place
 
 
@@ -136,7 +142,9 @@ def controls_words(circuit: Circuit, setup: SetupState) -> str:
     for control in circuit.sheet.controls:
         chosen = positions.get(control.part, control.off)
         name = next((p.name for p in control.positions if p.id == chosen), chosen)
-        spoken.append(f"{control.name} {name}" if name in ("on", "off") else f"{control.name} at {name}")
+        spoken.append(
+            f"{control.name} {name}" if name in ("on", "off") else f"{control.name} at {name}"
+        )
     return " · ".join(spoken)
 
 

@@ -45,7 +45,9 @@ def _broken(
 def _weakened(branch: Branch, factor: float) -> Branch:
     law: Law = branch.law
     assert isinstance(law, Source)
-    return Branch(branch.name, branch.a, branch.b, Source(law.volts * factor, law.ohms * 10), branch.spread)
+    return Branch(
+        branch.name, branch.a, branch.b, Source(law.volts * factor, law.ohms * 10), branch.spread
+    )
 
 
 KIND = Kind(
@@ -54,7 +56,9 @@ KIND = Kind(
     values=Battery,
     terminals=lambda _: ("+", "-"),
     branches=_branches,
-    modes=lambda _: (Mode("weak", relative_rate("battery"), "weak", "charge and test", factors=(0.85, 0.6)),),
+    modes=lambda _: (
+        Mode("weak", relative_rate("battery"), "weak", "charge and test", factors=(0.85, 0.6)),
+    ),
     broken=_broken,
     states=lambda _: ("off", RUNNING),
 )

@@ -34,7 +34,11 @@ KIND = Kind(
     modes=lambda _: (
         Mode("open", rate_of("earth_point", "open"), "open", CLEAN),
         Mode(
-            "high_resistance", rate_of("earth_point", "high_resistance"), "a poor joint", CLEAN, sized=True
+            "high_resistance",
+            rate_of("earth_point", "high_resistance"),
+            "a poor joint",
+            CLEAN,
+            sized=True,
         ),
     ),
 )

@@ -37,7 +37,9 @@ def rating(values: Fuse, context: Context) -> float:
 
 def _branches(values: Fuse, state: State, context: Context) -> list[Branch]:
     amps = rating(values, context)
-    law = Open() if state == "blown" else Resistance(fuses.fuse_ohms(values.type, amps) + HOLDER.ohms)
+    law = (
+        Open() if state == "blown" else Resistance(fuses.fuse_ohms(values.type, amps) + HOLDER.ohms)
+    )
     return [Branch("", "1", "2", law, HOLDER.relative_sigma, amps)]
 
 

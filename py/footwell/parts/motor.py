@@ -35,7 +35,9 @@ def running(values: Motor, context: Context, friction: float = FRICTION_SHARE) -
     """The motor's law; `friction` is the bearing's share of nominal current."""
     volts = values.volts or float(context.system_volts) * 1.125
     ohms = values.ohms or ARMATURE_SHARE * volts / values.amps
-    return Armature(ohms, volts - values.amps * ohms, values.amps * (1 - FRICTION_SHARE), values.amps * friction)
+    return Armature(
+        ohms, volts - values.amps * ohms, values.amps * (1 - FRICTION_SHARE), values.amps * friction
+    )
 
 
 def _broken(
@@ -47,7 +49,9 @@ def _broken(
         "stiff": lambda: running(values, context, size),
         "seized": lambda: Resistance(law.ohms),
         "short": lambda: Resistance(law.ohms * 0.1),
-        "worn_brushes": lambda: Armature(law.ohms * size, law.emf_volts, law.load_amps, law.friction_amps),
+        "worn_brushes": lambda: Armature(
+            law.ohms * size, law.emf_volts, law.load_amps, law.friction_amps
+        ),
         "open": Open,
     }
     if mode.name not in changed:
@@ -63,7 +67,12 @@ KIND = Kind(
     branches=_branches,
     modes=lambda _: (
         Mode("open", rate_of("motor", "open"), "open inside"),
-        Mode("worn_brushes", rate_of("motor", "worn_brushes"), "worn at its brushes", factors=(4.0, 15.0)),
+        Mode(
+            "worn_brushes",
+            rate_of("motor", "worn_brushes"),
+            "worn at its brushes",
+            factors=(4.0, 15.0),
+        ),
         Mode("stiff", rate_of("motor", "stiff"), "stiff in its bearing", factors=(0.3, 0.6, 1.2)),
         Mode("seized", rate_of("motor", "seized"), "seized"),
         Mode("short", rate_of("motor", "short_across"), "shorted inside"),

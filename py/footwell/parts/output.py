@@ -49,7 +49,9 @@ KIND = Kind(
             "find why the unit keeps it off",
         ),
         Mode("open", rate_of("module_output", "stuck_open"), "dead", "renew the unit"),
-        Mode("stuck_closed", rate_of("module_output", "stuck_closed"), "stuck on", "renew the unit"),
+        Mode(
+            "stuck_closed", rate_of("module_output", "stuck_closed"), "stuck on", "renew the unit"
+        ),
     ),
     broken=_broken,
     states=lambda _: ("off", "on"),

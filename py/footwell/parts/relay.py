@@ -43,7 +43,9 @@ def drops_at(context: Context) -> float:
 
 def _branches(values: Relay, state: State, context: Context) -> list[Branch]:
     sound = contact("relay contact")
-    made, broken = (Resistance(sound.ohms), Open()) if state == "pulled" else (Open(), Resistance(sound.ohms))
+    made, broken = (
+        (Resistance(sound.ohms), Open()) if state == "pulled" else (Open(), Resistance(sound.ohms))
+    )
     coil = Resistance(values.coil_ohms or relays.COIL_OHMS[context.system_volts].mean)
     rows = [
         Branch("coil", "86", "85", coil, 0.08),
@@ -59,7 +61,12 @@ def _branches(values: Relay, state: State, context: Context) -> list[Branch]:
 def _modes(values: Relay) -> tuple[Mode, ...]:
     rows = [
         Mode("open:coil", rate_of("relay_coil", "open"), "open in the coil", of="coil"),
-        Mode("stuck_open", rate_of("relay_contact", "stuck_open"), "not closing its contact", of="contact"),
+        Mode(
+            "stuck_open",
+            rate_of("relay_contact", "stuck_open"),
+            "not closing its contact",
+            of="contact",
+        ),
         Mode(
             "high_resistance:contact",
             rate_of("relay_contact", "high_resistance"),
@@ -70,8 +77,17 @@ def _modes(values: Relay) -> tuple[Mode, ...]:
         Mode("stuck_closed", rate_of("relay_contact", "stuck_closed"), "welded shut", of="contact"),
     ]
     if values.diode:
-        rows.append(Mode("open:diode", rate_of("diode", "open"), "open in its coil diode", of="diode"))
-        rows.append(Mode("short:diode", rate_of("diode", "short_across"), "shorted in its coil diode", of="diode"))
+        rows.append(
+            Mode("open:diode", rate_of("diode", "open"), "open in its coil diode", of="diode")
+        )
+        rows.append(
+            Mode(
+                "short:diode",
+                rate_of("diode", "short_across"),
+                "shorted in its coil diode",
+                of="diode",
+            )
+        )
     return tuple(rows)
 
 
@@ -86,14 +102,19 @@ def _broken(
     if mode.name not in laws:
         return None
     law = laws[mode.name]
-    return [Branch(b.name, b.a, b.b, law, b.spread, b.rating_amps) if b.name == mode.of else b for b in branches]
+    return [
+        Branch(b.name, b.a, b.b, law, b.spread, b.rating_amps) if b.name == mode.of else b
+        for b in branches
+    ]
 
 
 KIND = Kind(
     name="relay",
     title="relay",
     values=Relay,
-    terminals=lambda v: ("30", "87", "87a", "86", "85") if v.changeover else ("30", "87", "86", "85"),
+    terminals=lambda v: (
+        ("30", "87", "87a", "86", "85") if v.changeover else ("30", "87", "86", "85")
+    ),
     branches=_branches,
     modes=_modes,
     broken=_broken,

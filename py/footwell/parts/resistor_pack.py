@@ -22,7 +22,9 @@ class ResistorPack:
     """`steps_ohms` from the lowest speed on; `rating_amps` is what the thermal fuse stands with full
     cooling air."""
 
-    steps_ohms: Annotated[tuple[Annotated[float, Field(gt=0, le=1000)], ...], Field(min_length=1, max_length=8)]
+    steps_ohms: Annotated[
+        tuple[Annotated[float, Field(gt=0, le=1000)], ...], Field(min_length=1, max_length=8)
+    ]
     rating_amps: Annotated[float, Field(gt=0, le=200)] | None = None
     tolerance: Annotated[float, Field(gt=0, le=0.5)] = 0.05
     cooled_by: str = ""
@@ -49,7 +51,8 @@ def _branches(values: ResistorPack, state: State, context: Context) -> list[Bran
 
 def _modes(values: ResistorPack) -> tuple[Mode, ...]:
     each = rate_of("resistor", "open") / len(values.steps_ohms)
-    rows = [Mode(
+    rows = [
+        Mode(
             "open:thermal fuse",
             rate_of("thermal_fuse", "open"),
             "open at its thermal fuse",

@@ -26,7 +26,8 @@ def _terminals(values: Splice) -> tuple[str, ...]:
 def _branches(values: Splice, state: State, context: Context) -> list[Branch]:
     sound = contact("splice")
     return [
-        Branch(end, "1", end, Resistance(sound.ohms), sound.relative_sigma) for end in _terminals(values)[1:]
+        Branch(end, "1", end, Resistance(sound.ohms), sound.relative_sigma)
+        for end in _terminals(values)[1:]
     ]
 
 
@@ -34,7 +35,15 @@ def _modes(values: Splice) -> tuple[Mode, ...]:
     share = 1.0 / (values.wires - 1)
     rows: list[Mode] = []
     for end in _terminals(values)[1:]:
-        rows.append(Mode(f"open:{end}", rate_of("splice", "open") * share, "open", "make the splice anew", of=end))
+        rows.append(
+            Mode(
+                f"open:{end}",
+                rate_of("splice", "open") * share,
+                "open",
+                "make the splice anew",
+                of=end,
+            )
+        )
         rows.append(
             Mode(
                 f"high_resistance:{end}",

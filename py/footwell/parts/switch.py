@@ -50,11 +50,22 @@ def _branches(values: Switch, state: State, context: Context) -> list[Branch]:
 
 def _modes(values: Switch) -> tuple[Mode, ...]:
     pairs = contact_pairs(values)
-    rows = [Mode("open", rate_of("switch", "open_common"), "open in all positions")] if pairs[1:] else []
+    rows = (
+        [Mode("open", rate_of("switch", "open_common"), "open in all positions")]
+        if pairs[1:]
+        else []
+    )
     each = 1.0 / len(pairs)
     for a, b in pairs:
         name = f"{a}-{b}"
-        rows.append(Mode(f"open:{name}", rate_of("switch", "open") * each, f"open between {a} and {b}", of=name))
+        rows.append(
+            Mode(
+                f"open:{name}",
+                rate_of("switch", "open") * each,
+                f"open between {a} and {b}",
+                of=name,
+            )
+        )
         rows.append(
             Mode(
                 f"high_resistance:{name}",
@@ -64,7 +75,8 @@ def _modes(values: Switch) -> tuple[Mode, ...]:
                 of=name,
             )
         )
-        rows.append(Mode(
+        rows.append(
+            Mode(
                 f"stuck_closed:{name}",
                 rate_of("switch", "stuck_closed") * each,
                 f"stuck closed between {a} and {b}",
@@ -81,7 +93,8 @@ def _broken(
         return None
     shut = Resistance(contact("switch contact").ohms)
     return [
-        Branch(b.name, b.a, b.b, shut, b.spread, b.rating_amps) if b.name == mode.of else b for b in branches
+        Branch(b.name, b.a, b.b, shut, b.spread, b.rating_amps) if b.name == mode.of else b
+        for b in branches
     ]
 
 

@@ -9,6 +9,7 @@ from footwell.parts.base import EARTH, Branch, Context, Kind, Mode, State, rate_
 from footwell.parts.laws import Resistance
 from footwell.reference import conductors
 
+
 @dataclass(frozen=True)
 class Wire:
     """`mm2` of conductor and `metres` of length; either may be open."""
@@ -27,9 +28,13 @@ def _branches(values: Wire, state: State, context: Context) -> list[Branch]:
     metres = values.metres or conductors.DEFAULT_LENGTH_METRES.value
     typical = conductors.typical_wire_ohms(mm2, metres)
     guessed_mm2 = conductors.UNKNOWN_SECTION_RELATIVE_SIGMA.value if values.mm2 is None else 0.0
-    guessed_metres = conductors.UNKNOWN_LENGTH_RELATIVE_SIGMA.value if values.metres is None else 0.0
+    guessed_metres = (
+        conductors.UNKNOWN_LENGTH_RELATIVE_SIGMA.value if values.metres is None else 0.0
+    )
     spread = math.hypot(typical.relative_sigma, guessed_mm2, guessed_metres)
-    return [Branch("", "1", "2", Resistance(typical.mean), spread, conductors.current_guide_amps(mm2))]
+    return [
+        Branch("", "1", "2", Resistance(typical.mean), spread, conductors.current_guide_amps(mm2))
+    ]
 
 
 def _broken(
@@ -49,7 +54,11 @@ KIND = Kind(
     modes=lambda _: (
         Mode("open", rate_of("wire", "open"), "broken", "mend"),
         Mode(
-            "high_resistance", rate_of("wire", "high_resistance"), "nearly broken through", "mend", sized=True
+            "high_resistance",
+            rate_of("wire", "high_resistance"),
+            "nearly broken through",
+            "mend",
+            sized=True,
         ),
         Mode(
             "short_to_earth",

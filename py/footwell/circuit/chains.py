@@ -1,0 +1,119 @@
+"""Elements in series: a break or a poor joint in one of them looks the same from outside the chain.
+
+A chain runs through nodes where exactly two branches meet. A fault in one of its elements is as good as
+the same fault in the first element of the same stretch, where a stretch ends at every node that somebody
+looks at. So one operating point serves a whole stretch of wires, contacts and joints.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from dataclasses import dataclass
+
+from footwell.circuit.circuit import Circuit, Element
+from footwell.circuit.fault import Fault
+from footwell.parts.base import EARTH, SUPPLY
+
+SERIES_MODES = ("open", "high_resistance")
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """One element of a chain, in order, with the node before and after it."""
+
+    element: str
+    before: int
+    after: int
+
+
+def chains(circuit: Circuit) -> dict[str, tuple[tuple[Link, ...], int]]:
+    """Element to the chain it belongs to and its position there."""
+    if "chains" not in circuit.cache:
+        found: dict[str, tuple[tuple[Link, ...], int]] = {}
+        ends, meeting = _ends(circuit)
+        for element in ends:
+            if element not in found:
+                chain = _chain(element, ends, meeting)
+                found.update({link.element: (chain, n) for n, link in enumerate(chain)})
+        circuit.cache["chains"] = found
+    return circuit.cache["chains"]  # type: ignore[no-any-return]
+
+
+def _ends(circuit: Circuit) -> tuple[dict[str, tuple[int, int]], dict[int, list[str]]]:
+    """The two nodes of every simple element, and all elements at each inner node."""
+    ends: dict[str, tuple[int, int]] = {}
+    meeting: dict[int, list[str]] = {}
+    for element in circuit.elements.values():
+        pairs = {
+            (element.nodes[b.a], element.nodes[b.b])
+            for state in element.kind.states(element.values)
+            for b in circuit.branches(element, state)
+        }
+        for pair in pairs:
+            for node in pair:
+                meeting.setdefault(node, []).append(element.id)
+        if len(pairs) == 1 and _is_simple(element):
+            ends[element.id] = next(iter(pairs))
+    for fixed in (circuit.earth, circuit.supply_element.nodes[SUPPLY]):
+        meeting[fixed] = [EARTH, EARTH, EARTH]
+    return ends, meeting
+
+
+def _is_simple(element: Element) -> bool:
+    return all(mode in element.modes for mode in SERIES_MODES) and element.kind.name not in (
+        "battery",
+        "motor",
+    )
+
+
+def _chain(
+    start: str, ends: dict[str, tuple[int, int]], meeting: dict[int, list[str]]
+) -> tuple[Link, ...]:
+    a, b = ends[start]
+    back = _walk(start, a, ends, meeting)
+    forth = _walk(start, b, ends, meeting)
+    reversed_back = [Link(link.element, link.after, link.before) for link in reversed(back)]
+    return (*reversed_back, Link(start, a, b), *forth)
+
+
+def _walk(
+    element: str, node: int, ends: dict[str, tuple[int, int]], meeting: dict[int, list[str]]
+) -> list[Link]:
+    """Links that follow from an element's node on, while exactly two elements meet."""
+    found: list[Link] = []
+    seen = {element}
+    while len(meeting[node]) == 2:
+        other = next((e for e in meeting[node] if e != element), None)
+        if other is None or other not in ends or other in seen:
+            break
+        seen.add(other)
+        a, b = ends[other]
+        after = b if a == node else a
+        found.append(Link(other, node, after))
+        element, node = other, after
+    return found
+
+
+def alike(
+    circuit: Circuit, faults: tuple[Fault, ...], watched: Collection[int]
+) -> tuple[Fault, ...]:
+    """Faults that look the same from outside and at the watched nodes: each series fault is moved to the
+    first element of its stretch."""
+    known = chains(circuit)
+    return tuple(
+        sorted(
+            _moved(known[f.element], f, watched)
+            if f.mode in SERIES_MODES and f.element in known
+            else f
+            for f in faults
+        )
+    )
+
+
+def _moved(
+    chain_and_position: tuple[tuple[Link, ...], int], fault: Fault, watched: Collection[int]
+) -> Fault:
+    chain, position = chain_and_position
+    while position > 0 and chain[position].before not in watched:
+        position -= 1
+    return Fault(chain[position].element, fault.mode, fault.size)

@@ -1,0 +1,134 @@
+"""The electrician: does what Footwell proposes, one step after another, and keeps count."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from typing import Any
+
+from footwell.checks.catalogue import working_setups
+from footwell.checks.check import Check
+from footwell.diagnosis.conclude import Conclusion, Next, conclude
+from footwell.faults.miswiring import as_drawn
+from footwell.job.events import EVENT_FORMAT, Event, ReadingTaken, Setup
+from footwell.job.replay import Replayed, replay
+from footwell.practice.vehicle import Vehicle
+from footwell.sheet.models import Sheet
+
+MOST_STEPS = 40
+
+
+@dataclass
+class Run:
+    """A job done to its end: what was replaced, how many readings and minutes it took."""
+
+    events: list[Event] = field(default_factory=list)
+    steps: list[str] = field(default_factory=list)
+    readings: int = 0
+    minutes: float = 0.0
+    replaced: list[str] = field(default_factory=list)
+    solved: bool = False
+
+    def add(self, kind: str, **body: Any) -> None:
+        """Append an event of the electrician's own device."""
+        n = len(self.events) + 1
+        text = json.dumps(body, ensure_ascii=False)
+        self.events.append(
+            Event(device="practice", n=n, job="practice", kind=kind, format=EVENT_FORMAT, body=text)
+        )
+
+
+def begin(sheet: Sheet, vehicle: Vehicle, tools: Sequence[str], **story: Any) -> Run:
+    """Open a job: the sheet, the tools, the story, and what the customer saw in every position."""
+    run = Run()
+    run.add(
+        "job opened", title=sheet.title, sheet=sheet.model_dump(mode="json", exclude_unset=True)
+    )
+    run.add("tools stated", instruments=list(tools), helper=False)
+    if story:
+        run.add("story told", **story)
+    _try_positions(run, vehicle)
+    return run
+
+
+def work(run: Run, vehicle: Vehicle, most_readings: int = 25) -> Vehicle:
+    """Do the steps that Footwell proposes until it is finished; the vehicle as it stands then."""
+    for _ in range(MOST_STEPS):
+        replayed = replay(run.events)
+        conclusion = conclude(replayed.case)
+        step = conclusion.step
+        if step.kind == "finished" or run.readings >= most_readings:
+            run.solved = step.kind == "finished" and step.solved
+            return vehicle
+        vehicle = do(run, replayed, conclusion, vehicle)
+    return vehicle
+
+
+def do(run: Run, replayed: Replayed, conclusion: Conclusion, vehicle: Vehicle) -> Vehicle:
+    """One step: a check, a look into a connector, a repair, or every position again."""
+    step = conclusion.step
+    if step.kind == "check" and step.choice and step.choice.check:
+        take(run, vehicle, step.choice.check, step.choice.minutes, step.purpose)
+    elif step.kind == "wiring" and step.half:
+        return _wiring(run, step, vehicle)
+    elif step.kind == "repair" and step.proven:
+        fault = step.proven.fault
+        run.steps.append(f"repair {fault.element} {fault.mode}")
+        run.replaced.append(fault.element)
+        run.add("repair done", element=fault.element, mode=fault.mode, what="renewed")
+        return vehicle.mended(fault.element)
+    elif step.kind == "positions":
+        _try_positions(run, vehicle)
+    return vehicle
+
+
+def take(run: Run, vehicle: Vehicle, check: Check, minutes: float, purpose: str) -> None:
+    """Take one reading and write it down."""
+    value, word = vehicle.answer(check)
+    run.readings += 1
+    run.minutes += minutes
+    shown = word if value is None else f"{value:.4g}"
+    run.steps.append(f"{purpose} {check.id} -> {shown}")
+    if value == float("inf"):
+        value, word = None, "over range"
+    body = ReadingTaken(
+        check=check.id,
+        instrument=check.instrument,
+        red=check.red,
+        black=check.black,
+        setup=Setup(
+            controls=dict(check.setup.controls),
+            apart=list(check.setup.apart),
+            stand_in={plug: f"{watts:g} W" for plug, watts in check.setup.stand_in},
+        ),
+        value=value,
+        choice=word,
+    )
+    run.add("reading taken", **body.model_dump(exclude_none=True))
+
+
+def _wiring(run: Run, step: Next, vehicle: Vehicle) -> Vehicle:
+    assert step.half is not None
+    connector, side = step.half
+    if step.purpose == "put right":
+        run.steps.append(f"put right {connector}")
+        drawn = as_drawn(vehicle.circuit, step.half)
+        run.add("wiring corrected", connector=connector, half=side, now=drawn)
+        return vehicle.put_right(step.half)
+    run.steps.append(f"look into {connector}")
+    run.minutes += 3.0
+    run.add("wiring found", connector=connector, half=side, found=vehicle.wiring(step.half))
+    return vehicle
+
+
+def _try_positions(run: Run, vehicle: Vehicle) -> None:
+    circuit = vehicle.circuit
+    states = [
+        {"controls": dict(setup.controls), "load": load, "state": vehicle.does(setup, load)}
+        for setup in working_setups(circuit)
+        for load in circuit.sheet.loads
+    ]
+    run.steps.append("positions " + " ".join(str(s["state"]) for s in states))
+    run.minutes += 0.2 * len(states)
+    run.add("positions tried", seen_by="me", states=states)

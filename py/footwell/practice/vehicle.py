@@ -1,0 +1,66 @@
+"""The vehicle: the true circuit with its true faults, answering checks as instruments and eyes would."""
+
+from __future__ import annotations
+
+import math
+import random
+from dataclasses import dataclass, replace
+
+from footwell.checks import sights
+from footwell.checks.check import Check
+from footwell.checks.outlook import outlook
+from footwell.checks.predict import Reading, expected, seen_as
+from footwell.circuit.circuit import AS_DRAWN, Arrangement, Circuit, HalfId
+from footwell.circuit.fault import Fault
+from footwell.circuit.setup import SetupState
+from footwell.diagnosis.case import CircuitFor
+from footwell.faults.miswiring import as_drawn
+
+
+@dataclass(frozen=True)
+class Vehicle:
+    """`faults` and `arrangement` are the truth now. `chance` draws noise; None answers without any."""
+
+    circuit_for: CircuitFor
+    faults: tuple[Fault, ...]
+    arrangement: Arrangement = AS_DRAWN
+    chance: random.Random | None = None
+
+    @property
+    def circuit(self) -> Circuit:
+        return self.circuit_for(self.arrangement)
+
+    def answer(self, check: Check) -> tuple[float | None, str]:
+        """A number in V, A or Ω (inf is over range), or a word."""
+        predicted = expected(self.circuit, check, self.faults)
+        if not isinstance(predicted, Reading):
+            return None, self._word(predicted)
+        if math.isinf(predicted.mean) or self.chance is None:
+            return predicted.mean, ""
+        return predicted.mean + self.chance.gauss(0.0, predicted.instrument_sigma), ""
+
+    def does(self, setup: SetupState, load: str) -> str:
+        """What a load does in a set-up, in the word people would use."""
+        now = outlook(self.circuit, setup, self.faults).activity[load]
+        usual = outlook(self.circuit_for(AS_DRAWN), setup, ()).activity[load]
+        return self._word(
+            sights.chances(seen_as(self.circuit, load), now, usual, sights.SLIP["me"])
+        )
+
+    def _word(self, chances: dict[str, float]) -> str:
+        if self.chance is None:
+            return max(chances, key=lambda w: chances[w])
+        return self.chance.choices(list(chances), list(chances.values()))[0]
+
+    def wiring(self, half: HalfId) -> dict[str, str | None]:
+        """What sits in each way of a half."""
+        wired = dict(self.arrangement).get(half)
+        drawn = as_drawn(self.circuit_for(AS_DRAWN), half)
+        return drawn if wired is None else dict.fromkeys(drawn) | dict(wired)
+
+    def put_right(self, half: HalfId) -> Vehicle:
+        kept = tuple((h, ways) for h, ways in self.arrangement if h != half)
+        return replace(self, arrangement=kept)
+
+    def mended(self, element: str) -> Vehicle:
+        return replace(self, faults=tuple(f for f in self.faults if f.element != element))
