@@ -9,8 +9,8 @@ POLICY_WORDS = ("Content Security Policy", "Trusted Type", "TrustedScript")
 
 # The browser tells a page's violations on the console, a worker's only to the worker itself.
 TELL_VIOLATIONS = """
-addEventListener("securitypolicyviolation", (event) =>
-  console.error("Content Security Policy:", event.violatedDirective, event.blockedURI, event.sample));
+addEventListener("securitypolicyviolation", ({ violatedDirective, blockedURI, sample }) =>
+  console.error("Content Security Policy:", violatedDirective, blockedURI, sample));
 """
 
 

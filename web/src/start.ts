@@ -1,6 +1,6 @@
 // Loaded before the page itself, so that Python starts while the page is still being drawn.
 import { effect } from "@preact/signals";
-import { offlineState, startOffline } from "./offline";
+import { offlineState, startOffline, updateWaiting } from "./offline";
 import { python } from "./worker/python";
 
 python.start();
@@ -9,6 +9,7 @@ python.start();
 effect(() => {
   document.documentElement.dataset.python = python.state.value.state;
   document.documentElement.dataset.offline = offlineState.value.state;
+  document.documentElement.dataset.update = updateWaiting() ? "waiting" : "none";
 });
 
 // Storing the site must not take the network from the first start.

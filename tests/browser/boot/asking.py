@@ -3,9 +3,11 @@
 import json
 
 from playwright.sync_api import Page
+from site_server import ROOT
 
-NAME = "ping"
-REQUEST = {"say": "12,6 V"}
+NAME = "read_sheet"
+SHEET = ROOT / "fixtures" / "circuits" / "minibus-saloon-fan.json"
+REQUEST = {"text": SHEET.read_text(encoding="utf-8")}
 
 
 def ask(page: Page, name: str = NAME, text: str | None = None) -> dict[str, object]:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import subprocess
 from collections.abc import Callable, Iterator
-from pathlib import Path
 
 import pytest
 from playwright.sync_api import Page

@@ -4,57 +4,73 @@
  * What each call of the core asks and answers.
  */
 export interface Calls {
+  check_at: {
+    request: CheckAsked;
+    response: Check;
+  };
+  expected: {
+    request: ExpectedAsked;
+    response: ExpectedTable;
+  };
+  link_make: {
+    request: Job;
+    response: LinkMade;
+  };
+  link_open: {
+    request: LinkText;
+    response: LinkOpened;
+  };
+  look: {
+    request: Job;
+    response: JobView;
+  };
   ping: {
-    request: PingRequest;
-    response: PingResponse;
+    request: Nothing;
+    response: Ready;
+  };
+  read_sheet: {
+    request: SheetText;
+    response: SheetAnswer;
+  };
+  weigh: {
+    request: ReadingTyped;
+    response: Weighed;
+  };
+  wiring: {
+    request: WiringAsked;
+    response: ConnectorView;
   };
 }
 /**
- * Ask whether the core is there.
+ * A check the person chose: what to hold where. `red` empty asks for the load itself by eye.
  */
-export interface PingRequest {
-  say: string;
+export interface CheckAsked {
+  /**
+   * @maxItems 5000
+   */
+  events: Event[];
+  instrument: string;
+  red: string;
+  black?: string;
+  controls?: {
+    [k: string]: string;
+  };
+  apart?: string[];
+  stand_in?: {
+    [k: string]: string;
+  };
 }
 /**
- * What was asked, said again.
+ * One thing that happened. `body` is JSON text in the shape of the event's kind.
  */
-export interface PingResponse {
-  said: string;
-}
-export interface Band {
-  low: number;
-  high: number;
-  unit: string;
-  text: string;
-  scale_low: number;
-  scale_high: number;
-}
-/**
- * Common ground of all bodies: strict values, later fields tolerated.
- */
-export interface Body {}
-/**
- * Why it failed: stress against rating, in sentences; empty until something is proven.
- */
-export interface CauseView {
-  title: string;
-  proof: string[];
-  reasons: string[];
-  open_questions: string[];
-}
-/**
- * Four parts, in the order they are read. `level` is the safety word.
- */
-export interface Caution {
-  hazard: string;
-  level: "DANGER" | "WARNING" | "CAUTION" | "NOTICE";
-  what: string;
-  avoid: string;
-  where: string;
-  otherwise: string;
-}
-export interface CautionPassed {
-  hazard: string;
+export interface Event {
+  device: string;
+  n: number;
+  job: string;
+  kind: string;
+  format: number;
+  at?: string;
+  body: string;
 }
 /**
  * One thing to do, with all the screen needs. `record` goes into the event with the reading added.
@@ -83,12 +99,31 @@ export interface Check {
   place_points: string[];
   record: ReadingTaken;
 }
+export interface Band {
+  low: number;
+  high: number;
+  unit: string;
+  text: string;
+  scale_low: number;
+  scale_high: number;
+}
 /**
  * `when` is the reading ("In the band", "About 0 V", "Dark"); `means` at most 25 words.
  */
 export interface Outcome {
   when: string;
   means: string;
+}
+/**
+ * Four parts, in the order they are read. `level` is the safety word.
+ */
+export interface Caution {
+  hazard: string;
+  level: "DANGER" | "WARNING" | "CAUTION" | "NOTICE";
+  what: string;
+  avoid: string;
+  where: string;
+  otherwise: string;
 }
 /**
  * One reading: instrument, the two places it was held to, the set-up, and what it said.
@@ -139,17 +174,11 @@ export interface Shown {
   verdict?: string;
   release?: string;
 }
-/**
- * A check the person chose: what to hold where. `red` empty asks for the load itself by eye.
- */
-export interface CheckAsked {
+export interface ExpectedAsked {
   /**
    * @maxItems 5000
    */
   events: Event[];
-  instrument: string;
-  red: string;
-  black?: string;
   controls?: {
     [k: string]: string;
   };
@@ -158,30 +187,120 @@ export interface CheckAsked {
     [k: string]: string;
   };
 }
-/**
- * One thing that happened. `body` is JSON text in the shape of the event's kind.
- */
-export interface Event {
-  device: string;
-  n: number;
-  job: string;
-  kind: string;
-  format: number;
-  at?: string;
-  body: string;
-}
-export interface CheckSkipped {
-  check: string;
-  reason: "cannot reach" | "no instrument" | "alone" | "other";
-  asked?: string;
-}
-export interface CheckStep {
-  kind?: "check";
-  check: Check;
-}
-export interface Cleared {
+export interface ExpectedTable {
+  setup: Setup1;
   title: string;
-  by: string;
+  instrument: string;
+  rows: ExpectedRow[];
+  seen: string[];
+  warnings: string[];
+}
+/**
+ * Position of every control, connectors unplugged, what stands in for a load.
+ */
+export interface Setup1 {
+  controls?: {
+    [k: string]: string;
+  };
+  /**
+   * @maxItems 20
+   */
+  apart?: string[];
+  stand_in?: {
+    [k: string]: string;
+  };
+}
+export interface ExpectedRow {
+  place: string;
+  name: string;
+  value: number;
+  low: number;
+  high: number;
+  text: string;
+}
+/**
+ * A whole job: its events in the order of their making. Every call is answered from these alone.
+ */
+export interface Job {
+  /**
+   * @maxItems 5000
+   */
+  events: Event[];
+}
+export interface LinkMade {
+  text: string;
+  length: number;
+  too_long: boolean;
+}
+export interface LinkText {
+  text: string;
+}
+/**
+ * The events inside a link: a new job, shown before it is taken over.
+ */
+export interface LinkOpened {
+  title: string;
+  vehicle: string;
+  readings: number;
+  events: Event[];
+}
+/**
+ * All that the page shows of a job, computed from its events.
+ */
+export interface JobView {
+  title: string;
+  vehicle: string;
+  system_volts: number;
+  sheet_id: string;
+  release: string;
+  complaint: string;
+  controls: ControlView[];
+  loads: LoadView[];
+  asked_positions: {
+    [k: string]: string;
+  }[];
+  items: StoryItem[];
+  instruments: string[];
+  helper: boolean;
+  tools_known: boolean;
+  story_known: boolean;
+  connectors: ConnectorView[];
+  step: CheckStep | WiringStep | PositionsStep | RepairStep | FinishedStep;
+  others: Check[];
+  suspects: Suspects;
+  path: PathPoint[];
+  history: ReadingView[];
+  diagram: Diagram;
+  causes: CauseView[];
+  report: ReportSection[];
+  assumed: string[];
+  problems: string[];
+}
+export interface ControlView {
+  id: string;
+  name: string;
+  positions: Position[];
+}
+export interface Position {
+  id: string;
+  name: string;
+}
+/**
+ * A load whose state people can see or hear, and the words to choose from (good state last).
+ */
+export interface LoadView {
+  id: string;
+  name: string;
+  kind: string;
+  states: string[];
+}
+/**
+ * Something the story may name as renewed, re-wired or seen: a part, wire or connector.
+ */
+export interface StoryItem {
+  id: string;
+  name: string;
+  kind: "part" | "connector" | "wire";
 }
 export interface ConnectorView {
   id: string;
@@ -226,14 +345,119 @@ export interface WiringFinding {
     [k: string]: string | null;
   };
 }
-export interface ControlView {
-  id: string;
-  name: string;
-  positions: Position[];
+export interface CheckStep {
+  kind: "check";
+  check: Check;
 }
-export interface Position {
-  id: string;
+/**
+ * Look at a connector: `connector` names one of the view's connectors.
+ */
+export interface WiringStep {
+  kind: "wiring";
+  connector: string;
+  half: "a" | "b";
+  goal: string;
+  why: string;
+  outcomes: Outcome[];
+  minutes: number;
+  cautions: Caution[];
+}
+/**
+ * Try every position and say what each load does.
+ */
+export interface PositionsStep {
+  kind: "positions";
+  goal: string;
+  why: string;
+  cautions: Caution[];
+  ask: {
+    [k: string]: string;
+  }[];
+  loads: string[];
+}
+/**
+ * The cause is proven: mend it, then say so. `element` and `mode` go into the repair event.
+ */
+export interface RepairStep {
+  kind: "repair";
+  element: string;
+  mode: string;
+  title: string;
+  do: string[];
+  why: string;
+  cautions: Caution[];
+}
+/**
+ * Nothing is left to check: mended and proven (`solved`), or stuck with the reason.
+ */
+export interface FinishedStep {
+  kind: "finished";
+  solved: boolean;
+  title: string;
+  lines: string[];
+}
+/**
+ * Four groups, never one ranked list; shares are of all that is possible, none is 0 or 1.
+ */
+export interface Suspects {
+  proven: Suspect[];
+  groups: SuspectGroup[];
+  cleared: Cleared[];
+  mended: string[];
+  none_of_these: number;
+  warning: string;
+  left_words: string;
+}
+/**
+ * A set of one or more faults. `element`, `mode` and `where` name the first; `also` the others.
+ */
+export interface Suspect {
+  element: string;
+  mode: string;
+  where: string;
+  size: string;
+  also: string[];
+  title: string;
+  share: number;
+  words: string;
+  note: string;
+}
+/**
+ * Suspects that the readings so far cannot tell apart, and the check that would.
+ */
+export interface SuspectGroup {
+  suspects: Suspect[];
+  share: number;
+  words: string;
+  apart_by: string;
+}
+export interface Cleared {
+  title: string;
+  by: string;
+}
+/**
+ * A point of the current's path from supply to earth: state of what we know there.
+ */
+export interface PathPoint {
+  place: string;
   name: string;
+  state: "open" | "measured" | "now" | "clear";
+  suspect_after: boolean;
+}
+/**
+ * One line of the job's history, with the reading as shown then.
+ */
+export interface ReadingView {
+  device: string;
+  n: number;
+  at: string;
+  kind: string;
+  title: string;
+  value: string;
+  expected: string;
+  verdict: string;
+  withdrawn: boolean;
+  can_withdraw: boolean;
 }
 export interface Diagram {
   width: number;
@@ -276,73 +500,101 @@ export interface PlaceView {
   minutes: number;
 }
 /**
+ * Why it failed: stress against rating, in sentences; empty until something is proven.
+ */
+export interface CauseView {
+  title: string;
+  proof: string[];
+  reasons: string[];
+  open_questions: string[];
+}
+export interface ReportSection {
+  title: string;
+  lines: string[];
+}
+export interface Nothing {}
+/**
+ * Answer to the first call: the release of the core and its Python.
+ */
+export interface Ready {
+  release: string;
+  python: string;
+}
+export interface SheetText {
+  text: string;
+}
+/**
+ * A sheet that was read: its title, and what it leaves open.
+ */
+export interface SheetAnswer {
+  id: string;
+  title: string;
+  vehicle: string;
+  system_volts: number;
+  summary: string;
+  parts: number;
+  assumed: string[];
+  sheet: {
+    [k: string]: unknown;
+  };
+}
+/**
+ * A reading as typed, before it is kept: `record` comes from the check.
+ */
+export interface ReadingTyped {
+  /**
+   * @maxItems 5000
+   */
+  events: Event[];
+  record: ReadingTaken;
+  typed: string;
+  unit: string;
+}
+/**
+ * What a typed reading amounts to before it is kept.
+ *
+ * `refuse` says why it cannot be a reading at all; `ask` doubts it once and offers `offer` instead.
+ */
+export interface Weighed {
+  refuse: string;
+  ask: string;
+  offer: string;
+  offer_typed: string;
+  offer_unit: string;
+  text: string;
+  verdict: string;
+  mark: number;
+  record: ReadingTaken | null;
+}
+export interface WiringAsked {
+  /**
+   * @maxItems 5000
+   */
+  events: Event[];
+  connector: string;
+  half: "a" | "b";
+  found: {
+    [k: string]: string | null;
+  };
+}
+/**
+ * Common ground of all bodies: strict values, later fields tolerated.
+ */
+export interface Body {}
+export interface CautionPassed {
+  hazard: string;
+}
+export interface CheckSkipped {
+  check: string;
+  reason: "cannot reach" | "no instrument" | "alone" | "other";
+  asked?: string;
+}
+/**
  * Undo, and undo of an undo: names the event that no longer counts.
  */
 export interface EventWithdrawn {
   device: string;
   n: number;
-}
-export interface ExpectedAsked {
-  /**
-   * @maxItems 5000
-   */
-  events: Event[];
-  controls?: {
-    [k: string]: string;
-  };
-  apart?: string[];
-  stand_in?: {
-    [k: string]: string;
-  };
-}
-export interface ExpectedRow {
-  place: string;
-  name: string;
-  value: number;
-  low: number;
-  high: number;
-  text: string;
-}
-export interface ExpectedTable {
-  setup: Setup1;
-  title: string;
-  instrument: string;
-  rows: ExpectedRow[];
-  seen: string[];
-  warnings: string[];
-}
-/**
- * Position of every control, connectors unplugged, what stands in for a load.
- */
-export interface Setup1 {
-  controls?: {
-    [k: string]: string;
-  };
-  /**
-   * @maxItems 20
-   */
-  apart?: string[];
-  stand_in?: {
-    [k: string]: string;
-  };
-}
-/**
- * Nothing is left to check: mended and proven (`solved`), or stuck with the reason.
- */
-export interface FinishedStep {
-  kind?: "finished";
-  solved: boolean;
-  title: string;
-  lines: string[];
-}
-/**
- * A whole job: its events in the order of their making. Every call is answered from these alone.
- */
-export interface Job {
-  /**
-   * @maxItems 5000
-   */
-  events: Event[];
 }
 /**
  * A job begins with the whole sheet it works on.
@@ -352,173 +604,6 @@ export interface JobOpened {
   sheet: {
     [k: string]: unknown;
   };
-}
-/**
- * All that the page shows of a job, computed from its events.
- */
-export interface JobView {
-  title: string;
-  vehicle: string;
-  system_volts: number;
-  sheet_id: string;
-  release: string;
-  complaint: string;
-  controls: ControlView[];
-  loads: LoadView[];
-  asked_positions: {
-    [k: string]: string;
-  }[];
-  items: StoryItem[];
-  instruments: string[];
-  helper: boolean;
-  tools_known: boolean;
-  story_known: boolean;
-  connectors: ConnectorView[];
-  step: CheckStep | WiringStep | PositionsStep | RepairStep | FinishedStep;
-  others: Check[];
-  suspects: Suspects;
-  path: PathPoint[];
-  history: ReadingView[];
-  diagram: Diagram;
-  causes: CauseView[];
-  report: ReportSection[];
-  assumed: string[];
-  problems: string[];
-}
-/**
- * A load whose state people can see or hear, and the words to choose from (good state last).
- */
-export interface LoadView {
-  id: string;
-  name: string;
-  kind: string;
-  states: string[];
-}
-/**
- * Something the story may name as renewed, re-wired or seen: a part, wire or connector.
- */
-export interface StoryItem {
-  id: string;
-  name: string;
-  kind: "part" | "connector" | "wire";
-}
-/**
- * Look at a connector: `connector` names one of the view's connectors.
- */
-export interface WiringStep {
-  kind?: "wiring";
-  connector: string;
-  half: "a" | "b";
-  goal: string;
-  why: string;
-  outcomes: Outcome[];
-  minutes: number;
-  cautions: Caution[];
-}
-/**
- * Try every position and say what each load does.
- */
-export interface PositionsStep {
-  kind?: "positions";
-  goal: string;
-  why: string;
-  cautions: Caution[];
-  ask: {
-    [k: string]: string;
-  }[];
-  loads: string[];
-}
-/**
- * The cause is proven: mend it, then say so. `element` and `mode` go into the repair event.
- */
-export interface RepairStep {
-  kind?: "repair";
-  element: string;
-  mode: string;
-  title: string;
-  do: string[];
-  why: string;
-  cautions: Caution[];
-}
-/**
- * Four groups, never one ranked list; shares are of all that is possible, none is 0 or 1.
- */
-export interface Suspects {
-  proven: Suspect[];
-  groups: SuspectGroup[];
-  cleared: Cleared[];
-  mended: string[];
-  none_of_these: number;
-  warning: string;
-  left_words: string;
-}
-/**
- * A set of one or more faults. `element`, `mode` and `where` name the first; `also` the others.
- */
-export interface Suspect {
-  element: string;
-  mode: string;
-  where: string;
-  size: string;
-  also: string[];
-  title: string;
-  share: number;
-  words: string;
-  note: string;
-}
-/**
- * Suspects that the readings so far cannot tell apart, and the check that would.
- */
-export interface SuspectGroup {
-  suspects: Suspect[];
-  share: number;
-  words: string;
-  apart_by: string;
-}
-/**
- * A point of the current's path from supply to earth: state of what we know there.
- */
-export interface PathPoint {
-  place: string;
-  name: string;
-  state: "open" | "measured" | "now" | "clear";
-  suspect_after: boolean;
-}
-/**
- * One line of the job's history, with the reading as shown then.
- */
-export interface ReadingView {
-  device: string;
-  n: number;
-  at: string;
-  kind: string;
-  title: string;
-  value: string;
-  expected: string;
-  verdict: string;
-  withdrawn: boolean;
-  can_withdraw: boolean;
-}
-export interface ReportSection {
-  title: string;
-  lines: string[];
-}
-export interface LinkMade {
-  text: string;
-  length: number;
-  too_long: boolean;
-}
-/**
- * The events inside a link: a new job, shown before it is taken over.
- */
-export interface LinkOpened {
-  title: string;
-  vehicle: string;
-  readings: number;
-  events: Event[];
-}
-export interface LinkText {
-  text: string;
 }
 /**
  * What one load did in one position of every control.
@@ -534,7 +619,6 @@ export interface Message {}
 export interface NoteMade {
   text: string;
 }
-export interface Nothing {}
 /**
  * What works in which position, as told by the customer or as seen on the vehicle.
  */
@@ -554,25 +638,6 @@ export interface Problem {
   details: string[];
 }
 /**
- * A reading as typed, before it is kept: `record` comes from the check.
- */
-export interface ReadingTyped {
-  /**
-   * @maxItems 5000
-   */
-  events: Event[];
-  record: ReadingTaken;
-  typed: string;
-  unit: string;
-}
-/**
- * Answer to the first call: the release of the core and its Python.
- */
-export interface Ready {
-  release: string;
-  python: string;
-}
-/**
  * A part, wire, contact or earth point was renewed, mended or cleaned.
  */
 export interface RepairDone {
@@ -580,21 +645,6 @@ export interface RepairDone {
   mode?: string;
   what: "renewed" | "mended" | "cleaned";
   note?: string;
-}
-/**
- * A sheet that was read: its title, and what it leaves open.
- */
-export interface SheetAnswer {
-  id: string;
-  title: string;
-  vehicle: string;
-  system_volts: number;
-  summary: string;
-  parts: number;
-  assumed: string[];
-  sheet: {
-    [k: string]: unknown;
-  };
 }
 /**
  * One value found on the vehicle: which element of the sheet, which field, the new value.
@@ -609,9 +659,6 @@ export interface SheetEdited {
    * @maxItems 200
    */
   changes: SheetChange[];
-}
-export interface SheetText {
-  text: string;
 }
 /**
  * Something seen or smelled at a part, a connector or a wire.
@@ -652,33 +699,6 @@ export interface StoryTold {
 export interface ToolsStated {
   instruments: ("meter" | "test lamp" | "substitute lamp" | "clamp" | "fused jumper")[];
   helper?: boolean;
-}
-/**
- * What a typed reading amounts to before it is kept.
- *
- * `refuse` says why it cannot be a reading at all; `ask` doubts it once and offers `offer` instead.
- */
-export interface Weighed {
-  refuse: string;
-  ask: string;
-  offer: string;
-  offer_typed: string;
-  offer_unit: string;
-  text: string;
-  verdict: string;
-  mark: number;
-  record: ReadingTaken | null;
-}
-export interface WiringAsked {
-  /**
-   * @maxItems 5000
-   */
-  events: Event[];
-  connector: string;
-  half: "a" | "b";
-  found: {
-    [k: string]: string | null;
-  };
 }
 /**
  * The half's wires after the move, in the same form as they were found.

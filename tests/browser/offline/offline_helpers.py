@@ -1,0 +1,76 @@
+"""Making releases of a site, and asking a page about them."""
+
+from __future__ import annotations
+
+import subprocess
+
+from playwright.sync_api import Page
+from site_server import ROOT, Site
+from waiting import until
+
+UPDATE_WAITS = "document.documentElement.dataset.update === 'waiting'"
+
+# Ends when the new worker has stored its files, or was thrown away because it could not.
+LOOK = """() => navigator.serviceWorker.ready.then(async (registration) => {
+  await registration.update();
+  const worker = registration.installing ?? registration.waiting;
+  if (!worker) return 'nothing new';
+  const ends = (resolve) => {
+    const look = () => {
+      if (worker.state === 'installed') resolve('stored');
+      if (worker.state === 'redundant') resolve('refused');
+    };
+    worker.addEventListener('statechange', look);
+    look();
+  };
+  return new Promise(ends);
+})"""
+
+TAKE = """navigator.serviceWorker.ready.then((registration) => {
+  registration.waiting.postMessage({ say: 'take over' });
+})"""
+
+NO_WORKER_WAITS = "navigator.serviceWorker.ready.then((it) => it.waiting === null)"
+
+
+def list_anew(site: Site) -> None:
+    """Let the build list the files of a site as they are now: a new release."""
+    for written in ("index.html", "service_worker.js"):
+        site.replace(written, site.path(written).read_bytes())
+    command = ["node", "service_worker/build.mjs", str(site.folder)]
+    subprocess.run(command, cwd=ROOT, check=True, timeout=60)
+
+
+def make_release(site: Site) -> None:
+    """Change the site into another release with a script under another name."""
+    site.replace("NOTICES.txt", b"Another release.\n")
+    page = site.path("index.html").read_text()
+    script = site.path("assets/main-*.js")
+    renamed = script.with_name("main-ANOTHER.js")
+    script.rename(renamed)
+    site.replace("index.html", page.replace(script.name, renamed.name).encode())
+    list_anew(site)
+
+
+def look_for_update(page: Page) -> str:
+    """Return what became of a new release: stored, refused or nothing new."""
+    outcome: str = page.evaluate(LOOK)
+    return outcome
+
+
+def take_update(page: Page) -> None:
+    """Let the waiting release take over, without loading the page again."""
+    page.evaluate(TAKE)
+    until(page, NO_WORKER_WAITS)
+
+
+def release_of(page: Page) -> str:
+    """Return the release that a page belongs to."""
+    name: str = page.evaluate("document.querySelector('meta[name=release]').content")
+    return name
+
+
+def cache_names(page: Page) -> list[str]:
+    """Return the names of the page's stores."""
+    names: list[str] = page.evaluate("caches.keys()")
+    return names

@@ -1,0 +1,43 @@
+"""Browsers remove stored files when they need room: then the page works or says what to do."""
+
+from __future__ import annotations
+
+from playwright.sync_api import Page
+from site_server import Site
+from waiting import until_ready_offline
+
+# Every listed file stands in one of the two stores.
+STORES = "caches.keys().then((names) => Promise.all(names.map((name) => caches.open(name))))"
+PATHS = f"""{STORES}.then((all) => Promise.all(all.map((store) => store.keys())))
+  .then((all) => all.flat().map((request) => request.url))"""
+REMOVE = f"""(path) => {STORES}.then((all) => Promise.all(all.map((store) =>
+  store.delete(new URL(path, location.href).href))))"""
+PUT_BACK = f"""(path) => {STORES}.then(([store]) => store.add(new URL(path, location.href).href))"""
+
+
+def stored_paths(page: Page, site: Site) -> list[str]:
+    return sorted(address.removeprefix(site.address) for address in page.evaluate(PATHS))
+
+
+def test_with_any_one_stored_file_gone_an_offline_page_is_never_blank(
+    kept_page: Page, own_site: Site
+) -> None:
+    paths = stored_paths(kept_page, own_site)
+    assert len(paths) > 15
+    for path in paths:
+        kept_page.evaluate(REMOVE, path)
+        own_site.stop()
+        kept_page.reload()
+        assert len(kept_page.inner_text("body").strip()) > 20, f"blank without {path}"
+        own_site.start()
+        kept_page.goto(own_site.address)
+        kept_page.evaluate(PUT_BACK, path)
+
+
+def test_a_file_that_was_lost_is_fetched_again_when_there_is_a_network(
+    kept_page: Page, own_site: Site
+) -> None:
+    kept_page.evaluate(REMOVE, "NOTICES.txt")
+    kept_page.reload()
+    until_ready_offline(kept_page)
+    assert "NOTICES.txt" in stored_paths(kept_page, own_site)
