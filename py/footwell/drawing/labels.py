@@ -1,0 +1,68 @@
+"""Where the words of a wire stand: beside a stretch that belongs to this wire alone."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from footwell.circuit.circuit import Circuit
+from footwell.drawing.grid import Piece, Tip
+from footwell.drawing.plan import Plan
+from footwell.drawing.words import wire_lines
+
+Edge = tuple[int, bool]
+"""(channel, upper edge): the strip of a channel where words beside its pins stand."""
+
+
+@dataclass(frozen=True, slots=True)
+class WireLabel:
+    """Words beside the node of a tip, `place` blocks away from it; `row` instead if a wire passes one."""
+
+    lines: tuple[str, ...]
+    tip: Tip
+    edge: Edge
+    place: int = 0
+    row: int | None = None
+
+
+def wire_labels(circuit: Circuit, plan: Plan) -> dict[str, WireLabel]:
+    """Label by wire: at its lower end, its upper end, where it passes a row, or above a shared pin."""
+    by_wire: dict[str, list[Piece]] = {}
+    for piece in plan.cut:
+        by_wire.setdefault(piece.wire, []).append(piece)
+    shared = Counter(
+        tip.node + (tip.above,) for found in by_wire.values() for tip, _ in _ends(found)
+    )
+    stacked: Counter[tuple[str, int, bool]] = Counter()
+    labels: dict[str, WireLabel] = {}
+    for wire in circuit.sheet.wires:
+        lines, found = wire_lines(wire), by_wire[wire.id]
+        alone = [(t, e) for t, e in _ends(found) if shared[t.node + (t.above,)] == 1]
+        passing = found[0].end if len(found) > 1 else None
+        tip, edge = (alone or _ends(found))[0]
+        if alone or passing is None:
+            key = tip.node + (tip.above,)
+            labels[wire.id] = WireLabel(lines, tip, edge, stacked[key])
+            stacked[key] += 1
+        else:
+            labels[wire.id] = WireLabel(lines, passing, edge, row=passing.node[1])
+    return labels
+
+
+def _ends(found: list[Piece]) -> list[tuple[Tip, Edge]]:
+    """Both ends of a wire, the lower first."""
+    last, first = found[-1], found[0]
+    return [
+        (last.end, (last.channel, last.end.above)),
+        (first.start, (first.channel, first.start.above)),
+    ]
+
+
+def blocks(labels: Mapping[str, WireLabel]) -> dict[Edge, int]:
+    """How many blocks of words stand one above the other along each edge."""
+    most: dict[Edge, int] = {}
+    for label in labels.values():
+        if label.lines and label.row is None:
+            most[label.edge] = max(most.get(label.edge, 0), label.place + 1)
+    return most

@@ -1,0 +1,151 @@
+"""Items turned into symbols: the part, and the ways of the plugs on it, with all their positions."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from footwell.circuit.circuit import Circuit
+from footwell.drawing.bodies import Body, Spot, draw
+from footwell.drawing.columns import SIGN
+from footwell.drawing.frames import EARTH, EARTHS, Frame, half_width
+from footwell.drawing.items import BODY, LOOSE, WAY, Item, Pin
+from footwell.drawing.picture import Glyph, Label, Symbol, Terminal
+from footwell.drawing.words import LINE, way_lines, width
+
+LABEL_GAP = 0.12
+"""Distance between a symbol and the words beside it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """An item's symbols, and where each of its points is."""
+
+    symbols: tuple[Symbol, ...]
+    points: Mapping[str, Spot]
+
+
+def drawn(circuit: Circuit, item: Item, frame: Frame, xs: Sequence[float], y: float) -> Drawn:
+    """The symbols of an item whose columns stand at `xs` and whose top edge is at `y`."""
+    top, bottom = y + frame.above, y + frame.above + frame.body
+    pins = [
+        (pin, x, is_top)
+        for column, x in zip(item.columns, xs, strict=True)
+        for pin, is_top in ((column.top, True), (column.bottom, False))
+        if pin is not None
+    ]
+    plugs: list[Symbol] = []
+    points: dict[str, Spot] = {}
+    terminals: list[Terminal] = []
+    for pin, x, is_top in pins:
+        edge = top if is_top else bottom
+        terminals.append(Terminal(pin.terminal, f"{item.id}.{pin.terminal}", x, edge))
+        points.setdefault(f"{item.id}.{pin.terminal}", (x, edge))
+        end = edge
+        if pin.contact:
+            end = y if is_top else bottom + frame.below
+            plugs.append(_plug(circuit, pin, x, end, edge))
+        points[pin.point] = (x, end)
+    body = _BODIES.get(item.kind, _part)(circuit, item, frame, tuple(terminals), (top, bottom), xs)
+    points |= {f"{item.id}.{g}": spot for g, spot in body[1].items()}
+    return Drawn((body[0], *plugs), points)
+
+
+def _plug(circuit: Circuit, pin: Pin, x: float, outer: float, inner: float) -> Symbol:
+    """One way of a plug on a part: harness half outside, the part's half inside."""
+    half = half_width(WAY)
+    middle, height = (outer + inner) / 2, abs(inner - outer)
+    return Symbol(
+        pin.contact,
+        WAY,
+        circuit.elements[pin.contact].name,
+        Label(way_lines(pin.contact), x + half + LABEL_GAP, middle),
+        x,
+        middle,
+        2 * half,
+        height,
+        (Terminal("a", pin.point, x, outer), Terminal("b", f"{pin.contact}.b", x, inner)),
+        (Glyph(WAY, x, outer, x, inner),),
+    )
+
+
+Made = tuple[Symbol, dict[str, Spot]]
+
+
+def _part(
+    circuit: Circuit,
+    item: Item,
+    frame: Frame,
+    terminals: tuple[Terminal, ...],
+    edges: tuple[float, float],
+    xs: Sequence[float],
+) -> Made:
+    element = circuit.elements[item.id]
+    at: dict[str, list[Spot]] = {}
+    for terminal in terminals:
+        at.setdefault(terminal.name, []).append((terminal.x, terminal.y))
+    body = Body(circuit, element, *edges, at)
+    if at:
+        draw(body)
+    inner = tuple(Terminal(name, f"{item.id}.{name}", *spot) for name, spot in body.bare.items())
+    symbol = _symbol(item, element.name, frame, (*terminals, *inner), edges, xs, tuple(body.glyphs))
+    return symbol, body.bare
+
+
+def _loom(
+    circuit: Circuit,
+    item: Item,
+    frame: Frame,
+    terminals: tuple[Terminal, ...],
+    edges: tuple[float, float],
+    xs: Sequence[float],
+) -> Made:
+    """A way in the loom, a wire's loose end, or the body: no part with branches of its own."""
+    (top, bottom), x = edges, xs[0]
+    element = circuit.elements.get(item.id)
+    named = tuple(Terminal(t.name, _point(item, t), t.x, t.y) for t in terminals)
+    ends = {t.name: t.y for t in named}
+    if item.kind == WAY and len(ends) == 2:
+        glyph = Glyph(WAY, x, ends["a"], x, ends["b"])
+    elif item.kind == WAY:
+        (y,) = ends.values()
+        glyph = Glyph("half way", x, y, x, bottom if y == top else top)
+    elif item.kind == BODY:
+        glyph = Glyph("earth", x, top, x, top + EARTH)
+    else:
+        glyph = Glyph(LOOSE, x, named[0].y, x, bottom if named[0].y == top else top)
+    name = element.name if element else " ".join(frame.lines)
+    return _symbol(item, name, frame, named, edges, xs, (glyph,)), {}
+
+
+def _point(item: Item, terminal: Terminal) -> str:
+    return f"{item.id}.{terminal.name}" if item.kind == WAY else item.id
+
+
+def _symbol(
+    item: Item,
+    name: str,
+    frame: Frame,
+    terminals: tuple[Terminal, ...],
+    edges: tuple[float, float],
+    xs: Sequence[float],
+    glyphs: tuple[Glyph, ...],
+) -> Symbol:
+    top, bottom = edges
+    half = half_width(item.kind)
+    signs = [x for glyph in glyphs for x in (glyph.x1, glyph.x2)]
+    low = min([min(xs) - half, *(x - SIGN for x in signs)])
+    high = max([max(xs) + half, *(x + SIGN for x in signs)])
+    inner = [g.label.x + width(g.label.lines) for g in glyphs if g.label]
+    high = max([high, *(edge + LABEL_GAP for edge in inner)])
+    label = Label(frame.lines, high + LABEL_GAP, (top + bottom) / 2)
+    if item.kind in EARTHS:
+        label = Label(frame.lines, low, top + EARTH + LINE * len(frame.lines) / 2)
+    middle = (low + high) / 2, (top + bottom) / 2
+    element = item.id if item.kind not in (BODY, LOOSE) else ""
+    return Symbol(
+        element, item.kind, name, label, *middle, high - low, bottom - top, terminals, glyphs
+    )
+
+
+_BODIES = {WAY: _loom, LOOSE: _loom, BODY: _loom}
