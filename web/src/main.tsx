@@ -13,7 +13,7 @@ import { applyUpdate, offlineState, updateWaiting } from "./offline";
 import { Store } from "./storage";
 import { call, python } from "./worker/python";
 
-const core: Core = { state: python.state, call: call as Core["call"], start: () => python.start() };
+const core: Core = { state: python.state, call, start: () => python.start() };
 
 const offline: Offline = {
   ready: computed(() => offlineState.value.state === "ready offline"),
@@ -29,9 +29,8 @@ resumeRoute();
 takeLinkFromAddress();
 addEventListener("hashchange", takeLinkFromAddress);
 
-const root = document.createElement("div");
-root.id = "page";
-document.body.append(root);
+const root = document.getElementById("page") as HTMLElement;
+root.replaceChildren();
 render(
   <Boundary>
     <App />

@@ -2,49 +2,22 @@
 
 import type {
   CautionPassed,
-  Check,
-  CheckAsked,
   CheckSkipped,
-  ConnectorView,
   EventWithdrawn,
-  ExpectedAsked,
-  ExpectedTable,
-  Job,
   JobOpened,
-  JobView,
-  LinkMade,
-  LinkOpened,
-  LinkText,
   NoteMade,
   PositionsTried,
   ReadingTaken,
-  ReadingTyped,
   RepairDone,
-  SheetAnswer,
   SheetEdited,
-  SheetText,
   SittingBegun,
   StoryTold,
   ToolsStated,
-  Weighed,
-  WiringAsked,
   WiringCorrected,
   WiringFound,
 } from "../generated/messages";
 
 export type * from "../generated/messages";
-
-/** What each call asks and answers. */
-export interface Calls {
-  look: { request: Job; response: JobView };
-  read_sheet: { request: SheetText; response: SheetAnswer };
-  check_at: { request: CheckAsked; response: Check };
-  weigh: { request: ReadingTyped; response: Weighed };
-  wiring: { request: WiringAsked; response: ConnectorView };
-  expected: { request: ExpectedAsked; response: ExpectedTable };
-  link_make: { request: Job; response: LinkMade };
-  link_open: { request: LinkText; response: LinkOpened };
-}
 
 /** The body of each kind of event the page writes. */
 export interface Bodies {

@@ -15,6 +15,10 @@ const place = (band: Band, value: number) => {
   return Math.min(1, Math.max(0, share));
 };
 
+const ends = new Intl.NumberFormat(undefined, { maximumSignificantDigits: 3 });
+
+const endOf = (value: number) => ends.format(value).replace("-", "−");
+
 export function Scale({ band, mark = null, word }: ScaleProps) {
   const low = place(band, band.low) * 100;
   const wide = Math.max(4, place(band, band.high) * 100 - low);
@@ -32,9 +36,9 @@ export function Scale({ band, mark = null, word }: ScaleProps) {
         />
         {mark !== null && <Mark at={place(band, mark) * 100} />}
       </svg>
-      <span class="scale-low">{band.scale_low}</span>
+      <span class="scale-low">{endOf(band.scale_low)}</span>
       {word && <span class="scale-word">{word}</span>}
-      <span class="scale-high">{band.scale_high}</span>
+      <span class="scale-high">{endOf(band.scale_high)}</span>
     </div>
   );
 }

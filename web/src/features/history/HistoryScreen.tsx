@@ -28,6 +28,11 @@ export function HistoryScreen() {
       }
     >
       <Trouble />
+      {view.value?.problems.map((problem) => (
+        <p key={problem} class="trouble">
+          {problem}
+        </p>
+      ))}
       {history.length === 0 && <p>{words.nothing}</p>}
       <ol class="lines">
         {history.map((line) => (
@@ -43,7 +48,11 @@ function Line({ line, onUndo }: { line: ReadingView; onUndo: () => void }) {
     <li class={line.withdrawn ? "line line-gone" : "line"}>
       <div class="line-words">
         <p class="line-title">{line.title}</p>
-        {line.value && <p class="line-value">{line.value}</p>}
+        {line.value && (
+          <p class={line.kind === "reading taken" ? "line-value line-reading" : "line-value"}>
+            {line.value}
+          </p>
+        )}
         <p class="soft">
           {[line.withdrawn ? words.withdrawn : line.verdict, line.expected, timeOf(line.at)]
             .filter(Boolean)

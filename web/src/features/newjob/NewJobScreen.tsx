@@ -46,9 +46,7 @@ function CircuitKey({ circuit }: { circuit: Circuit }) {
     <CommitKey look="answer" onPress={open}>
       <span class="answer-lines">
         <b>{circuit.title}</b>
-        <span>
-          {circuit.vehicle} · {words.volts(circuit.system_volts)}
-        </span>
+        <span>{words.vehicle(circuit.vehicle, circuit.system_volts)}</span>
         <span class="soft">{circuit.summary}</span>
       </span>
     </CommitKey>

@@ -4,5 +4,6 @@ export const words = {
   reading: "Reading the list of circuits…",
   missing: "The list of circuits could not be read. With the network on, try again.",
   again: "Try again",
-  volts: (volts: number) => `${volts} V`,
+  vehicle: (vehicle: string, volts: number) =>
+    vehicle.includes(`${volts} V`) ? vehicle : `${vehicle}, ${volts} V`,
 };

@@ -29,6 +29,7 @@ export function OthersScreen() {
           <Key key={check.id} look="answer" onPress={() => choose(check)}>
             <span class="answer-lines">
               <span>{check.do}</span>
+              <span>{check.condition}</span>
               <span class="soft">
                 {check.goal} {words.minutes(check.minutes)}
               </span>

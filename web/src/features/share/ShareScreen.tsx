@@ -14,30 +14,30 @@ import { words } from "./words";
 export function ShareScreen() {
   const made = useLink();
   const [said, setSaid] = useState("");
-  const address = made && !made.too_long ? addressOf(made.text) : null;
+  const address = made ? addressOf(made.text) : null;
+  const copy = async () => address && setSaid(await copied(address));
   return (
     <Screen
       name={words.name}
       above={<JobHead />}
       keys={
         <>
-          <div class="key-row">
-            <Key onPress={back}>{words.back}</Key>
-            <Key onPress={() => attempt(saveJob)}>{words.file}</Key>
-          </div>
           {address && "share" in navigator && <Key onPress={() => send(address)}>{words.send}</Key>}
-          {address && (
-            <Key look="main" onPress={async () => setSaid(await copied(address))}>
+          <Key onPress={() => attempt(saveJob)}>{words.file}</Key>
+          <div class="key-row">
+            <Key look="small" onPress={back}>
+              {words.back}
+            </Key>
+            <Key look="main" off={!address} onPress={copy}>
               {words.copy}
             </Key>
-          )}
+          </div>
         </>
       }
     >
       <Trouble />
       <p>{words.inside}</p>
-      {!made && <p role="status">{words.making}</p>}
-      {made && <p>{made.too_long ? words.tooLong(made.length) : words.length(made.length)}</p>}
+      {made ? <Length made={made} /> : <p role="status">{words.making}</p>}
       <p role="status" class="said">
         {said}
       </p>
@@ -46,6 +46,11 @@ export function ShareScreen() {
       )}
     </Screen>
   );
+}
+
+function Length({ made }: { made: LinkMade }) {
+  if (made.too_long) return <p class="trouble">{words.tooLong(made.length)}</p>;
+  return <p>{words.length(made.length)}</p>;
 }
 
 function useLink(): LinkMade | null {

@@ -4,7 +4,7 @@ export const words = {
   inside: "The whole job is in the link itself. Nothing is sent anywhere until you send it.",
   length: (length: number) => `The link has ${length} characters.`,
   tooLong: (length: number) =>
-    `The link would have ${length} characters. Many apps cut that off: send the file instead.`,
+    `The link has ${length} characters. Many apps cut that off: better send the file.`,
   send: "Send the link",
   copy: "Copy the link",
   copied: "Copied",
