@@ -12,12 +12,8 @@ import pytest
 from footwell.sheet.errors import SheetError
 from footwell.sheet.reading import read_sheet
 
-TEXT = (
-    Path(__file__)
-    .parents[2]
-    .joinpath("fixtures/circuits/minibus-saloon-fan.json")
-    .read_text(encoding="utf-8")
-)
+CIRCUITS = sorted(Path(__file__).parents[2].joinpath("fixtures/circuits").glob("*.json"))
+TEXT = next(file for file in CIRCUITS if file.stem == "minibus-saloon-fan").read_text("utf-8")
 
 Data = dict[str, Any]
 Change = Callable[[Data], object]

@@ -12,7 +12,10 @@ from hypothesis import strategies as st
 from footwell.sheet.errors import SheetError
 from footwell.sheet.reading import read_data, read_sheet
 
-from .sheet_samples import TEXT
+from .sheet_samples import CIRCUITS, TEXT
+
+Spot = tuple[str, tuple[str | int, ...]]
+"""A sheet's text and the path of a value in it."""
 
 SMALL_JSON = st.recursive(
     st.none() | st.booleans() | st.integers() | st.floats() | st.text(max_size=6),
@@ -29,7 +32,9 @@ def spots(data: Any, path: tuple[str | int, ...] = ()) -> Iterator[tuple[str | i
         yield from spots(data[key], (*path, key))
 
 
-SPOTS = tuple(spots(json.loads(TEXT)))
+SHEETS = tuple(file.read_text(encoding="utf-8") for file in CIRCUITS)
+SPOTS_OF = {text: tuple(spots(json.loads(text))) for text in SHEETS}
+SPOTS = tuple((text, path) for text, paths in SPOTS_OF.items() for path in paths)
 
 
 def owner(data: Any, path: tuple[str | int, ...]) -> Any:
@@ -49,24 +54,28 @@ def is_read_or_told(data: Any) -> None:
 
 @settings(max_examples=400, deadline=None)
 @given(st.sampled_from(SPOTS), SMALL_JSON)
-def test_any_value_in_any_field(path: tuple[str | int, ...], value: object) -> None:
-    data = json.loads(TEXT)
+def test_any_value_in_any_field(spot: Spot, value: object) -> None:
+    text, path = spot
+    data = json.loads(text)
     owner(data, path)[path[-1]] = value
     is_read_or_told(data)
 
 
 @settings(max_examples=200, deadline=None)
 @given(st.sampled_from(SPOTS))
-def test_any_field_or_element_left_out(path: tuple[str | int, ...]) -> None:
-    data = json.loads(TEXT)
+def test_any_field_or_element_left_out(spot: Spot) -> None:
+    text, path = spot
+    data = json.loads(text)
     del owner(data, path)[path[-1]]
     is_read_or_told(data)
 
 
 @settings(max_examples=200, deadline=None)
-@given(st.sampled_from(SPOTS), st.sampled_from(SPOTS))
-def test_any_two_values_exchanged(one: tuple[str | int, ...], other: tuple[str | int, ...]) -> None:
-    data, drawn = json.loads(TEXT), json.loads(TEXT)
+@given(st.sampled_from(SPOTS), st.integers(0, 10**6))
+def test_any_value_in_the_place_of_another(spot: Spot, chosen: int) -> None:
+    text, one = spot
+    other = SPOTS_OF[text][chosen % len(SPOTS_OF[text])]
+    data, drawn = json.loads(text), json.loads(text)
     owner(data, one)[one[-1]] = owner(drawn, other)[other[-1]]
     is_read_or_told(data)
 

@@ -7,16 +7,14 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from footwell.sheet.reading import read_again, read_sheet
 from footwell.sheet.schema import FILE, schema_text
 from footwell.sheet.writing import write_sheet
 
-from .sheet_samples import TEXT, changed, element
-
-CIRCUITS = sorted(Path(__file__).parents[2].joinpath("fixtures/circuits").glob("*.json"))
+from .sheet_samples import CIRCUITS, TEXT, changed, element
 
 
 @pytest.mark.parametrize("file", CIRCUITS, ids=lambda file: file.stem)
@@ -55,6 +53,7 @@ words = st.text(
 )
 
 
+@settings(deadline=None)
 @given(
     name=words,
     at=words,
