@@ -36,10 +36,6 @@ def _battery_volts(values: Any, context: Context) -> str:
     return f"{off:g} V with the engine off and {running:g} V running"
 
 
-def _unjudged(values: Any, context: Context) -> str:
-    return UNJUDGED
-
-
 _DEFAULTS: Mapping[tuple[str, str], Default] = {
     ("battery", "volts"): _battery_volts,
     ("fuse", "amps"): lambda v, c: amount(fuse.rating(v, c), "A"),
@@ -47,9 +43,6 @@ _DEFAULTS: Mapping[tuple[str, str], Default] = {
     ("motor", "ohms"): lambda v, c: amount(round(motor.running(v, c).ohms, 3), "Ω"),
     ("output", "rating_amps"): lambda v, c: amount(v.limit_amps, "A"),
     ("relay", "coil_ohms"): lambda v, c: amount(relays.COIL_OHMS[c.system_volts].mean, "Ω"),
-    ("resistor", "rating_watts"): _unjudged,
-    ("resistor_pack", "rating_amps"): _unjudged,
-    ("switch", "rating_amps"): _unjudged,
 }
 
 _NEVER_ASKED = {
