@@ -12,22 +12,32 @@ from footwell.circuit.chains import alike
 from footwell.circuit.circuit import Circuit, Element
 from footwell.circuit.fault import Fault
 from footwell.circuit.setup import SetupState
+from footwell.electrics.mesh import Mesh, resistances
 from footwell.electrics.operating_point import OperatingPoint, is_apart, operate
 from footwell.parts.laws import Armature, Law
 from footwell.reference.lamps import light_share
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class Outlook:
-    """`volts` and `seen_ohms` by node (earth last), `amps` by element carrying one branch, `activity` of
-    each load: speed, light, heat as a share of nominal; 1.0 or 0.0 for a relay pulled or at rest."""
+    """`volts` by node (earth last), `amps` by element carrying one branch, `activity` of each load:
+    speed, light, heat as a share of nominal; 1.0 or 0.0 for a relay pulled or at rest."""
 
     volts: array[float]
-    seen_ohms: array[float]
     amps: dict[str, float]
     activity: dict[str, float]
     blown: tuple[str, ...]
-    settled: bool
+    mesh: Mesh
+    _reduced: array[float] | None
+    _own: array[float] | None = None
+
+    def ohms(self, node: int) -> float:
+        """Resistance (Ω) that a probe sees from a node to earth; found when first asked for."""
+        if self._own is None:
+            assert self._reduced is not None
+            self._own = array("d", resistances(self.mesh, self._reduced)[0])
+            self._reduced = None
+        return self._own[node]
 
 
 def outlook(circuit: Circuit, setup: SetupState, faults: tuple[Fault, ...]) -> Outlook:
@@ -61,7 +71,6 @@ def broken_at(circuit: Circuit, setup: SetupState) -> frozenset[int]:
 
 def summarised(point: OperatingPoint) -> Outlook:
     """The lasting part of an operating point."""
-    own, _ = point.seen_resistance
     amps: dict[str, float] = {}
     for slot in point.slots:
         kind = (
@@ -82,7 +91,12 @@ def summarised(point: OperatingPoint) -> Outlook:
         load: activity_of(point, point.circuit.elements[load]) for load in dict.fromkeys(loads)
     }
     return Outlook(
-        array("d", point.volts), array("d", own), amps, activity, point.blown, point.settled
+        array("d", point.volts),
+        amps,
+        activity,
+        point.blown,
+        point.mesh,
+        array("d", point.reduced),
     )
 
 

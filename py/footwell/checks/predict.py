@@ -1,8 +1,7 @@
-"""What a check would read under a suspect: exactly, with tolerances; or at a glance, for choosing.
+"""What a check would read under a suspect, exactly and with its tolerances.
 
 `expected` solves the circuit with the instrument in it and says how the reading leans on every
-tolerance, so that readings that share a cause of error can be taken together. `glance` reads the
-outlook that is kept for all suspects, with a rough spread; it only ranks checks.
+tolerance, so that readings that share a cause of error can be taken together.
 """
 
 from __future__ import annotations
@@ -25,13 +24,12 @@ from footwell.checks.check import (
     Check,
     nodes,
 )
-from footwell.checks.outlook import activities, broken_at, outlook, summarised
+from footwell.checks.outlook import activities, broken_at, summarised
 from footwell.circuit.chains import alike
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
 from footwell.circuit.setup import SetupState, set_up
 from footwell.electrics.operating_point import Clip, OperatingPoint, lamp_volts, operate
-from footwell.parts.base import EARTH
 from footwell.parts.laws import Filament, Resistance, Source
 from footwell.reference import meters
 from footwell.reference.lamps import light_share
@@ -92,7 +90,7 @@ def _expected(circuit: Circuit, check: Check, faults: Faults) -> Reading | Words
         a, b = nodes(circuit, check)
         clip = Clip(a, b, test_lamp(circuit))
         point = operate(circuit, check.setup, faults, (clip,))
-        return _light(circuit, point.volts[a] - point.volts[b])
+        return light_words(circuit, point.volts[a] - point.volts[b])
     if check.instrument == FUSE_LAMP:
         return _in_place_of_fuse(circuit, check, faults)
     return _watched(circuit, check, faults)
@@ -103,7 +101,7 @@ def _in_place_of_fuse(circuit: Circuit, check: Check, faults: Faults) -> Words:
     a, b = fuse.nodes["1"], fuse.nodes["2"]
     lamp = Filament.rated(lamp_volts(circuit), meters.SUBSTITUTE_LAMP_WATTS.value)
     point = operate(circuit, check.setup, faults, (Clip(a, b, lamp),))
-    return _light(circuit, point.volts[a] - point.volts[b])
+    return light_words(circuit, point.volts[a] - point.volts[b])
 
 
 def test_lamp(circuit: Circuit) -> Filament:
@@ -187,7 +185,7 @@ def _watched(circuit: Circuit, check: Check, faults: Faults) -> Words:
     if check.instrument == SUBSTITUTE:
         point = operate(circuit, check.setup, faults)
         volts = next(point.across(s) for s in point.slots if s.element == "stand-in")
-        return _light(circuit, volts)
+        return light_words(circuit, volts)
     if check.instrument == FEED:
         return _fed(circuit, check.red, faults)
     now = activities(circuit, check.setup, faults)[check.red]
@@ -200,7 +198,7 @@ def seen_as(circuit: Circuit, element: str) -> str:
     return circuit.elements[element].kind.seen_as
 
 
-def _light(circuit: Circuit, volts: float) -> Words:
+def light_words(circuit: Circuit, volts: float) -> Words:
     return sights.chances("lamp", light_share(volts, lamp_volts(circuit)), 1.0, sights.SLIP["me"])
 
 
@@ -232,75 +230,3 @@ def _fed(circuit: Circuit, load: str, faults: Faults) -> Words:
         for x in (mine, ())
     ]
     return sights.chances(seen_as(circuit, load), shown[0], shown[1], sights.SLIP["me"])
-
-
-# ---- at a glance ----------------------------------------------------------------------------------
-
-
-@dataclass(frozen=True, slots=True)
-class Glance:
-    """A rough predicted number for ranking checks."""
-
-    mean: float
-    sigma: float
-
-
-def glance(circuit: Circuit, check: Check, faults: Faults, supply_known: bool) -> Glance | Words:
-    """The prediction from the kept outlook, with the spread of a divider of uncertain resistances.
-
-    Between two resistances of relative spread t the voltage scatters by t*v*(V-v)/V, so this form is
-    right for the usual case; the exact spread belongs to `expected`.
-    """
-    if check.instrument in (OHMS, FEED, LOOK):
-        exact = expected(
-            circuit, check, tuple(f for f in faults if f.element == _subject(circuit, check))
-        )
-        return Glance(exact.mean, exact.sigma) if isinstance(exact, Reading) else exact
-    if check.instrument in (LISTEN, LOAD, SUBSTITUTE, FUSE_LAMP):
-        return expected(circuit, check, faults)  # type: ignore[return-value]
-    seen = outlook(circuit, check.setup, faults)
-    if check.instrument == CLAMP:
-        amps = seen.amps.get(check.red, 0.0)
-        return Glance(amps, meters.clamp_limit_amps(amps) / 2.0 + 0.05 * abs(amps))
-    a, b = nodes(circuit, check)
-    volts = seen.volts[a] - seen.volts[b]
-    ohms = seen.seen_ohms[a] + seen.seen_ohms[b]
-    if check.instrument == LAMP:
-        return _light(circuit, _through(test_lamp(circuit), volts, ohms))
-    if ohms > METER_OHMS * 1e-4:
-        volts *= METER_OHMS / (METER_OHMS + ohms)
-    return Glance(volts, _rough_sigma(circuit, volts, supply_known))
-
-
-def _subject(circuit: Circuit, check: Check) -> str:
-    return part_of(circuit, check) if check.instrument == OHMS else check.red
-
-
-def _rough_sigma(circuit: Circuit, volts: float, supply_known: bool) -> float:
-    supply = float(circuit.context.system_volts)
-    size = abs(volts)
-    shared = (0.003 if supply_known else 0.012) * size
-    divided = 0.08 * size * max(supply - size, 0.0) / supply
-    joints = 0.3 * min(size, 0.01 * supply)
-    return math.sqrt(shared**2 + divided**2 + joints**2) + volts_sigma(volts)
-
-
-def _through(lamp: Filament, volts: float, ohms: float) -> float:
-    """Voltage (V) left at a lamp behind a resistance, by halving the interval."""
-    low, high = 0.0, abs(volts)
-    for _ in range(24):
-        middle = 0.5 * (low + high)
-        if lamp.at(middle)[0] * ohms < abs(volts) - middle:
-            low = middle
-        else:
-            high = middle
-    return low
-
-
-def usual_state(circuit: Circuit, check: Check) -> Reading | Words:
-    """The healthy prediction."""
-    return expected(circuit, check, ())
-
-
-def is_body(place: str) -> bool:
-    return place in ("", EARTH)

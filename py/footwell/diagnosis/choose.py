@@ -24,7 +24,8 @@ from footwell.checks.check import (
     VOLTS,
     Check,
 )
-from footwell.checks.predict import Glance, Reading, Words, expected, glance, part_of
+from footwell.checks.glance import Panel
+from footwell.checks.predict import Reading, Words, expected, part_of
 from footwell.circuit.circuit import Circuit, HalfId
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.belief import Belief, Weighed, by_repair, entropy
@@ -32,6 +33,7 @@ from footwell.diagnosis.case import Case
 from footwell.faults.suspects import Repair
 
 LIVE = 120
+ENOUGH = 0.995
 """Suspects that take part in the choice: the rest together weigh next to nothing."""
 
 CONFIRM_FROM = 0.8
@@ -61,17 +63,28 @@ class Choice:
 
 def choices(case: Case, belief: Belief) -> list[Choice]:
     """Everything worth doing next, best first, ties by the check's id."""
-    live = belief.suspects[:LIVE]
+    live = live_of(belief)
+    panel = panel_of(case, live)
     before = entropy(list(by_repair(live).values()))
     found = [_inspection(case, half, live, before) for half in case.doubtful]
     for check in catalogue(case.now, case.tools, case.engine):
         if check.id not in case.skipped and not _owners(check) & case.unreachable:
             if behind_fuse(check) and _blown(check, live) < BLOWN_FROM:
                 continue
-            bits = before - _left(cells(case, check, live))
+            bits = before - _left(cells(panel, check, live))
             if bits > DECISIVE:
                 found.append(Choice(check, None, bits, minutes(case.now, check, case.last_check)))
     return sorted(found, key=lambda c: (-c.worth, c.check.id if c.check else ""))
+
+
+def live_of(belief: Belief) -> tuple[Weighed, ...]:
+    """The suspects that matter for a choice: the likeliest, up to nearly all of the weight."""
+    total = 0.0
+    for count, w in enumerate(belief.suspects[:LIVE]):
+        if total > ENOUGH * (1.0 - belief.none):
+            return belief.suspects[:count]
+        total += w.share
+    return belief.suspects[:LIVE]
 
 
 def behind_fuse(check: Check) -> bool:
@@ -113,24 +126,27 @@ Cell = list[tuple[Weighed, float]]
 """Suspects that share an outcome, each with its chance of giving it."""
 
 
-def cells(case: Case, check: Check, live: Sequence[Weighed]) -> list[Cell]:
-    """Outcomes of a check among the live suspects."""
+def panel_of(case: Case, live: Sequence[Weighed]) -> Panel:
+    """The live suspects as they stand now, ready to be read by any check."""
     now = len(case.epochs) - 1
-    numbers: list[tuple[float, float, Weighed]] = []
+    rows = [(case.circuit(now, w.hypothesis.slip), case.standing(w.hypothesis, now)) for w in live]
+    return Panel(case.now, rows, case.supply_measured)
+
+
+def cells(panel: Panel, check: Check, live: Sequence[Weighed]) -> list[Cell]:
+    """Outcomes of a check among the live suspects."""
+    if check.numeric:
+        return _ranges([(*seen, w) for seen, w in zip(panel.numbers(check), live, strict=True)])
     words: dict[str, Cell] = {}
-    for w in live:
-        circuit = case.circuit(now, w.hypothesis.slip)
-        seen = glance(circuit, check, case.standing(w.hypothesis, now), case.supply_measured)
-        if isinstance(seen, Glance):
-            numbers.append((seen.mean, seen.sigma, w))
-        else:
-            for word, chance in seen.items():
-                words.setdefault(word, []).append((w, chance))
-    return list(words.values()) if words else _ranges(numbers)
+    for seen, w in zip(panel.words(check), live, strict=True):
+        for word, chance in seen.items():
+            words.setdefault(word, []).append((w, chance))
+    return list(words.values())
 
 
 def _ranges(numbers: list[tuple[float, float, Weighed]]) -> list[Cell]:
-    numbers.sort(key=lambda row: (row[0], row[2].hypothesis.faults))
+    """Numbers in rising order, cut where the next lies clearly apart."""
+    numbers.sort(key=lambda row: row[0])
     found: list[Cell] = []
     start = -math.inf
     width = 0.0

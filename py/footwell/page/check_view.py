@@ -24,10 +24,9 @@ from footwell.checks.check import (
 from footwell.checks.predict import (
     CONTACT_SIGHTS,
     FUSE_SIGHTS,
-    Glance,
     Reading,
+    Words,
     expected,
-    glance,
     part_of,
     seen_as,
 )
@@ -35,7 +34,8 @@ from footwell.checks.safety import cautions
 from footwell.circuit.circuit import Circuit
 from footwell.diagnosis.belief import Belief, Weighed
 from footwell.diagnosis.case import Case
-from footwell.diagnosis.choose import LIVE, confirms
+from footwell.checks.glance import Number
+from footwell.diagnosis.choose import confirms, live_of, panel_of
 from footwell.job.events import ReadingTaken, Setup, Shown
 from footwell.messages import Band, Caution, Outcome
 from footwell.messages import Check as CheckView
@@ -302,37 +302,36 @@ class _Zone:
 
 
 def _outcomes(case: Case, belief: Belief, check: Check, band: Band | None) -> list[Outcome]:
-    live = belief.suspects[:LIVE]
-    zones = _number_zones(case, check, live, band) if band else _word_zones(case, check, live)
+    live = live_of(belief)
+    panel = panel_of(case, live)
+    rows = (
+        _number_zones(case, panel.numbers(check), check, live, band)
+        if band
+        else _word_zones(case.now, panel.words(check), check, live)
+    )
     everything = _shares(case, ((w, 1.0) for w in live))
     total = sum(everything.values())
-    likely = [z for z in zones if sum(w.share * c for w, c in z.rows) > RARE * total] or zones
+    likely = [z for z in rows if sum(w.share * c for w, c in z.rows) > RARE * total] or rows
     return [Outcome(when=z.when, means=_means(case, z, everything)) for z in likely]
 
 
-def _word_zones(case: Case, check: Check, live: Sequence[Weighed]) -> list[_Zone]:
-    now = len(case.epochs) - 1
-    zones: dict[str, list[tuple[Weighed, float]]] = {w: [] for w in _choices(case.now, check)}
-    for w in live:
-        seen = glance(
-            case.circuit(now, w.hypothesis.slip), check, case.standing(w.hypothesis, now), True
-        )
-        if isinstance(seen, dict):
-            for word, chance in seen.items():
-                zones.setdefault(word, []).append((w, chance))
+def _word_zones(
+    circuit: Circuit, seen: Sequence[Words], check: Check, live: Sequence[Weighed]
+) -> list[_Zone]:
+    zones: dict[str, list[tuple[Weighed, float]]] = {w: [] for w in _choices(circuit, check)}
+    for words, w in zip(seen, live, strict=True):
+        for word, chance in words.items():
+            zones.setdefault(word, []).append((w, chance))
     return [_Zone(word[0].upper() + word[1:], rows) for word, rows in zones.items()]
 
 
-def _number_zones(case: Case, check: Check, live: Sequence[Weighed], band: Band) -> list[_Zone]:
-    now = len(case.epochs) - 1
+def _number_zones(
+    case: Case, seen: Sequence[Number], check: Check, live: Sequence[Weighed], band: Band
+) -> list[_Zone]:
     supply = float(case.now.context.system_volts)
     zones: dict[str, list[tuple[Weighed, float]]] = {"In the band": []}
-    for w in live:
-        seen = glance(
-            case.circuit(now, w.hypothesis.slip), check, case.standing(w.hypothesis, now), True
-        )
-        if isinstance(seen, Glance):
-            zones.setdefault(_zone(seen.mean, check, band, supply), []).append((w, 1.0))
+    for (mean, _), w in zip(seen, live, strict=True):
+        zones.setdefault(_zone(mean, check, band, supply), []).append((w, 1.0))
     order = ("In the band", "About 0 V", "Lower", "Higher", "Near supply voltage", "Over range")
     return [_Zone(name, zones[name]) for name in order if name in zones]
 

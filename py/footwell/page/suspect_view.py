@@ -12,7 +12,7 @@ from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.belief import Belief, Weighed, by_repair
 from footwell.diagnosis.case import Case, Evidence, Sighting
-from footwell.diagnosis.choose import cells
+from footwell.diagnosis.choose import cells, panel_of
 from footwell.diagnosis.conclude import Conclusion
 from footwell.faults.suspects import Repair, single_faults
 from footwell.messages import Cleared, Suspect, SuspectGroup, Suspects
@@ -134,8 +134,9 @@ def _parting(
     """Mark of each set of repairs: sets with the same mark share every outcome of every check at hand."""
     marks: dict[tuple[Repair, ...], tuple[int, ...]] = dict.fromkeys(rows, ())
     best = [_members(conclusion.belief, r)[0] for r in rows]
+    panel = panel_of(case, best)
     for check in catalogue(case.now, case.tools, case.engine):
-        for number, cell in enumerate(cells(case, check, best)):
+        for number, cell in enumerate(cells(panel, check, best)):
             for w, chance in cell:
                 if chance > 0.5:
                     marks[w.left] = (*marks[w.left], number)
