@@ -13,14 +13,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 from functools import cached_property
 
 LEAK_SIEMENS = 1e-10
 """Every node leaks 10 GΩ to earth; simulators that check these figures must do the same."""
 
 
-@dataclass(frozen=True, slots=True)
-class Step:
+class Step(NamedTuple):
     """Removal of one node: its edges and neighbours in the same order, and for each pair of edges
     (positions in `edges`) the edge that their product goes to."""
 
@@ -107,30 +107,47 @@ def _remove(
 
 def remove(steps: Sequence[Step], g: list[float], current: list[float]) -> None:
     """Run steps on conductances (S) and n + 1 injected currents (A), in place."""
-    for step in steps:
-        values = [g[e] for e in step.edges]
-        total = sum(values)
-        share = [value / total for value in values]
-        injected = current[step.node]
+    for node, edges, neighbours, products in steps:
+        if len(edges) == 3:
+            # Two wires and the leak: nearly every node, so written out.
+            e1, e2, e3 = edges
+            g1, g2, g3 = g[e1], g[e2], g[e3]
+            part = 1.0 / (g1 + g2 + g3)
+            (_, _, t12), (_, _, t13), (_, _, t23) = products
+            g[t12] += g1 * g2 * part
+            g[t13] += g1 * g3 * part
+            g[t23] += g2 * g3 * part
+            values = [g1, g2, g3] if current[node] != 0.0 else ()
+        else:
+            values = [g[e] for e in edges]
+            part = 1.0 / sum(values)
+            for i, j, target in products:
+                g[target] += values[i] * values[j] * part
+        injected = current[node] * part
         if injected != 0.0:
-            for x, part in zip(step.neighbours, share, strict=True):
-                current[x] += part * injected
-        for i, j, target in step.products:
-            g[target] += share[i] * values[j]
+            for x, value in zip(neighbours, values, strict=True):
+                current[x] += value * injected
 
 
 def restore(
     steps: Sequence[Step], g: Sequence[float], current: Sequence[float], volts: list[float]
 ) -> None:
     """Run steps backwards: volts of each removed node from those of its neighbours, in place."""
-    for step in reversed(steps):
+    for node, edges, neighbours, _ in reversed(steps):
+        if len(edges) == 3:
+            e1, e2, e3 = edges
+            n1, n2, n3 = neighbours
+            g1, g2, g3 = g[e1], g[e2], g[e3]
+            pulled = current[node] + g1 * volts[n1] + g2 * volts[n2] + g3 * volts[n3]
+            volts[node] = pulled / (g1 + g2 + g3)
+            continue
         total = 0.0
-        pulled = current[step.node]
-        for e, x in zip(step.edges, step.neighbours, strict=True):
+        pulled = current[node]
+        for e, x in zip(edges, neighbours, strict=True):
             value = g[e]
             total += value
             pulled += value * volts[x]
-        volts[step.node] = pulled / total
+        volts[node] = pulled / total
 
 
 def resistances(mesh: Mesh, g: Sequence[float]) -> tuple[list[float], dict[tuple[int, int], float]]:

@@ -84,16 +84,21 @@ class Stride:
 
 
 def iterate(
-    mesh: Mesh, g: list[float], current: list[float], bent: Sequence[Bent]
+    mesh: Mesh,
+    g: list[float],
+    current: list[float],
+    bent: Sequence[Bent],
+    start: Sequence[float],
 ) -> tuple[list[float], bool]:
     """Voltages (V) of all nodes, and whether they came to rest.
 
     g and current come with all nodes but the kept ones removed; they leave with those removed too,
-    at the working point found.
+    at the working point found. `start` is the voltage (V) at which each law is taken first: any will
+    do, a near one is quicker.
     """
     held_g, held_current = list(g), list(current)
     volts = [0.0] * (mesh.n + 1)
-    here = Tangents.touching(bent, [0.0] * len(bent))
+    here = Tangents.touching(bent, list(start))
     settled = not bent
     for _ in range(ROUNDS):
         before = list(volts)

@@ -6,7 +6,7 @@ open within the time of a check are opened, and the state that results is told.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from math import sqrt
@@ -62,6 +62,13 @@ class OperatingPoint:
     blown: tuple[str, ...]
     chatters: tuple[str, ...]
     settled: bool
+    clips: tuple[Clip, ...] = ()
+
+    def held(self, states: Mapping[str, str]) -> OperatingPoint:
+        """The same with relays and fuses held in some states, whatever they would do by
+        themselves."""
+        held = self.states | dict(states)
+        return _solve(self.circuit, self.setup, self.faults, self.clips, self.mesh, held, [], [])
 
     def at(self, point: str) -> float:
         """Voltage (V) of a point against the body."""
@@ -299,7 +306,12 @@ def _solve(
         else:
             bent.append(Bent(law, slot.a, slot.b, slot.edge))
     remove(mesh.steps[: mesh.kept], g, current)
-    volts, settled = iterate(mesh, g, current, bent)
+    names = [(s.element, s.branch.name) for s in slots if not s.branch.law.linear]
+    near = _starts(circuit, setup, states) if faults or clips else {}
+    volts, settled = iterate(mesh, g, current, bent, [near.get(name, 0.0) for name in names])
+    if not faults and not clips:
+        found = {n: volts[b.a] - volts[b.b] for n, b in zip(names, bent, strict=True)}
+        circuit.cache["starts", setup, tuple(states.values())] = found
     return OperatingPoint(
         circuit,
         setup,
@@ -312,7 +324,22 @@ def _solve(
         tuple(blown),
         tuple(chatters),
         settled,
+        clips,
     )
+
+
+def _starts(
+    circuit: Circuit, setup: SetupState, states: dict[str, str]
+) -> dict[tuple[str, str], float]:
+    """Voltages (V) across bent laws in the sound circuit: where to look first under a fault.
+
+    Always those of the sound circuit, never of the fault solved last, so that a figure does not
+    depend on what was asked before.
+    """
+    if ("starts", setup) not in circuit.cache:
+        circuit.cache["starts", setup] = True
+        operate(circuit, setup)
+    return circuit.cache.get(("starts", setup, tuple(states.values())), {})  # type: ignore[no-any-return]
 
 
 def _relay_moves(point: OperatingPoint) -> dict[str, str]:

@@ -1,0 +1,135 @@
+"""What an operating point has against it, in the words of the trade.
+
+Nothing here stops the work: every circuit of a sheet can be solved. But where a fuse opens, a relay
+chatters, a wire would burn or no rest was found, the voltages alone would mislead.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from math import inf
+
+from footwell.electrics.operating_point import OperatingPoint, Slot
+from footwell.parts import fuse as fuse_part
+from footwell.parts import relay as relay_part
+from footwell.reference.fuse_times import opening_time_seconds
+
+BURNS_AT = 3.0
+"""A wire at its guide is some 30 K warmer than the air, and heat goes with the square of the
+current: three times the guide is 270 K, more than any insulation stands (derived)."""
+
+
+@dataclass(frozen=True)
+class Trouble:
+    """One thing that is odd: a code for programs, a sentence for people, the elements concerned."""
+
+    code: str
+    sentence: str
+    elements: tuple[str, ...]
+
+
+def troubles(point: OperatingPoint) -> list[Trouble]:
+    """All that is odd about an operating point, the gravest first."""
+    return [
+        *_not_settled(point),
+        *_burning_wire(point),
+        *_blown_fuses(point),
+        *_chattering_relays(point),
+    ]
+
+
+def _not_settled(point: OperatingPoint) -> Iterator[Trouble]:
+    if point.settled:
+        return
+    bent = dict.fromkeys(s.element for s in point.slots if not s.branch.law.linear)
+    names = " and ".join(_name(point, e) for e in bent if e in point.circuit.elements)
+    yield Trouble(
+        "not_settled",
+        f"No steady voltages were found, so the figures shown are only the last ones tried. "
+        f"Check the volts, amps, watts and ohms that the sheet gives for {names}.",
+        tuple(bent),
+    )
+
+
+def _burning_wire(point: OperatingPoint) -> Iterator[Trouble]:
+    """The wire furthest beyond its guide; what follows from the same current needs no sentence."""
+    beyond = [(_amps(point, s) / rating, s) for s, rating in _rated_wires(point)]
+    ratio, slot = max(beyond, key=lambda row: row[0], default=(0.0, None))
+    if slot is None or ratio < BURNS_AT:
+        return
+    amps, guide = _amps(point, slot), slot.branch.rating_amps
+    yield Trouble(
+        "wire_burns",
+        f"{_start(point, slot.element)} would burn: it carries {_told(amps)} A, its guide is "
+        f"{_told(guide or 0.0)} A, and no fuse opens. Leave this switched off until the cause is "
+        f"found.",
+        (slot.element,),
+    )
+
+
+def _rated_wires(point: OperatingPoint) -> Iterator[tuple[Slot, float]]:
+    for slot in point.slots:
+        element = point.circuit.elements.get(slot.element)
+        if element is not None and element.kind.name == "wire" and slot.branch.rating_amps:
+            yield slot, slot.branch.rating_amps
+
+
+def _blown_fuses(point: OperatingPoint) -> Iterator[Trouble]:
+    for n, fuse in enumerate(point.blown):
+        still_whole = dict.fromkeys(point.blown[n:], "whole")
+        before = point.held(still_whole)
+        amps = max(_amps(before, s) for s in before.slots if s.element == fuse)
+        yield Trouble("fuse_blows", _blowing(point, fuse, amps), (fuse,))
+
+
+def _blowing(point: OperatingPoint, fuse: str, amps: float) -> str:
+    values = point.circuit.elements[fuse].values
+    rating = fuse_part.rating(values, point.circuit.context)
+    times = opening_time_seconds(values.type, rating, amps)
+    latest = times[1] if times else inf
+    when = " at once" if latest <= 1.0 else f" within {latest:.0f} s" if latest <= 60.0 else ""
+    return (
+        f"{_start(point, fuse)} ({_told(rating)} A) blows{when}: {_told(amps)} A would flow "
+        f"through it. What lies behind it has no supply then."
+    )
+
+
+def _chattering_relays(point: OperatingPoint) -> Iterator[Trouble]:
+    context = point.circuit.context
+    for relay in point.chatters:
+        rest, pulled = (_coil_volts(point.held({relay: s}), relay) for s in ("rest", "pulled"))
+        yield Trouble(
+            "relay_chatters",
+            f"{_start(point, relay)} chatters: at rest its coil gets {rest:.1f} V and pulls in "
+            f"(from {relay_part.pulls_at(context):.1f} V), pulled in it gets {pulled:.1f} V and "
+            f"drops out (below {relay_part.drops_at(context):.1f} V). Look at what feeds its coil.",
+            (relay,),
+        )
+
+
+def _coil_volts(point: OperatingPoint, relay: str) -> float:
+    nodes = point.circuit.elements[relay].nodes
+    return abs(point.volts[nodes["86"]] - point.volts[nodes["85"]])
+
+
+def _amps(point: OperatingPoint, slot: Slot) -> float:
+    return abs(slot.branch.law.at(point.across(slot))[0])
+
+
+def _told(amps: float) -> str:
+    """Amps as a person says them: whole from 10 A on.
+
+    >>> [_told(amps) for amps in (0.25, 2.0, 7.46, 15.0, 612.4)]
+    ['0.25', '2', '7.5', '15', '612']
+    """
+    return f"{amps:.0f}" if amps >= 10.0 else f"{amps:.2g}"
+
+
+def _name(point: OperatingPoint, element: str) -> str:
+    return point.circuit.elements[element].name
+
+
+def _start(point: OperatingPoint, element: str) -> str:
+    name = _name(point, element)
+    return name[:1].upper() + name[1:]
