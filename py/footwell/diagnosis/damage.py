@@ -22,6 +22,9 @@ STILL_AIR = 0.25
 MOST = 0.6
 """Chance of damage to a part loaded far over its rating for as long as a story lasts."""
 
+MOST_BRIEF = 0.2
+"""The same where a fuse opens within moments."""
+
 BLOWN = 0.95
 """Chance that a fuse which the current opens is found open."""
 
@@ -37,6 +40,7 @@ class Stress:
     rating: float
     setup: SetupState
     blown: bool = False
+    brief: bool = False
 
 
 Key = tuple[str, str]
@@ -57,30 +61,42 @@ def _stresses(
 ) -> dict[Key, Stress]:
     worst: dict[Key, Stress] = {}
     for setup in setups:
-        for stress in _at(operate(circuit, setup, faults)):
+        for stress in _in_setup(circuit, setup, faults):
             key = (stress.element, stress.branch)
             if key not in worst or stress.ratio > worst[key].ratio:
                 worst[key] = stress
     return worst
 
 
-def _at(point: OperatingPoint) -> list[Stress]:
+def _in_setup(
+    circuit: Circuit, setup: SetupState, faults: tuple[Fault, ...]
+) -> list[Stress]:
+    """Stress in the lasting state, and in the moment before a fuse opened."""
+    lasting = operate(circuit, setup, faults)
+    found = [Stress(f, "", 2.0, 0.0, 0.0, setup, blown=True) for f in lasting.blown]
+    found += _at(lasting, brief=False)
+    if lasting.blown:
+        known = {(s.element, s.branch) for s in found}
+        moment = _at(operate(circuit, setup, faults, hold_fuses=True), brief=True)
+        found += [s for s in moment if (s.element, s.branch) not in known]
+    return found
+
+
+def _at(point: OperatingPoint, brief: bool) -> list[Stress]:
     found: list[Stress] = []
     for slot in point.slots:
         rating = slot.branch.rating_amps
         if rating:
             amps = abs(slot.branch.law.at(point.across(slot))[0])
             ratio = amps / (rating * math.sqrt(_air(point, slot)))
-            if ratio > 1.0 and not _limits_itself(point, slot, ratio):
+            if ratio > 1.0 and not _is_fuse(point, slot):
                 found.append(
-                    Stress(slot.element, slot.branch.name, ratio, amps, rating, point.setup)
+                    Stress(slot.element, slot.branch.name, ratio, amps, rating, point.setup, False, brief)
                 )
-    for fuse in point.blown:
-        found.append(Stress(fuse, "", 2.0, 0.0, 0.0, point.setup, blown=True))
     return found
 
 
-def _limits_itself(point: OperatingPoint, slot: Slot, ratio: float) -> bool:
+def _is_fuse(point: OperatingPoint, slot: Slot) -> bool:
     """A fuse carries its rating and more; only `blown` speaks for it."""
     return point.circuit.elements[slot.element].kind.name == "fuse"
 
@@ -109,7 +125,8 @@ def chance(stress: Stress) -> float:
     """
     if stress.blown:
         return BLOWN
-    return MOST * (1.0 - math.exp(-2.0 * max(stress.ratio - 1.0, 0.0)))
+    most = MOST_BRIEF if stress.brief else MOST
+    return most * (1.0 - math.exp(-2.0 * max(stress.ratio - 1.0, 0.0)))
 
 
 def damage_modes(circuit: Circuit, stress: Stress) -> list[Fault]:

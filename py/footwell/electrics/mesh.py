@@ -13,8 +13,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from typing import NamedTuple
 from functools import cached_property
+from typing import NamedTuple
 
 LEAK_SIEMENS = 1e-10
 """Every node leaks 10 GΩ to earth; simulators that check these figures must do the same."""

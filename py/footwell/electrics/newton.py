@@ -93,12 +93,12 @@ def iterate(
     """Voltages (V) of all nodes, and whether they came to rest.
 
     g and current come with all nodes but the kept ones removed; they leave with those removed too,
-    at the working point found. `start` is the voltage (V) at which each law is taken first: any will
-    do, a near one is quicker.
+    at the working point found. `start` holds voltages (V) of all nodes to begin with: any will do,
+    near ones are quicker.
     """
     held_g, held_current = list(g), list(current)
-    volts = [0.0] * (mesh.n + 1)
-    here = Tangents.touching(bent, list(start))
+    volts = list(start)
+    here = Tangents.touching(bent, [volts[a] - volts[b] for _, a, b, _ in bent])
     settled = not bent
     for _ in range(ROUNDS):
         before = list(volts)

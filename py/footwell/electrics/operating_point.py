@@ -132,11 +132,12 @@ def operate(
     setup: SetupState,
     faults: tuple[Fault, ...] = (),
     clips: tuple[Clip, ...] = (),
+    hold_fuses: bool = False,
 ) -> OperatingPoint:
     """Find the operating point reached from switch-off.
 
     `settled` is False where the iteration found no rest; `chatters` names relays that pull and
-    drop.
+    drop. `hold_fuses` asks for the moment before any fuse opens.
     """
     mesh = _mesh(circuit, setup, clips)
     states = _first_states(circuit, setup)
@@ -154,7 +155,7 @@ def operate(
                 states = states | moved
             seen.add(pattern)
             continue
-        burnt = _overloaded_fuse(point)
+        burnt = None if hold_fuses else _overloaded_fuse(point)
         if burnt is None:
             return point
         blown.append(burnt)
@@ -306,12 +307,11 @@ def _solve(
         else:
             bent.append(Bent(law, slot.a, slot.b, slot.edge))
     remove(mesh.steps[: mesh.kept], g, current)
-    names = [(s.element, s.branch.name) for s in slots if not s.branch.law.linear]
-    near = _starts(circuit, setup, states) if faults or clips else {}
-    volts, settled = iterate(mesh, g, current, bent, [near.get(name, 0.0) for name in names])
+    nought = [0.0] * (mesh.n + 1)
+    start = (_starts(circuit, setup, states) if faults or clips else None) or nought
+    volts, settled = iterate(mesh, g, current, bent, start)
     if not faults and not clips:
-        found = {n: volts[b.a] - volts[b.b] for n, b in zip(names, bent, strict=True)}
-        circuit.cache["starts", setup, tuple(states.values())] = found
+        circuit.cache["starts", setup, tuple(states.values())] = volts
     return OperatingPoint(
         circuit,
         setup,
@@ -328,10 +328,8 @@ def _solve(
     )
 
 
-def _starts(
-    circuit: Circuit, setup: SetupState, states: dict[str, str]
-) -> dict[tuple[str, str], float]:
-    """Voltages (V) across bent laws in the sound circuit: where to look first under a fault.
+def _starts(circuit: Circuit, setup: SetupState, states: dict[str, str]) -> list[float] | None:
+    """Voltages (V) of the sound circuit in the same states: where to look first under a fault.
 
     Always those of the sound circuit, never of the fault solved last, so that a figure does not
     depend on what was asked before.
@@ -339,7 +337,7 @@ def _starts(
     if ("starts", setup) not in circuit.cache:
         circuit.cache["starts", setup] = True
         operate(circuit, setup)
-    return circuit.cache.get(("starts", setup, tuple(states.values())), {})  # type: ignore[no-any-return]
+    return circuit.cache.get(("starts", setup, tuple(states.values())))
 
 
 def _relay_moves(point: OperatingPoint) -> dict[str, str]:

@@ -172,15 +172,19 @@ def damage_words(circuit: Circuit, stress: Stress) -> str:
         return f"{name} blows. Look at it before you go on."
     where = f", {stress.branch}," if stress.branch else ""
     tell = _telling(circuit, stress)
-    return f"{name}{where} carries {say.amps(stress.amps)} against a rating of {say.amps(stress.rating)}. {tell}"
+    moment = " until the fuse opens" if stress.brief else ""
+    return f"{name}{where} carries {say.amps(stress.amps)} against a rating of {say.amps(stress.rating)}{moment}. {tell}"
 
 
 def _telling(circuit: Circuit, stress: Stress) -> str:
+    """Which check tells whether a stressed part was hurt."""
     if not damage_modes(circuit, stress):
         return "Look at it for signs of heat."
-    if circuit.elements[stress.element].kind.pulls_out:
-        return "Pull it out and measure its resistance both ways."
-    return "Measure the voltage at its output with the load connected."
+    if stress.branch == "diode":
+        return "With the relay out, near 0 Ω across the coil is a shorted diode."
+    if circuit.elements[stress.element].kind.name == "output":
+        return "Measure the voltage at its output with the load connected."
+    return "Measure it by itself, out of the circuit."
 
 
 def _move_words(circuit: Circuit, wires: str, start: str | None, end: str | None) -> str:
