@@ -21,7 +21,8 @@ CALMLY = settings(deadline=None)
 
 LINEAR = ("battery", "resistor")
 BENT = ("lamp", "motor", "diode", "output")
-ENDS = {"battery": "+-", "resistor": "12", "lamp": "12", "motor": "+-", "diode": "+-"}
+POLES, ENDS = ("+", "-"), ("1", "2")
+TERMINALS = {"resistor": ENDS, "lamp": ENDS, "output": ("supply", "out")}
 
 
 def tenth_powers(low: float, high: float) -> st.SearchStrategy[float]:
@@ -51,7 +52,7 @@ def networks(draw: st.DrawFn, kinds: tuple[str, ...] = LINEAR + BENT) -> list[Pa
 def _part(draw: st.DrawFn, n: int, kind: str, nets: list[str]) -> Part:
     a = draw(st.sampled_from(nets))
     b = draw(st.sampled_from([net for net in nets if net != a]))
-    first, second = ENDS.get(kind, ("supply", "out"))
+    first, second = TERMINALS.get(kind, POLES)
     return Part(f"P{n}", kind, draw(values_of(kind)), {first: a, second: b})
 
 

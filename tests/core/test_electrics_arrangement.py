@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from footwell.circuit.circuit import AS_DRAWN, Circuit, arranged, build, bundles
+from collections.abc import Mapping
+
+from footwell.circuit.circuit import AS_DRAWN, Circuit, HalfId, arranged, build, bundles
 from footwell.parts.battery import Battery
 from footwell.parts.lamp import Lamp
 from footwell.parts.resistor import Resistor
@@ -14,7 +16,7 @@ from .sample_circuits import MINIBUS, TRACTOR, VAN, sample
 X2A, X1A = ("X2", "a"), ("X1", "a")
 
 
-def rewired(drawn: Circuit, *found: tuple[tuple[str, str], dict[str, str | None]]) -> Circuit:
+def rewired(drawn: Circuit, *found: tuple[HalfId, Mapping[str, str | None]]) -> Circuit:
     arrangement = AS_DRAWN
     for half, ways in found:
         arrangement = arranged(arrangement, half, ways)
@@ -27,7 +29,7 @@ def test_wires_found_as_drawn_make_the_circuit_as_drawn() -> None:
         for connector in drawn.sheet.connectors:
             for side in ("a", "b"):
                 half = (connector.id, side)
-                same = rewired(drawn, (half, dict(bundles(drawn.sheet, half))))
+                same = rewired(drawn, (half, bundles(drawn.sheet, half)))
                 assert dict(same.wires_in) == dict(drawn.wires_in)
                 volts = {p: round(run(drawn).at(p), 9) for p in drawn.points}
                 assert {p: round(run(same).at(p), 9) for p in drawn.points} == volts

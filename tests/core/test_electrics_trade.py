@@ -103,7 +103,7 @@ def test_shared_earth_open_makes_the_left_lamp_glow_through_the_right_one() -> N
     assert broken.amps("L2") == pytest.approx(-broken.amps("L1"), rel=1e-6)
     sound = run(circuit, {"A1": "on", "S2": "off"})
     assert light_word(light_share(sound.at("L1.1") - sound.at("L1.2"), 12.0)) == "normal"
-    # The shared joints rise a few millivolts with the left lamp's current, and so does the right lamp.
+    # The left lamp's current lifts the shared joints, and the right lamp with them, by millivolts.
     assert light_word(light_share(sound.at("L2.1") - sound.at("L2.2"), 12.0)) == "dark"
 
 

@@ -7,6 +7,8 @@ law of our own motors is held to the same prints in test_electrics_motors.
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 from reference.worked_examples import EXAMPLES, Answer, Element, Example, half_a_unit
 
@@ -36,20 +38,25 @@ def net(node: str) -> str:
     return EARTH if node == "0" else node
 
 
-def part(element: Element, scale: float) -> Part:
+def kind_and_values(element: Element, scale: float) -> tuple[str, Any]:
     first, *rest = element.values
-    ends = ("+", "-") if element.kind not in ("resistor", "lamp") else ("1", "2")
-    kind, values = {
-        "resistor": lambda: ("resistor", Resistor(first * scale)),
-        "source": lambda: ("battery", Battery(first, IDEAL_OHMS)),
-        "current": lambda: ("battery", Battery(first * CURRENT_SOURCE_OHMS, CURRENT_SOURCE_OHMS)),
-        "lamp": lambda: ("lamp", Lamp(first, rest[0])),
-        "motor": lambda: ("battery", Battery(rest[0], first)),
-        "diode": lambda: ("diode", Diode()),
-    }[element.kind]()
-    return Part(
-        element.name, kind, values, dict(zip(ends, map(net, (element.a, element.b)), strict=True))
-    )
+    if element.kind == "resistor":
+        return "resistor", Resistor(first * scale)
+    if element.kind == "source":
+        return "battery", Battery(first, IDEAL_OHMS)
+    if element.kind == "current":
+        return "battery", Battery(first * CURRENT_SOURCE_OHMS, CURRENT_SOURCE_OHMS)
+    if element.kind == "lamp":
+        return "lamp", Lamp(first, rest[0])
+    if element.kind == "motor":
+        return "battery", Battery(rest[0], first)
+    return "diode", Diode()
+
+
+def part(element: Element, scale: float) -> Part:
+    kind, values = kind_and_values(element, scale)
+    first, second = ("1", "2") if kind in ("resistor", "lamp") else ("+", "-")
+    return Part(element.name, kind, values, {first: net(element.a), second: net(element.b)})
 
 
 def solved(example: Example) -> tuple[OperatingPoint, float]:
