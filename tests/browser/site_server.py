@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import json
 import os
 import shutil
 import socket
 import subprocess
+import threading
 from pathlib import Path
+from typing import IO, Any
 
 ROOT = Path(__file__).resolve().parents[2]
 BUILT = ROOT / "web" / "dist"
@@ -17,6 +20,8 @@ class Site:
 
     def __init__(self, folder: Path, source: Path = BUILT) -> None:
         self.folder = folder / "site"
+        # What was asked so far: path, status, bytes sent.
+        self.requests: list[dict[str, Any]] = []
         self.take(source)
         self._port = free_port()
         self._server: subprocess.Popen[str] | None = None
@@ -35,18 +40,23 @@ class Site:
     def start(self) -> None:
         """Serve; does nothing while the server runs."""
         if self._server is None:
-            command = ["node", "web/build/serve.mjs", "--port", str(self._port)]
+            command = ["node", "web/build/serve.mjs", "--log", "--port", str(self._port)]
             self._server = subprocess.Popen(
                 [*command, "--dir", str(self.folder)], cwd=ROOT, stdout=subprocess.PIPE, text=True
             )
             assert self._server.stdout
             assert self._server.stdout.readline().startswith("Footwell is at")
+            threading.Thread(target=self._note, args=[self._server.stdout], daemon=True).start()
+
+    def _note(self, lines: IO[str]) -> None:
+        for line in lines:
+            self.requests.append(json.loads(line))
 
     def stop(self) -> None:
         """Refuse all connections."""
         if self._server:
             self._server.terminate()
-            self._server.communicate()
+            self._server.wait()
             self._server = None
 
     def path(self, pattern: str) -> Path:

@@ -39,7 +39,7 @@ class Files {
 /** @param {string} full @returns {Promise<Stored>} */
 async function load(full) {
   const plain = await readFile(full);
-  const packed = await compress(plain, { level: 9 });
+  const packed = await compress(plain);
   return { etag: `"${short(sha256(plain))}"`, plain, packed };
 }
 
@@ -72,7 +72,8 @@ async function respond(files, request, response) {
   const { body, extra } = bodyFor(request, file);
   const headers = { ...headersFor(path), ...extra, etag: file.etag };
   if (request.headers["if-none-match"] === file.etag) return response.writeHead(304, headers).end();
-  response.writeHead(200, { ...headers, "content-length": body.length });
+  response.setHeader("content-length", body.length);
+  response.writeHead(200, headers);
   return response.end(request.method === "HEAD" ? undefined : body);
 }
 
