@@ -58,7 +58,9 @@ class Walk:
         self.tap("Circuit", exact=True)
         if self.page.locator(".place").count() < 3:
             return
-        self.page.locator(".place").nth(2).dispatch_event("click")
+        self.tap("List")
+        self.seen("places")
+        self.page.locator(".middle .key-answer").nth(2).tap()
         self.key("Measure here").wait_for()
         self.page.wait_for_timeout(400)
         self.seen("place")
@@ -71,9 +73,19 @@ class Walk:
             if self.key("Show the report").is_visible():
                 self.seen("finished")
                 return
-            self._step()
+            self.step()
 
-    def _step(self) -> None:
+    def until(self, name: str, most: int = 12) -> None:
+        """Answers what is asked until a key of this name stands there."""
+        for _ in range(most):
+            self.page.wait_for_timeout(FIRST_MOMENT_MS)
+            if self.key(name).is_visible():
+                return
+            self.step()
+        raise AssertionError(f"{name} never stood there")
+
+    def step(self) -> None:
+        """Answers the step that stands there, as well as can be."""
         for name, act in STEPS.items():
             if self.key(name).is_visible():
                 act(self)

@@ -1,107 +1,127 @@
 /** The diagram itself: conductors, symbols, and places to tap. */
 
 import { view } from "../../app/job";
-import type { Diagram, Line, Symbol as Part, PlaceView } from "../../app/types";
-import { SymbolShape } from "./symbols";
+import { GlyphShape } from "./GlyphShape";
+import { type Label, MARGIN, type Part, type Picture, type Spot, type Wire } from "./picture";
 
 interface DrawingProps {
-  diagram: Diagram;
+  picture: Picture;
   /** Pixels of one grid square. */
   scale: number;
   onPlace: (id: string) => void;
 }
 
-export function Drawing({ diagram, scale, onPlace }: DrawingProps) {
-  const now = new Set(
-    view.value?.path.filter(({ state }) => state === "now").map(({ place }) => place),
-  );
+export function Drawing({ picture, scale, onPlace }: DrawingProps) {
+  const width = picture.width + 2 * MARGIN;
+  const height = picture.height + 2 * MARGIN;
+  const path = view.value?.path ?? [];
+  const now = new Set(path.filter(({ state }) => state === "now").map(({ place }) => place));
   return (
     // biome-ignore lint/a11y/noSvgWithoutTitle: its parts and places have names of their own
     <svg
       class="circuit"
-      width={diagram.width * scale}
-      height={diagram.height * scale}
-      viewBox={`0 0 ${diagram.width} ${diagram.height}`}
+      width={width * scale}
+      height={height * scale}
+      viewBox={`${-MARGIN} ${-MARGIN} ${width} ${height}`}
     >
-      {diagram.lines.map((line) => (
-        <Conductor key={`${line.element}${line.points[0]}`} line={line} />
+      {picture.lines.map((wire) => (
+        <Conductor key={wire.element} wire={wire} />
       ))}
-      {diagram.symbols.map((symbol) => (
-        <Placed key={symbol.element} symbol={symbol} scale={scale} />
+      {picture.dots.map(([x, y]) => (
+        <circle key={`${x},${y}`} class="dot" cx={x} cy={y} r="0.07" />
       ))}
-      {diagram.places.map((place) => (
-        <Place
-          key={place.id}
-          place={place}
-          scale={scale}
-          now={now.has(place.id)}
-          onPlace={onPlace}
-        />
+      {picture.symbols.map((part) => (
+        <Drawn key={`${part.element} ${part.x} ${part.y}`} part={part} />
+      ))}
+      {picture.places.map((spot) => (
+        <Place key={spot.id} spot={spot} scale={scale} now={now.has(spot.id)} onPlace={onPlace} />
       ))}
     </svg>
   );
 }
 
-/** A line is under suspicion from one case in a hundred. */
-const SUSPECT = 0.01;
+/** A part is still possible from one case in a hundred. */
+const POSSIBLE = 0.01;
 
-function Conductor({ line }: { line: Line }) {
-  const points = line.points.map(([x, y]) => `${x},${y}`).join(" ");
-  const open = line.suspect >= SUSPECT;
+function Conductor({ wire }: { wire: Wire }) {
+  const points = wire.points.map(([x, y]) => `${x},${y}`).join(" ");
+  const open = wire.suspect >= POSSIBLE;
   return (
     <>
       <polyline class={open ? "wire wire-open" : "wire"} points={points} />
       {open && <polyline class="wire-ticks" points={points} />}
+      <Words label={wire.label} />
     </>
   );
 }
 
-function Placed({ symbol, scale }: { symbol: Part; scale: number }) {
-  const kind = symbol.suspect >= SUSPECT ? "symbol symbol-open" : "symbol";
-  const text = 14 / scale;
+function Drawn({ part }: { part: Part }) {
+  const open = part.suspect >= POSSIBLE;
   return (
-    <g class={kind} transform={`translate(${symbol.x} ${symbol.y})`}>
-      <title>{spoken(symbol)}</title>
-      <SymbolShape kind={symbol.kind} />
-      <text class="symbol-label" x={0.45} y={text * 0.35} font-size={text}>
-        {symbol.cleared ? "✓ " : ""}
-        {symbol.label || symbol.name}
-      </text>
+    <g class={open ? "symbol symbol-open" : "symbol"}>
+      <title>{spoken(part)}</title>
+      {part.glyphs.map((glyph) => (
+        <GlyphShape
+          key={`${glyph.kind} ${glyph.x1} ${glyph.y1} ${glyph.x2} ${glyph.y2}`}
+          glyph={glyph}
+        />
+      ))}
+      {part.glyphs.map(
+        ({ label, x1, y1 }) => label && <Words key={`words ${x1} ${y1}`} label={label} />,
+      )}
+      <Words label={part.label} mark={part.cleared ? "✓ " : ""} />
     </g>
   );
 }
 
 function spoken({ name, cleared, suspect }: Part): string {
   if (cleared) return `${name}, ruled out`;
-  return suspect >= SUSPECT ? `${name}, still possible` : name;
+  return suspect >= POSSIBLE ? `${name}, still possible` : name;
+}
+
+/** Height of one line of words, in grid units. */
+const LINE = 0.36;
+
+function Words({ label: { lines, x, y }, mark = "" }: { label: Label; mark?: string }) {
+  const first = y - ((lines.length - 1) * LINE) / 2 + LINE * 0.32;
+  return (
+    <text class="words">
+      {lines.map((line, index) => (
+        <tspan key={line} x={x} y={first + index * LINE}>
+          {index === 0 ? mark : ""}
+          {line}
+        </tspan>
+      ))}
+    </text>
+  );
 }
 
 interface PlaceProps {
-  place: PlaceView;
+  spot: Spot;
   scale: number;
   now: boolean;
   onPlace: (id: string) => void;
 }
 
-function Place({ place, scale, now, onPlace }: PlaceProps) {
-  const open = () => onPlace(place.id);
+function Place({ spot, scale, now, onPlace }: PlaceProps) {
+  const open = () => onPlace(spot.id);
   return (
     // biome-ignore lint/a11y/useSemanticElements: a button cannot stand inside a drawing
     <g
-      class={place.measured ? "place place-measured" : "place"}
-      transform={`translate(${place.x} ${place.y}) scale(${1 / scale})`}
+      class={spot.measured ? "place place-measured" : "place"}
+      transform={`translate(${spot.x} ${spot.y}) scale(${1 / scale})`}
       role="button"
       tabIndex={0}
-      aria-label={[place.name, place.measured].filter(Boolean).join(": ")}
+      aria-label={[spot.name, spot.measured].filter(Boolean).join(": ")}
       onClick={open}
       onKeyDown={(event) => event.key === "Enter" && open()}
     >
-      <circle class="place-touch" r="28" />
+      <circle class="place-touch" r="24" />
       {now && <circle class="place-ring" r="14" />}
-      <circle class="place-dot" r="7" />
-      {place.measured && (
+      <circle class="place-dot" r="6" />
+      {spot.measured && (
         <text class="place-value" x="12" y="-8">
-          {place.measured}
+          {spot.measured}
         </text>
       )}
     </g>

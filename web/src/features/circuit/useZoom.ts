@@ -1,23 +1,27 @@
 /** How large the diagram is drawn: keys for it, and two fingers as an extra. */
 
 import { useEffect, useRef, useState } from "preact/hooks";
-import type { Diagram } from "../../app/types";
+import { MARGIN, type Picture } from "./picture";
 
-/** Pixels of one grid square at which a place can be tapped well. */
-const TAPPABLE = 56;
+/** Pixels of one grid square at first view. */
+const FIRST = 44;
 const SMALLEST = 16;
 const LARGEST = 160;
 
 const within = (scale: number) => Math.min(LARGEST, Math.max(SMALLEST, scale));
 
-export function useZoom(diagram: Diagram) {
+export function useZoom({ width }: Picture) {
   const frame = useRef<HTMLElement>(null);
-  const [scale, setScale] = useState(TAPPABLE);
+  const [scale, setScale] = useState(FIRST);
   const zoom = (factor: number) => setScale((now) => within(now * factor));
   const fit = () => {
-    if (frame.current) setScale(within(frame.current.clientWidth / diagram.width));
+    if (frame.current) setScale(within(frame.current.clientWidth / (width + 2 * MARGIN)));
   };
   usePinch(frame, zoom);
+  useEffect(() => {
+    const now = frame.current?.querySelector(".place-ring");
+    now?.scrollIntoView({ block: "center", inline: "center" });
+  }, []);
   return { frame, scale, zoom, fit };
 }
 

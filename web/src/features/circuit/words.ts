@@ -5,6 +5,8 @@ export const words = {
   smaller: "−",
   picture: "The current’s path, supply above, earth below",
   list: "Places for a probe",
+  toList: "List",
+  toPicture: "Show the picture",
   later: "The diagram is drawn once Python is ready.",
   expected: "Expected now",
   measured: "Measured",

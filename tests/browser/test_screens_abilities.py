@@ -1,0 +1,100 @@
+"""What a phone lacks is said in one plain sentence, and the work goes on."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+from playwright.sync_api import BrowserContext, Page, expect
+from site_server import Site
+from waiting import until_python_is
+from walk import CIRCUIT, FIRST_MOMENT_MS, Walk
+
+NewPhone = Callable[..., BrowserContext]
+
+NO_WAKE_LOCK = "delete Navigator.prototype.wakeLock"
+NO_CLIPBOARD = "delete Navigator.prototype.clipboard"
+
+
+def walk_without(new_phone: NewPhone, site: Site, script: str) -> Walk:
+    context = new_phone()
+    context.add_init_script(script)
+    walk = Walk(context.new_page(), site.address, lambda name: None)
+    walk.begin()
+    return walk
+
+
+def test_without_a_wake_lock_the_menu_says_what_to_do(new_phone: NewPhone, site: Site) -> None:
+    walk = walk_without(new_phone, site, NO_WAKE_LOCK)
+    walk.tap("More", exact=True)
+    expect(walk.page.get_by_text("cannot keep the screen awake")).to_be_visible()
+
+
+def test_without_a_clipboard_the_link_can_be_copied_by_hand(
+    new_phone: NewPhone, site: Site
+) -> None:
+    walk = walk_without(new_phone, site, NO_CLIPBOARD)
+    walk.tap("More", exact=True)
+    walk.tap("Share this job")
+    walk.tap("Copy the link")
+    expect(walk.page.get_by_text("copy it by hand")).to_be_visible()
+    address = walk.page.get_by_label("Footwell job").input_value()
+    assert address.startswith(f"{site.address}#")
+
+
+@pytest.mark.parametrize(("locale", "shown"), [("de-DE", "0,5"), ("en-GB", "0.5")])
+def test_the_decimal_mark_is_the_regions(
+    new_phone: NewPhone, site: Site, locale: str, shown: str
+) -> None:
+    page = new_phone(locale=locale).new_page()
+    walk = Walk(page, site.address, lambda name: None)
+    walk.begin()
+    walk.until("Enter reading")
+    walk.tap("Enter reading")
+    for key in ("Decimal mark", "5"):
+        walk.tap(key, exact=True)
+    expect(page.locator(".digits")).to_contain_text(shown)
+
+
+@pytest.fixture
+def without_python(own_site: Site, new_phone: NewPhone) -> Walk:
+    """A phone on which Python cannot start: its interpreter is not on the site."""
+    own_site.remove("python/pyodide.asm-*.wasm")
+    page = new_phone().new_page()
+    page.goto(own_site.address)
+    until_python_is(page, "failed")
+    return Walk(page, own_site.address, lambda name: None)
+
+
+def test_without_python_a_reading_is_kept_and_can_be_exported(without_python: Walk) -> None:
+    walk = without_python
+    walk.tap("New job")
+    walk.tap(CIRCUIT)
+    walk.key("Record a reading").tap()
+    page = walk.page
+    page.get_by_label("Red lead on").select_option(index=1)
+    page.get_by_label("Reading", exact=True).fill("11,8")
+    page.wait_for_timeout(FIRST_MOMENT_MS)
+    walk.tap("Keep 11")
+    walk.tap("More", exact=True)
+    walk.tap("Share this job")
+    with page.expect_download() as saved:
+        walk.tap("Save as a file")
+    assert "reading taken" in saved.value.path().read_text()
+
+
+def test_without_python_the_page_says_so_in_a_sentence(without_python: Walk) -> None:
+    expect(without_python.page.get_by_role("alert").first).to_be_visible()
+
+
+def test_a_whole_step_goes_from_the_keyboard(page: Page, site: Site) -> None:
+    walk = Walk(page, site.address, lambda name: None)
+    walk.begin()
+    walk.until("Enter reading")
+    page.wait_for_timeout(FIRST_MOMENT_MS)
+    page.keyboard.press("Enter")
+    for key in "11.8":
+        page.keyboard.press(key)
+    page.wait_for_timeout(FIRST_MOMENT_MS)
+    page.keyboard.press("Enter")
+    expect(page.locator("h1")).to_contain_text("11.8")

@@ -1,0 +1,61 @@
+"""A link opens as a new job, is shown first, and leaves the address."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+from playwright.sync_api import BrowserContext, Page, expect
+from site_server import Site
+from walk import CIRCUIT, Walk
+
+NewPhone = Callable[..., BrowserContext]
+
+
+@pytest.fixture
+def link(new_phone: NewPhone, site: Site) -> str:
+    """A link made on another phone."""
+    walk = Walk(new_phone().new_page(), site.address, lambda name: None)
+    walk.begin()
+    walk.tap("More", exact=True)
+    walk.tap("Share this job")
+    made = walk.page.get_by_label("Footwell job")
+    made.wait_for()
+    return made.input_value()
+
+
+def test_a_link_is_shown_before_it_is_taken_over(page: Page, link: str) -> None:
+    page.goto(link)
+    expect(page.get_by_text(CIRCUIT)).to_be_visible()
+    expect(page.get_by_text("0 readings")).to_be_visible()
+    page.get_by_role("button", name="Take over as a new job").tap()
+    expect(page.get_by_role("button", name="Suspects")).to_be_visible()
+
+
+def test_the_fragment_leaves_the_address(page: Page, site: Site, link: str) -> None:
+    page.goto(link)
+    expect(page.get_by_role("button", name="Take over as a new job")).to_be_visible()
+    assert page.url == site.address
+
+
+def test_a_link_opened_over_a_running_page_is_shown_too(page: Page, link: str) -> None:
+    page.evaluate("(hash) => { location.hash = hash; }", link.split("#")[1])
+    expect(page.get_by_text(CIRCUIT)).to_be_visible()
+
+
+def test_leaving_a_link_stores_nothing(page: Page, link: str) -> None:
+    page.goto(link)
+    page.get_by_role("button", name="Leave it").tap()
+    expect(page.get_by_text("No jobs on this phone yet.")).to_be_visible()
+
+
+def test_a_cut_link_says_that_it_is_cut(page: Page, link: str) -> None:
+    page.goto(link[: len(link) * 2 // 3])
+    expect(page.get_by_role("alert")).to_contain_text("cut")
+
+
+def test_a_changed_link_is_refused(page: Page, link: str) -> None:
+    middle = len(link) - 40
+    other = "A" if link[middle] != "A" else "B"
+    page.goto(link[:middle] + other + link[middle + 1 :])
+    expect(page.get_by_role("alert")).to_be_visible()

@@ -1,0 +1,44 @@
+/** Signs in the family of IEC 60617, each drawn along its axis from one end to the other. */
+
+/** How far a sign reaches along its axis from the middle, and its outline around the middle. */
+interface Sign {
+  half: number;
+  path: string;
+}
+
+/** In grid units; the axis runs downwards through (0, 0). */
+const SIGNS: Record<string, Sign> = {
+  battery: { half: 0.08, path: "M-.3 -.08 H.3 M-.15 .08 H.15" },
+  fuse: { half: 0.3, path: "M-.14 -.3 H.14 V.3 H-.14 Z M0 -.3 V.3" },
+  "thermal fuse": {
+    half: 0.3,
+    path: "M-.14 -.3 H.14 V.3 H-.14 Z M0 -.3 V.3 M-.3 .12 H-.14 M.14 -.12 H.3",
+  },
+  resistor: { half: 0.3, path: "M-.14 -.3 H.14 V.3 H-.14 Z" },
+  heater: {
+    half: 0.32,
+    path: "M-.16 -.32 H.16 V.32 H-.16 Z M-.16 -.16 H.16 M-.16 0 H.16 M-.16 .16 H.16",
+  },
+  lamp: { half: 0.28, path: `${circle(0.28)} M-.2 -.2 L.2 .2 M.2 -.2 L-.2 .2` },
+  motor: { half: 0.3, path: `${circle(0.3)} M-.12 .13 V-.13 L0 .05 L.12 -.13 V.13` },
+  make: { half: 0.24, path: "M0 .24 L-.22 -.22" },
+  break: { half: 0.24, path: "M0 .24 L.14 -.28 M0 -.24 H.2" },
+  coil: { half: 0.15, path: "M-.28 -.15 H.28 V.15 H-.28 Z M-.1 .15 L.1 -.15" },
+  diode: { half: 0.17, path: "M-.19 -.17 H.19 L0 .17 Z M-.19 .17 H.19" },
+  output: { half: 0.3, path: "M-.3 -.3 H.3 V.3 H-.3 Z M-.14 .1 L0 -.12 L.14 .1" },
+  way: { half: 0.1, path: "M-.14 -.12 L0 .02 L.14 -.12 M-.14 .04 L0 .18 L.14 .04" },
+  "half way": { half: 0.06, path: "M-.14 -.1 L0 .04 L.14 -.1" },
+  loose: { half: 0.1, path: "M-.12 -.12 L.12 .12 M.12 -.12 L-.12 .12" },
+};
+
+function circle(radius: number): string {
+  return `M${radius} 0 A${radius} ${radius} 0 1 1 -${radius} 0 A${radius} ${radius} 0 1 1 ${radius} 0 Z`;
+}
+
+/** A sign for a kind that has none of its own. */
+const BOX: Sign = { half: 0.3, path: "M-.3 -.3 H.3 V.3 H-.3 Z" };
+
+export const signOf = (kind: string): Sign => SIGNS[kind] ?? BOX;
+
+/** The earth sign stands below its upper end. */
+export const EARTH = "M-.3 0 H.3 M-.2 .13 H.2 M-.1 .26 H.1";
