@@ -10,7 +10,7 @@ from footwell.drawing.walks import all_below, downwards
 
 
 class Blocks:
-    """`of` names each node's block by one of its nodes; `right` the blocks next on a block's right."""
+    """`of` names each node's block by one of its nodes; `right` the blocks next on its right."""
 
     def __init__(self, grid: Sequence[Row]) -> None:
         lines = [[node for group in row for node in group] for row in grid]

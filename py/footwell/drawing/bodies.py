@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
+from itertools import pairwise
 
 from footwell.circuit.circuit import Circuit, Element
 from footwell.drawing.frames import EARTH, STEP, TOUCH
 from footwell.drawing.picture import Glyph, Label
-from footwell.drawing.words import closing_line, step_lines
+from footwell.drawing.words import LINE, closing_line, step_lines
 from footwell.parts.base import Branch
 from footwell.parts.laws import Open
 from footwell.parts.resistor_pack import THERMAL_FUSE, ResistorPack, inlets
@@ -18,13 +19,16 @@ Spot = tuple[float, float]
 STUB = 0.2
 """Length of the conductor between a terminal and the bar that shares it out."""
 
+BESIDE = 0.1
+"""Distance of a terminal's name from the terminal."""
+
 ASIDE = 0.3
 """Distance of a label, or of a coil's diode, from the axis of its sign."""
 
 
 @dataclass
 class Body:
-    """The box between `top` and `bottom`, the part's terminals on its edges, the signs drawn so far."""
+    """The box between `top` and `bottom`, the part's terminals on its edges, the signs so far."""
 
     circuit: Circuit
     element: Element
@@ -32,6 +36,8 @@ class Body:
     bottom: float
     at: dict[str, list[Spot]]
     glyphs: list[Glyph] = field(default_factory=list)
+    direct: frozenset[str] = frozenset()
+    """Terminals with a wire on them, not a plug whose ways have names of their own."""
     bare: dict[str, Spot] = field(default_factory=dict)
     """Terminals inside the box that no wire reaches."""
 
@@ -50,9 +56,19 @@ class Body:
 
     def line(self, *spots: Spot) -> None:
         """A conductor through the spots; stretches without length are left out."""
-        for start, end in zip(spots, spots[1:], strict=False):
+        for start, end in pairwise(spots):
             if start != end:
                 self.add("line", start, end)
+
+    def inwards(self, spot: Spot, distance: float) -> float:
+        """The height at some distance inside the box from a spot on its edge."""
+        return spot[1] + (distance if spot[1] == self.top else -distance)
+
+    def name(self, terminal: str) -> None:
+        """The terminal's name beside its end."""
+        spot = self.at[terminal][0]
+        label = Label((terminal,), spot[0] + BESIDE, self.inwards(spot, LINE / 2))
+        self.glyphs.append(Glyph("name", *spot, *spot, label=label))
 
 
 def draw(body: Body) -> None:
@@ -81,12 +97,12 @@ def _between(
     start, end = body.at[a][0], body.at[b][0]
     if start[1] != end[1]:
         foot = (start[0], end[1])
-        body.add(kind, start, foot, branch, words)
+        body.add(kind, start, foot, branch)
         body.line(foot, end)
     else:
         low, low_end = (start[0], body.middle), (end[0], body.middle)
         body.line(start, low)
-        body.add(kind, low, low_end, branch, words)
+        body.add(kind, low, low_end, branch)
         body.line(low_end, end)
 
 
@@ -107,7 +123,7 @@ def _splice(body: Body) -> None:
 
 
 def _switch(body: Body) -> None:
-    """Contacts with the positions that close them; a box where they cannot be drawn side by side."""
+    """Contacts with the positions that close them; a box where they do not fit side by side."""
     states = body.element.kind.states(body.element.values)
     closed: dict[tuple[str, str], list[str]] = {}
     for state in states:
@@ -116,11 +132,20 @@ def _switch(body: Body) -> None:
             if not isinstance(branch.law, Open):
                 shut.append(state)
     pairs = [pair for pair in closed if all(t in body.at for t in pair)]
-    for star in _stars(body, pairs):
-        for common, other in star:
-            pair = (common, other) if (common, other) in closed else (other, common)
-            words = closing_line(body.circuit, body.element, closed[pair])
-            _arm(body, "make", common, other, "-".join(pair), (words,) if words else ())
+    stars = _stars(body, pairs)
+    for common, other in (arm for star in stars for arm in star):
+        pair = (common, other) if (common, other) in closed else (other, common)
+        words = closing_line(body.circuit, body.element, closed[pair])
+        _arm(body, "make", common, other, "-".join(pair), (words,) if words else ())
+    if sum(len(star) for star in stars) < len(pairs):
+        _box(body)
+
+
+def _box(body: Body) -> None:
+    xs = [x for spots in body.at.values() for x, _ in spots]
+    body.add("box", (min(xs) - ASIDE, body.top), (max(xs) + ASIDE, body.bottom))
+    for terminal in body.at:
+        body.name(terminal)
 
 
 def _stars(body: Body, pairs: list[tuple[str, str]]) -> list[list[tuple[str, str]]]:
@@ -153,9 +178,9 @@ def _arm(
     body: Body, kind: str, common: str, other: str, branch: str, words: tuple[str, ...]
 ) -> None:
     """A contact from the bar under a common terminal to one of the others."""
-    (x, y), end = body.at[common][0], body.at[other][0]
-    bar = y + (STUB if body.is_top(common) else -STUB)
-    body.line((x, y), (x, bar), (end[0], bar))
+    start, end = body.at[common][0], body.at[other][0]
+    bar = body.inwards(start, STUB)
+    body.line(start, (start[0], bar), (end[0], bar))
     body.add(kind, (end[0], bar), end, branch, words)
 
 
@@ -165,6 +190,9 @@ def _relay(body: Body) -> None:
     for name, kind, other in (("contact", "make", "87"), ("rest", "break", "87a")):
         if "30" in body.at and other in body.at and body.is_top("30") != body.is_top(other):
             _arm(body, kind, "30", other, name, ())
+    for terminal in body.at:
+        if terminal in body.direct:
+            body.name(terminal)
     names = [branch.name for branch in _branches(body)]
     if "diode" in names and "85" in body.at and "86" in body.at:
         _coil_diode(body)
@@ -178,14 +206,10 @@ def _coil_diode(body: Body) -> None:
     contact = body.at.get("30", [(float("inf"), 0.0)])[0][0]
     plus, minus = body.at["86"][0], body.at["85"][0]
     x = plus[0] - away if contact > plus[0] else plus[0] + away
-    head, foot = (x, plus[1] + _inwards(body, plus)), (x, minus[1] + _inwards(body, minus))
+    head, foot = (x, body.inwards(plus, STUB)), (x, body.inwards(minus, STUB))
     body.line((plus[0], head[1]), head)
     body.line((minus[0], foot[1]), foot)
     body.add("diode", foot, head, "diode")
-
-
-def _inwards(body: Body, spot: Spot) -> float:
-    return STUB if spot[1] == body.top else -STUB
 
 
 def _pack(body: Body) -> None:

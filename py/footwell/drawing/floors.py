@@ -32,7 +32,7 @@ class Floors:
     tracks: list[list[float]]
 
     def top_of(self, row: int, frame: Frame, item: Item) -> float:
-        """Where an item's upper edge lies: hung from its row, or stood on it if nothing hangs it."""
+        """Where an item's upper edge lies: hung from its row, or stood on it with no pin above."""
         hung = any(column.top for column in item.columns)
         return self.tops[row] if hung else self.bottoms[row] - frame.height
 

@@ -17,15 +17,20 @@ def strays(circuit: Circuit, drawn: Parts, ends: Ends) -> list[Item]:
     for wire, points in ends.items():
         for point, was in zip(points, drawn.ends[wire], strict=True):
             if point not in known:
-                owner = point if point.endswith(f".{LOOSE}") else point.rsplit(".", 1)[0]
+                owner = contact_of(circuit, point) or point
                 landed.setdefault(owner, {})[point] = known[was]
     return [_stray(circuit, owner, points) for owner, points in landed.items()]
 
 
+def contact_of(circuit: Circuit, point: str) -> str:
+    """The way ("X2.3") whose half a point is; "" for other points."""
+    contact, _, half = point.rpartition(".")
+    return contact if half in ("a", "b") and contact.split(".")[0] in circuit.connectors else ""
+
+
 def _stray(circuit: Circuit, owner: str, points: dict[str, Seat]) -> Item:
-    connector = owner.split(".")[0]
-    kind, connector = (WAY, connector) if connector in circuit.connectors else (LOOSE, "")
     (first, seat), *rest = points.items()
+    kind, connector = (WAY, owner.split(".")[0]) if contact_of(circuit, first) else (LOOSE, "")
     pins = [Pin(point, point[-1]) for point in (first, *(point for point, _ in rest))]
     other = pins[1] if rest else None
     column = Column(pins[0], other) if seat.top else Column(other, pins[0])

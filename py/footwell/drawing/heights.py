@@ -61,7 +61,7 @@ def _reached(near: list[dict[int, float]], start: int, barred: int) -> set[int]:
 def _solve(
     near: dict[int, dict[int, float]], pull: list[float], weight: list[float]
 ) -> dict[int, float]:
-    """Heights by elimination, fewest neighbours first: weight·h = pull + sum of link·h(neighbour)."""
+    """Heights by elimination: weight * h = pull + sum of link * h(neighbour)."""
     left, gone = dict(near), []
     while left:
         node = min(left, key=lambda n: (len(left[n]), n))

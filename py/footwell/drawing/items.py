@@ -40,7 +40,7 @@ class Column:
 
 @dataclass(frozen=True, slots=True)
 class Item:
-    """`connector` names the connector of a way in the loom; `beside` an item to share a row with."""
+    """`connector` is the one a way in the loom belongs to; `beside` an item to share a row with."""
 
     id: str
     kind: str
@@ -111,7 +111,7 @@ def body(point: str) -> Item:
 
 
 def _inflow(ends: Ends, level: Mapping[str, float]) -> dict[str, float]:
-    """What flows into each point through its wires: above nought where the current comes from them."""
+    """What flows into each point through its wires, less what flows out."""
     flow: dict[str, float] = {}
     for one, other in ends.values():
         flow[one] = flow.get(one, 0.0) + level[other] - level[one]
@@ -171,8 +171,7 @@ class _Builder:
         return found
 
     def _way(self, contact: str, halves: list[str], connector: str) -> Item:
-        mated = contact in self.circuit.elements
-        a, b = (Pin(half, half[-1]) if mated or half in self.inflow else None for half in halves)
+        a, b = (Pin(half, half[-1]) for half in halves)
         down = self.inflow.get(halves[0], 0.0) > 0 or self.inflow.get(halves[1], 0.0) < 0
         return Item(contact, WAY, (Column(a, b) if down else Column(b, a),), connector)
 
@@ -189,7 +188,6 @@ def _poles(circuit: Circuit, element: Element) -> list[list[str]]:
             one += other
     order = {terminal: n for n, terminal in enumerate(terminals)}
     poles = [sorted(pole, key=order.__getitem__) for pole in poles]
-    named_first = [b.a for b in circuit.branches(element, state)]
-    return sorted(
-        poles, key=lambda p: min((named_first.index(t) for t in p if t in named_first), default=99)
-    )
+    first = [branch.a for branch in circuit.branches(element, state)]
+    met = {terminal: first.index(terminal) for terminal in first}
+    return sorted(poles, key=lambda pole: min(met.get(t, len(first)) for t in pole))

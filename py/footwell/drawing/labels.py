@@ -17,7 +17,7 @@ Edge = tuple[int, bool]
 
 @dataclass(frozen=True, slots=True)
 class WireLabel:
-    """Words beside the node of a tip, `place` blocks away from it; `row` instead if a wire passes one."""
+    """Words beside a tip, `place` blocks away from it; in `row` where the wire passes one."""
 
     lines: tuple[str, ...]
     tip: Tip
@@ -27,24 +27,21 @@ class WireLabel:
 
 
 def wire_labels(circuit: Circuit, plan: Plan) -> dict[str, WireLabel]:
-    """Label by wire: at its lower end, its upper end, where it passes a row, or above a shared pin."""
+    """Label by wire: at its lower end, else its upper, where it passes a row, at a shared pin."""
     by_wire: dict[str, list[Piece]] = {}
     for piece in plan.cut:
         by_wire.setdefault(piece.wire, []).append(piece)
-    shared = Counter(
-        tip.node + (tip.above,) for found in by_wire.values() for tip, _ in _ends(found)
-    )
-    stacked: Counter[tuple[str, int, bool]] = Counter()
+    shared = Counter(tip for found in by_wire.values() for tip, _ in _ends(found))
+    stacked: Counter[Tip] = Counter()
     labels: dict[str, WireLabel] = {}
     for wire in circuit.sheet.wires:
         lines, found = wire_lines(wire), by_wire[wire.id]
-        alone = [(t, e) for t, e in _ends(found) if shared[t.node + (t.above,)] == 1]
+        alone = [(tip, edge) for tip, edge in _ends(found) if shared[tip] == 1]
         passing = found[0].end if len(found) > 1 else None
         tip, edge = (alone or _ends(found))[0]
         if alone or passing is None:
-            key = tip.node + (tip.above,)
-            labels[wire.id] = WireLabel(lines, tip, edge, stacked[key])
-            stacked[key] += 1
+            labels[wire.id] = WireLabel(lines, tip, edge, stacked[tip])
+            stacked[tip] += 1
         else:
             labels[wire.id] = WireLabel(lines, passing, edge, row=passing.node[1])
     return labels

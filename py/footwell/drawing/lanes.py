@@ -1,13 +1,14 @@
 """In which lane each node stands, so that as many wires as can be run straight down.
 
-Nodes joined by a straight wire form a block and share a lane. A wire is made straight when the order
-of the rows allows it; blocks are then pushed left, and drawn right towards what they belong to.
+Nodes joined by a straight wire form a block and share a lane. A wire is made straight when the
+order of the rows allows it; blocks are then pushed left, and drawn right to what they belong to.
 """
 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from statistics import median_low
 
 from footwell.drawing.blocks import Blocks
@@ -16,7 +17,7 @@ from footwell.drawing.grid import Node, Piece, Row
 
 @dataclass(frozen=True)
 class Lanes:
-    """Lane by node, from 0, rising from left to right in each row; `blocks` names each node's block."""
+    """Lane by node, from 0, rising from left to right in each row; the block of each node."""
 
     of: Mapping[Node, int]
     blocks: Mapping[Node, Node]
@@ -64,7 +65,7 @@ def _pushed_left(blocks: Blocks) -> dict[Node, int]:
 def _ties(grid: Sequence[Row], cut: Sequence[Piece], blocks: Blocks) -> list[tuple[Node, Node]]:
     """Pairs of blocks that would rather be near: ends of a bent wire, columns of one item."""
     pairs = [(piece.start.node, piece.end.node) for piece in cut]
-    pairs += [pair for row in grid for g in row for pair in zip(g, g[1:], strict=False)]
+    pairs += [pair for row in grid for g in row for pair in pairwise(g)]
     tied = [(blocks.of[one], blocks.of[other]) for one, other in pairs]
     return [(a, b) for a, b in tied if a != b]
 

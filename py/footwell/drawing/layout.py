@@ -1,4 +1,4 @@
-"""The current-path diagram of a circuit: supply above, earth below, loads in order from left to right.
+"""The current-path diagram of a circuit: supply above, earth below, loads in order side by side.
 
 Pure arithmetic on the sheet: the same circuit gives the same picture everywhere.
 """
@@ -9,54 +9,31 @@ from collections.abc import Callable, Mapping
 
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.places import places
-from footwell.drawing.columns import (
-    APART,
-    Columns,
-    Footprint,
-    columns,
-    of_path,
-    of_symbol,
-    of_words,
-)
+from footwell.drawing.columns import Columns, columns
 from footwell.drawing.floors import Floors, floors
-from footwell.drawing.frames import frame
-from footwell.drawing.items import Item
+from footwell.drawing.footprints import APART, footprints
+from footwell.drawing.frames import Frame, frame
 from footwell.drawing.labels import WireLabel, wire_labels
 from footwell.drawing.paths import Path, paths
 from footwell.drawing.picture import Label, Layout, Line, Spot
 from footwell.drawing.plan import Plan, plan
 from footwell.drawing.symbols import LABEL_GAP, Drawn, drawn
 
-XOf = Callable[[Item, int], float]
-"""The x of an item's column."""
-
 
 def lay_out(circuit: Circuit) -> Layout:
-    """Positions of everything in the diagram, in grid units."""
+    """Positions of everything in the diagram, in grid units.
+
+    First everything gets its height. A trial drawing with lanes far apart then tells what each
+    symbol takes beside its lane, and with that the lanes are pushed together.
+    """
     planned = plan(circuit)
     frames = {i.id: frame(circuit, i, places(circuit)) for i in planned.items.values()}
     labels = wire_labels(circuit, planned)
     level = floors(planned, frames, labels)
-
-    def draw(x: XOf) -> dict[str, Drawn]:
-        """All items with their columns at `x`."""
-        return {
-            item.id: drawn(
-                circuit,
-                item,
-                frames[item.id],
-                [x(item, n) for n in range(len(item.columns))],
-                level.top_of(planned.row[item.id], frames[item.id], item),
-            )
-            for item in planned.items.values()
-        }
-
-    trial = draw(
-        lambda item, n: APART * _lanes_of(planned, item).index(planned.lanes.of[item.id, n])
-    )
+    trial = _draw(circuit, planned, frames, level, _far_apart(planned))
     ways = paths(planned, level, {p: y for d in trial.values() for p, (_, y) in d.points.items()})
-    across = columns(planned.lanes.count, _footprints(planned, trial, ways, labels, level))
-    made = draw(lambda item, n: across.x(planned.lanes.of[item.id, n]))
+    across = columns(planned.lanes.count, footprints(planned, trial, ways, labels, level))
+    made = _draw(circuit, planned, frames, level, lambda item, lane: across.x(lane))
     return Layout(
         across.width,
         level.height,
@@ -69,27 +46,29 @@ def lay_out(circuit: Circuit) -> Layout:
     )
 
 
-def _lanes_of(planned: Plan, item: Item) -> list[int]:
-    """The lanes of an item's columns from left to right."""
-    return sorted(planned.lanes.of[item.id, n] for n in range(len(item.columns)))
+XOf = Callable[[str, int], float]
+"""The x of a lane, for an item."""
 
 
-def _footprints(
-    planned: Plan,
-    trial: Mapping[str, Drawn],
-    ways: Mapping[str, Path],
-    labels: Mapping[str, WireLabel],
-    level: Floors,
-) -> list[Footprint]:
-    """What every symbol, wire and word takes beside its lane."""
-    prints = [print_ for path in ways.values() for print_ in of_path(path)]
-    for item in planned.items.values():
-        for symbol in trial[item.id].symbols:
-            prints += of_symbol(symbol, _lanes_of(planned, item))
-    for label in labels.values():
-        lane = planned.lanes.of[label.tip.node]
-        prints.append(of_words(lane, label.lines, LABEL_GAP, level.label_y(label)))
-    return prints
+def _far_apart(planned: Plan) -> XOf:
+    """Lanes of a trial drawing: an item's columns in their order, APART from each other."""
+    return lambda item, lane: APART * planned.lanes_of(item).index(lane)
+
+
+def _draw(
+    circuit: Circuit, planned: Plan, frames: Mapping[str, Frame], level: Floors, x: XOf
+) -> dict[str, Drawn]:
+    """All items, with their lanes at `x`."""
+    return {
+        item.id: drawn(
+            circuit,
+            item,
+            frames[item.id],
+            [x(item.id, planned.lanes.of[item.id, n]) for n in range(len(item.columns))],
+            level.top_of(planned.row[item.id], frames[item.id], item),
+        )
+        for item in planned.items.values()
+    }
 
 
 def _line(

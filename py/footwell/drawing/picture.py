@@ -24,8 +24,9 @@ class Glyph:
 
     Kinds are "line", "link" (mechanical, dashed), "dot", "box" (its corners), and the symbols
     "battery", "fuse", "make", "break", "coil", "resistor", "thermal fuse", "diode" (anode first),
-    "lamp", "motor", "heater", "output", "earth", "way" (half a first), "half way" (one half alone)
-    and "loose". `branch` names the branch of the part that the glyph stands for.
+    "lamp", "motor", "heater", "output", "earth", "way" (half a first), "half way" (one half alone),
+    "loose", and "name" (a terminal's name and nothing else). `branch` names the branch of the part
+    that the glyph stands for.
     """
 
     kind: str
@@ -49,7 +50,7 @@ class Terminal:
 
 @dataclass(frozen=True, slots=True)
 class Symbol:
-    """A part or a contact. (x, y) is the middle of its box; `element` is "" where none is behind it."""
+    """A part or a contact. (x, y) is the middle of its box; `element` is "" for body and loose end."""
 
     element: str
     kind: str

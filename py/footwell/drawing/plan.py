@@ -1,7 +1,7 @@
 """The plan of a drawing: what stands where on the grid, before it has sizes.
 
-Rows and their order come from the sheet as drawn, so that a picture of a circuit found otherwise keeps
-its places; only the wires run as they were found.
+Rows and their order come from the sheet as drawn, so that a picture of a circuit found otherwise
+keeps its places; only the wires run as they were found.
 """
 
 from __future__ import annotations
@@ -29,6 +29,10 @@ class Plan:
     lanes: Lanes
     cut: Sequence[Piece]
     channels: Sequence[Channel]
+
+    def lanes_of(self, item: str) -> list[int]:
+        """The lanes of an item's columns from left to right."""
+        return sorted(self.lanes.of[item, n] for n in range(len(self.items[item].columns)))
 
 
 def plan(circuit: Circuit) -> Plan:

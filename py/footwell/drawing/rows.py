@@ -34,7 +34,7 @@ def below_of(found: Sequence[Link], bank: Mapping[str, str] | None = None) -> di
 
 
 def rows(items: Sequence[Item], found: Sequence[Link]) -> dict[str, int]:
-    """Row by item, counted from 0. Ways of one connector share a row where the current allows it."""
+    """Row by item, from 0. Ways of one connector share a row where the current allows it."""
     bank = _banks(items, found)
     merged = [(bank[a], bank[b], n) for a, b, n in found if bank[a] != bank[b]]
     order = downwards(dict.fromkeys(bank.values()), below_of(merged))
@@ -53,8 +53,10 @@ def _with_earths_last(items: Sequence[Item], row: Mapping[str, int]) -> dict[str
 
 
 def _banks(items: Sequence[Item], found: Sequence[Link]) -> dict[str, str]:
-    """Item to the one that leads its row: itself, or an earlier way of its connector that no current
-    joins to it."""
+    """Item to the one that leads its row: itself, or an earlier way of its connector.
+
+    Two ways that lie one behind the other in the current's path cannot share a row.
+    """
     bank = {item.id: item.id for item in items}
     leaders: dict[str, list[str]] = {}
     for item in items:

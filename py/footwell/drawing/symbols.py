@@ -1,4 +1,4 @@
-"""Items turned into symbols: the part, and the ways of the plugs on it, with all their positions."""
+"""Items turned into symbols: the part, and the ways of the plugs on it, with their positions."""
 
 from __future__ import annotations
 
@@ -7,11 +7,13 @@ from dataclasses import dataclass
 
 from footwell.circuit.circuit import Circuit
 from footwell.drawing.bodies import Body, Spot, draw
-from footwell.drawing.columns import SIGN
 from footwell.drawing.frames import EARTH, EARTHS, Frame, half_width
 from footwell.drawing.items import BODY, LOOSE, WAY, Item, Pin
 from footwell.drawing.picture import Glyph, Label, Symbol, Terminal
 from footwell.drawing.words import LINE, way_lines, width
+
+SIGN = 0.2
+"""Half the width of a sign inside a symbol."""
 
 LABEL_GAP = 0.12
 """Distance between a symbol and the words beside it."""
@@ -69,6 +71,10 @@ def _plug(circuit: Circuit, pin: Pin, x: float, outer: float, inner: float) -> S
     )
 
 
+def _pins(item: Item) -> list[Pin]:
+    return [pin for column in item.columns for pin in (column.top, column.bottom) if pin]
+
+
 Made = tuple[Symbol, dict[str, Spot]]
 
 
@@ -84,7 +90,8 @@ def _part(
     at: dict[str, list[Spot]] = {}
     for terminal in terminals:
         at.setdefault(terminal.name, []).append((terminal.x, terminal.y))
-    body = Body(circuit, element, *edges, at)
+    direct = frozenset(p.terminal for p in _pins(item) if not p.contact)
+    body = Body(circuit, element, *edges, at, direct=direct)
     if at:
         draw(body)
     inner = tuple(Terminal(name, f"{item.id}.{name}", *spot) for name, spot in body.bare.items())
@@ -105,10 +112,10 @@ def _loom(
     element = circuit.elements.get(item.id)
     named = tuple(Terminal(t.name, _point(item, t), t.x, t.y) for t in terminals)
     ends = {t.name: t.y for t in named}
-    if item.kind == WAY and len(ends) == 2:
-        glyph = Glyph(WAY, x, ends["a"], x, ends["b"])
+    if item.kind == WAY and element is not None:
+        glyph = Glyph(WAY, x, ends.get("a", top), x, ends.get("b", bottom))
     elif item.kind == WAY:
-        (y,) = ends.values()
+        y = ends.get("a", named[0].y)
         glyph = Glyph("half way", x, y, x, bottom if y == top else top)
     elif item.kind == BODY:
         glyph = Glyph("earth", x, top, x, top + EARTH)

@@ -1,8 +1,8 @@
 """Horizontal stretches: one track a net and channel, so that no two nets run into each other.
 
-Where a wire comes down in a lane in which another one goes on, its track must lie above the other's.
-Two wires that change places would each have to lie above the other: one of them then takes a
-side-step between two lanes.
+Where a wire comes down in a lane in which another one goes on, its track must lie above the
+other's. Two wires that change places would each have to lie above the other: one of them then takes
+a side-step between two lanes.
 """
 
 from __future__ import annotations
@@ -21,7 +21,7 @@ SIDE_STEPS = (0.5, -0.5, 0.25, -0.25, 0.75, -0.75)
 
 @dataclass
 class Net:
-    """Wires of one channel that meet at pins. `tips` are (lane, above); `track` is counted from 0."""
+    """Wires of one channel that meet at pins. `tips` are (lane, above); tracks count from 0."""
 
     tips: set[tuple[float, bool]]
     track: int = 0
@@ -37,7 +37,7 @@ class Net:
 
 @dataclass
 class Channel:
-    """The nets of a channel; `of` leads from a tip to its net, `steps` from a tip to its side-step."""
+    """The nets of a channel; `of` leads from a tip to its net, `steps` to its side-step."""
 
     of: dict[tuple[float, bool], Net] = field(default_factory=dict)
     steps: dict[tuple[float, bool], tuple[float, Net]] = field(default_factory=dict)

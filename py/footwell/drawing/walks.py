@@ -1,4 +1,4 @@
-"""Walks along what hangs below what (or stands right of what), without recursion: sheets may be deep."""
+"""Walks along what hangs below what, or stands right of what; no recursion, sheets may be deep."""
 
 from __future__ import annotations
 
@@ -11,8 +11,7 @@ Below = Mapping[T, Iterable[T]]
 
 
 def all_below(below: Below[T], start: T) -> dict[T, None]:
-    """Everything that can be reached from a start, in the order it is met; not the start itself unless
-    a circle leads back to it."""
+    """Everything that can be reached from a start; the start itself only if a circle leads back."""
     seen: dict[T, None] = {}
     waiting = [start]
     while waiting:
