@@ -17,7 +17,7 @@ from footwell.checks.check import NEEDS, VOLTS, Check
 from footwell.checks.predict import seen_as
 from footwell.checks.sights import WORDS
 from footwell.circuit.circuit import Arrangement, Circuit, HalfId, arranged, build
-from footwell.circuit.setup import SetupState, set_up
+from footwell.circuit.setup import set_up
 from footwell.diagnosis.case import Case, Epoch, Sighting, Taken
 from footwell.errors import FootwellError
 from footwell.faults.miswiring import as_drawn
@@ -32,7 +32,6 @@ from footwell.job.events import (
     PositionsTried,
     ReadingTaken,
     RepairDone,
-    Setup,
     SheetEdited,
     SittingBegun,
     StoryTold,
@@ -40,6 +39,7 @@ from footwell.job.events import (
     WiringCorrected,
     WiringFound,
 )
+from footwell.job.stored import NotOnSheet, check_of, setup_of, wiring_of
 from footwell.sheet.editing import apply_change
 from footwell.sheet.models import Sheet
 from footwell.sheet.reading import ReadSheet, read_again, read_data
@@ -187,7 +187,7 @@ class _State:
     epochs: list[Epoch] = field(default_factory=lambda: [Epoch()])
     evidence: list[Sighting | Taken] = field(default_factory=list)
     story: StoryTold | None = None
-    tools: Tools = Tools()
+    tools: Tools = field(default_factory=Tools)
     tools_known: bool = False
     lost_tools: set[str] = field(default_factory=set)
     sitting: int = 0
@@ -203,7 +203,15 @@ class _State:
         return self.circuit_for(self.epochs[-1].arrangement)
 
     def take(self, number: int, entry: Told) -> None:
-        body = entry.body
+        try:
+            self._take(number, entry.body)
+        except NotOnSheet as error:
+            event = entry.event
+            self.problems.append(
+                f"Entry {event.n} ({event.kind}) is kept, but not used. {error.sentence}"
+            )
+
+    def _take(self, number: int, body: Body) -> None:
         if isinstance(body, StoryTold):
             self.story = body
         elif isinstance(body, ToolsStated):
@@ -244,23 +252,16 @@ class _State:
     def _positions(self, body: PositionsTried) -> None:
         self.positions_due = False
         for seen in body.states:
-            if seen.load not in self.circuit.elements or seen.state not in words_of(
-                self.circuit, seen.load
-            ):
+            if seen.state not in words_of(self.circuit, seen.load):
                 self.problems.append(
                     f"What {seen.load} did ({seen.state}) is not known to this sheet."
                 )
                 continue
-            setup = set_up(self.circuit, seen.controls, engine=self.engine)
+            setup = setup_of(self.circuit, seen.controls, (), {}, self.engine)
             self._add(Sighting(self._now, self.sitting, setup, seen.load, seen.state, body.seen_by))
 
     def _reading(self, number: int, body: ReadingTaken) -> None:
         check = check_of(self.circuit, body, self.engine)
-        if not _on_sheet(self.circuit, check):
-            self.problems.append(
-                f"A reading was taken at {body.red}, which is not on this sheet. It is not used."
-            )
-            return
         self.last_check = check
         if body.complaint == "absent" or body.choice == "not steady":
             return
@@ -271,7 +272,7 @@ class _State:
 
     def _skipped(self, body: CheckSkipped) -> None:
         self.skipped.add(body.check)
-        instrument, _, rest = body.check.partition(" ")
+        instrument = body.check.split(" ")[0]
         if body.reason == "cannot reach":
             place = next((w for w in body.check.split() if "." in w), "")
             self.unreachable.add(place.split(".")[0])
@@ -281,12 +282,7 @@ class _State:
 
     def _found(self, body: WiringFound) -> None:
         half = (body.connector, body.half)
-        if body.connector not in self.circuit.connectors:
-            self.problems.append(
-                f"{body.connector} is not on this sheet. What was found there is not used."
-            )
-            return
-        wired = complete(self.circuit, half, body.found)
+        wired = wiring_of(self.circuit, half, body.found)
         first = self.inspected.get(half, 0)
         for n in range(first, len(self.epochs)):
             self.epochs[n] = replace(
@@ -296,15 +292,15 @@ class _State:
 
     def _corrected(self, body: WiringCorrected) -> None:
         half = (body.connector, body.half)
-        if body.connector not in self.circuit.connectors:
-            return
-        wired = complete(self.circuit, half, body.now)
+        wired = wiring_of(self.circuit, half, body.now)
         last = self.epochs[-1]
         self.epochs.append(replace(last, arrangement=_set(self.circuit, last, half, wired)))
         self.inspected[half] = len(self.epochs) - 1
         self.positions_due = True
 
     def _repaired(self, body: RepairDone) -> None:
+        if body.element not in self.circuit.elements:
+            raise NotOnSheet(f"{body.element[:40]} is not on this sheet.")
         last = self.epochs[-1]
         self.epochs.append(replace(last, mended=last.mended | {body.element}))
         self.positions_due = True
@@ -331,11 +327,6 @@ class _State:
         )
 
 
-def complete(circuit: Circuit, half: HalfId, found: dict[str, str | None]) -> dict[str, str | None]:
-    """A finding with every way named: ways nobody spoke of hold what they should."""
-    return as_drawn(circuit, half) | {way: wires for way, wires in found.items()}
-
-
 def _set(circuit: Circuit, epoch: Epoch, half: HalfId, wired: dict[str, str | None]) -> Arrangement:
     if wired == as_drawn(circuit, half):
         return tuple((h, ways) for h, ways in epoch.arrangement if h != half)
@@ -353,23 +344,8 @@ def doubtful(circuit: Circuit, story: Circumstances) -> list[HalfId]:
 
 
 def words_of(circuit: Circuit, load: str) -> tuple[str, ...]:
-    """Words for what a load does."""
-    return WORDS.get(seen_as(circuit, load), ())
-
-
-def check_of(circuit: Circuit, body: ReadingTaken, engine: str) -> Check:
-    """The check that a stored reading belongs to."""
-    return Check(body.instrument, body.red, body.black, setup_of(circuit, body.setup, engine))
-
-
-def setup_of(circuit: Circuit, setup: Setup, engine: str) -> SetupState:
-    """A stored set-up in the core's form; lamps are stored as "21 W"."""
-    lamps = {plug: float(text.split()[0]) for plug, text in setup.stand_in.items()}
-    return set_up(circuit, setup.controls, tuple(setup.apart), lamps, engine)
-
-
-def _on_sheet(circuit: Circuit, check: Check) -> bool:
-    def known(name: str) -> bool:
-        return name in circuit.node_of or name in circuit.elements or name in circuit.connectors
-
-    return known(check.red) and (not check.black or known(check.black))
+    """Words for what a load or a relay does; none for anything else."""
+    known = load in circuit.sheet.loads or (
+        load in circuit.elements and circuit.elements[load].kind.name == "relay"
+    )
+    return WORDS.get(seen_as(circuit, load), ()) if known else ()

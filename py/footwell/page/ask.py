@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
-from footwell.checks.check import LOOK, OHMS, SUBSTITUTE, VOLTS, Check
+from footwell.checks.check import OHMS, VOLTS, Check
 from footwell.checks.predict import Reading, expected
 from footwell.checks.safety import refusal
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.places import places
-from footwell.circuit.setup import SetupState, set_up
+from footwell.circuit.setup import SetupState
 from footwell.diagnosis.belief import believe
 from footwell.diagnosis.case import Case
 from footwell.electrics.operating_point import OperatingPoint, operate
 from footwell.errors import FootwellError
 from footwell.job.events import Setup
 from footwell.job.replay import replay
+from footwell.job.stored import fitting, setup_of
 from footwell.messages import Check as CheckView
 from footwell.messages import CheckAsked, ExpectedAsked, ExpectedRow, ExpectedTable
 from footwell.page import words as say
@@ -23,14 +24,14 @@ from footwell.parts.base import EARTH
 
 
 class AskError(FootwellError):
-    """A check that does not exist on this sheet or must not be done."""
+    """A check that must not be done, or not in this set-up."""
 
     def __init__(self, sentence: str) -> None:
         super().__init__("check", sentence)
 
 
 def chosen_check(request: CheckAsked) -> CheckView:
-    """The check a person chose, with its band and meaning. Raises AskError."""
+    """The check a person chose, with its band and meaning. Raises AskError, NotOnSheet."""
     case = replay(request.events).case
     check = _check(case, request)
     why_not = refusal(case.now, check)
@@ -40,45 +41,22 @@ def chosen_check(request: CheckAsked) -> CheckView:
 
 
 def _check(case: Case, request: CheckAsked) -> Check:
-    circuit = case.now
-    for place in (request.red, request.black):
-        if (
-            place
-            and place not in circuit.node_of
-            and place not in circuit.elements
-            and place not in circuit.connectors
-        ):
-            raise AskError(f"{place[:40]} is not a place on this sheet. Choose one in the diagram.")
-    setup = _setup(case, request.controls, request.apart, request.stand_in)
+    setup = _setup(case, request)
     if request.instrument == OHMS and not setup.apart:
         raise AskError(
             "Ohms only with the part out of the circuit. Unplug it first, or measure volts."
         )
-    if request.instrument in (SUBSTITUTE, LOOK):
-        return Check(request.instrument, request.red, "", setup)
-    return Check(request.instrument, request.red, request.black, setup)
+    return fitting(case.now, request.instrument, request.red, request.black, setup)
 
 
-def _setup(
-    case: Case, controls: dict[str, str], apart: list[str], stand_in: dict[str, str]
-) -> SetupState:
-    lamps: dict[str, float] = {}
-    for plug, text in stand_in.items():
-        try:
-            lamps[plug] = float(text.split()[0])
-        except (ValueError, IndexError):
-            raise AskError(f"The lamp on {plug[:20]} needs its watts, such as “21 W”.") from None
-    positions = {c.part: {p.id for p in c.positions} for c in case.now.sheet.controls}
-    for part, position in controls.items():
-        if position not in positions.get(part, set()):
-            raise AskError(f"{part[:20]} has no position {position[:20]} on this sheet.")
-    return set_up(case.now, controls, tuple(apart), lamps, case.engine)
+def _setup(case: Case, asked: CheckAsked | ExpectedAsked) -> SetupState:
+    return setup_of(case.now, asked.controls, asked.apart, asked.stand_in, case.engine)
 
 
 def expected_table(request: ExpectedAsked) -> ExpectedTable:
     """Every place's sound reading to earth in a set-up, and what the loads do."""
     case = replay(request.events).case
-    setup = _setup(case, request.controls, request.apart, request.stand_in)
+    setup = _setup(case, request)
     circuit = case.now
     point = operate(circuit, setup)
     return ExpectedTable(

@@ -16,7 +16,7 @@ from footwell.checks.predict import Reading, expected
 from footwell.diagnosis.belief import Belief, believe
 from footwell.diagnosis.case import Case
 from footwell.job.events import ReadingTaken
-from footwell.job.replay import check_of
+from footwell.job.stored import NotOnSheet, check_of
 from footwell.messages import Weighed
 from footwell.page import words as say
 
@@ -55,7 +55,12 @@ def number(text: str) -> float | None:
 
 def weigh(case: Case, record: ReadingTaken, typed: str, unit: str) -> Weighed:
     """Judge a reading before it is kept."""
-    check = check_of(case.now, record, case.engine)
+    try:
+        check = check_of(case.now, record, case.engine)
+    except NotOnSheet as error:
+        return _refused(error.sentence)
+    if not check.numeric:
+        return _refused("This check is answered with a word. Choose one of its answers.")
     value = number(typed)
     if value is None:
         return _refused(
@@ -102,7 +107,10 @@ def _impossible(case: Case, check: Check, reading: Typed) -> str:
         )
     most = 32.0 if supply == 24 else 16.5
     if size > most:
-        return f"{reading.text} {reading.unit} is more than a {supply} V vehicle can show (at most {most:g} V). Check number and unit."
+        return (
+            f"{reading.text} {reading.unit} is more than a {supply} V vehicle can show"
+            f" (at most {most:g} V). Check number and unit."
+        )
     return ""
 
 
@@ -115,7 +123,8 @@ def _judged(case: Case, check: Check, record: ReadingTaken, reading: Typed) -> W
     if not _belongs(states, reading.value, check):
         offer = next((o for o in _slips(reading) if _belongs(states, o.value, check)), None)
         if offer is not None:
-            ask = f"{reading.text} {reading.unit} fits nothing here; {offer.text} {offer.unit} would. Which is it?"
+            typed, other = f"{reading.text} {reading.unit}", f"{offer.text} {offer.unit}"
+            ask = f"{typed} fits nothing here; {other} would. Which is it?"
     shown = record.shown.model_copy(update={"verdict": verdict}) if record.shown else None
     kept = record.model_copy(
         update={"value": reading.value, "typed": f"{reading.text} {reading.unit}", "shown": shown}

@@ -1,0 +1,165 @@
+"""Checks, set-ups and wirings as they are stored or asked for, in the core's form.
+
+They name places, controls and wires of a sheet by id, and may come from a stranger, from a newer
+release or from before the sheet was changed. Each is held against the circuit before anything is
+computed of it; what the circuit does not have raises NotOnSheet with a sentence.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Mapping, Sequence
+
+from footwell.checks.catalogue import LOOKED_AT, load_plugs
+from footwell.checks.check import (
+    CLAMP,
+    FEED,
+    FUSE_LAMP,
+    LAMP,
+    LISTEN,
+    LOAD,
+    LOOK,
+    OHMS,
+    SUBSTITUTE,
+    VOLTS,
+    Check,
+)
+from footwell.checks.predict import part_of
+from footwell.circuit.circuit import Circuit, HalfId
+from footwell.circuit.setup import SetupState, set_up
+from footwell.errors import FootwellError
+from footwell.faults.miswiring import Wiring, as_drawn
+from footwell.job.events import ReadingTaken
+from footwell.parts.base import EARTH
+
+PROBED = (VOLTS, LAMP, OHMS)
+"""Instruments held to two places; the others are held to one element or plug."""
+
+HELD_TO: Mapping[str, tuple[tuple[str, ...], str]] = {
+    CLAMP: (("wire",), "a wire"),
+    LOOK: (LOOKED_AT, "a fuse or a contact"),
+    LISTEN: (("relay",), "a relay"),
+    FUSE_LAMP: (("fuse",), "a fuse"),
+}
+"""Kinds of part that an instrument can be held to, with their name in a sentence."""
+
+LARGEST_LAMP_WATTS = 200.0
+_WATTS = re.compile(r"\d{1,4}(\.\d{1,3})? W")
+
+
+class NotOnSheet(FootwellError):
+    """A check, a set-up or a wiring names something that this circuit does not have."""
+
+    def __init__(self, sentence: str) -> None:
+        super().__init__("not_on_sheet", sentence)
+
+
+def check_of(circuit: Circuit, body: ReadingTaken, engine: str) -> Check:
+    """The check that a stored reading belongs to. Raises NotOnSheet."""
+    stored = body.setup
+    setup = setup_of(circuit, stored.controls, stored.apart, stored.stand_in, engine)
+    return fitting(circuit, body.instrument, body.red, body.black, setup)
+
+
+def fitting(circuit: Circuit, instrument: str, red: str, black: str, setup: SetupState) -> Check:
+    """A check that the circuit has all places for. Raises NotOnSheet."""
+    held = (black or EARTH) if instrument in PROBED else ""
+    check = Check(instrument, red, held, setup)
+    why = _why_not_probed(circuit, check) if instrument in PROBED else _why_not(circuit, check)
+    if why:
+        raise NotOnSheet(why)
+    return check
+
+
+def _why_not_probed(circuit: Circuit, check: Check) -> str:
+    for place in (check.red, check.black):
+        if place not in circuit.node_of:
+            return f"{_said(place)} is not a place on this sheet. Choose one in the diagram."
+    if check.instrument == OHMS and not _belongs_to_part(circuit, check):
+        return f"{_said(check.red)} belongs to no part, so there is nothing to measure in ohms."
+    return ""
+
+
+def _belongs_to_part(circuit: Circuit, check: Check) -> bool:
+    owner, _, rest = check.red.partition(".")
+    if (
+        owner in circuit.connectors
+        and rest.split(".")[0] not in circuit.connectors[owner].part_ways
+    ):
+        return False
+    return part_of(circuit, check) in circuit.elements
+
+
+def _why_not(circuit: Circuit, check: Check) -> str:
+    if check.instrument == SUBSTITUTE:
+        lamps = dict(check.setup.stand_in)
+        return "" if check.red in lamps else "A substitute lamp needs a load's plug and its watts."
+    if check.instrument in (FEED, LOAD):
+        known = check.red in circuit.sheet.loads
+        return "" if known else f"{_said(check.red)} is not a load on this sheet."
+    if check.instrument not in HELD_TO:
+        return f"The instrument {_said(check.instrument)} is not known to this release of Footwell."
+    kinds, named = HELD_TO[check.instrument]
+    element = circuit.elements.get(check.red)
+    fits = element is not None and element.kind.name in kinds
+    return "" if fits else f"{_said(check.red)} is not {named} on this sheet."
+
+
+def setup_of(
+    circuit: Circuit,
+    controls: Mapping[str, str],
+    apart: Sequence[str],
+    stand_in: Mapping[str, str],
+    engine: str,
+) -> SetupState:
+    """A set-up in the core's form; lamps come as "21 W". Raises NotOnSheet."""
+    positions = {c.part: {p.id for p in c.positions} for c in circuit.sheet.controls}
+    for part, position in controls.items():
+        if position not in positions.get(part, set()):
+            raise NotOnSheet(f"{_said(part)} has no position {_said(position)} on this sheet.")
+    for name in apart:
+        if name not in circuit.connectors and name not in circuit.elements:
+            raise NotOnSheet(f"{_said(name)} is not on this sheet, so it cannot be taken apart.")
+    lamps = {plug: _watts(circuit, plug, text) for plug, text in stand_in.items()}
+    return set_up(circuit, controls, tuple(apart), lamps, engine)
+
+
+def _watts(circuit: Circuit, plug: str, text: str) -> float:
+    if plug not in load_plugs(circuit):
+        raise NotOnSheet(f"{_said(plug)} is not the plug of a load, so no lamp fits on it.")
+    watts = float(text[:-2]) if _WATTS.fullmatch(text) else math.nan
+    if not 0.0 < watts <= LARGEST_LAMP_WATTS:
+        raise NotOnSheet(f"The lamp on {_said(plug)} needs its watts, such as “21 W”.")
+    return watts
+
+
+def wiring_of(circuit: Circuit, half: HalfId, found: Mapping[str, str | None]) -> Wiring:
+    """A half's wiring as found, with every way named. Raises NotOnSheet.
+
+    Ways nobody spoke of hold what they should, unless that wire was found in another way.
+    """
+    if half[0] not in circuit.connectors:
+        raise NotOnSheet(f"{_said(half[0])} is not a connector on this sheet.")
+    drawn = as_drawn(circuit, half)
+    own = {wire for wires in drawn.values() for wire in _pieces(wires)}
+    seated = [wire for wires in found.values() for wire in _pieces(wires)]
+    for way in found:
+        if way not in drawn:
+            raise NotOnSheet(f"{_said(half[0])} has no way {_said(way)} on this sheet.")
+    for wire in seated:
+        if wire not in own or seated.count(wire) > 1:
+            raise NotOnSheet(
+                f"Wire {_said(wire)} cannot sit there: each wire of this half of {half[0]} once."
+            )
+    rest = {w: "+".join(x for x in _pieces(wires) if x not in seated) for w, wires in drawn.items()}
+    return {way: (found[way] if way in found else rest[way]) or None for way in drawn}
+
+
+def _pieces(wires: str | None) -> list[str]:
+    return wires.split("+") if wires else []
+
+
+def _said(name: str) -> str:
+    """A name from outside, short enough for a sentence."""
+    return name[:40] if name else "nothing"
