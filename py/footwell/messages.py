@@ -306,24 +306,47 @@ class ReadingView(Message):
     can_withdraw: bool
 
 
+class Label(Message):
+    """Lines of text in the diagram, set from (x, y) to the right; y is the middle of the block."""
+
+    lines: list[str]
+    x: float
+    y: float
+
+
+class Glyph(Message):
+    """One sign between two ends, in grid units; kinds are those of the drawing."""
+
+    kind: str
+    x1: float
+    y1: float
+    x2: float
+    y2: float
+    branch: str
+    label: Label | None
+
+
 class Symbol(Message):
-    """A part in the diagram: grid position of its middle, in units of one grid square."""
+    """A part or contact in the diagram: middle and size of its box, in grid units."""
 
     element: str
     kind: str
     name: str
-    label: str
+    label: Label
     x: float
     y: float
+    width: float
+    height: float
+    glyphs: list[Glyph]
     suspect: float
     cleared: bool
 
 
 class Line(Message):
-    """A conductor in the diagram: a polyline in grid units."""
+    """A wire in the diagram: a polyline in grid units."""
 
     element: str
-    label: str
+    label: Label
     points: list[tuple[float, float]]
     suspect: float
 
@@ -340,10 +363,13 @@ class PlaceView(Message):
 
 
 class Diagram(Message):
+    """The current-path diagram; `dots` are joints where more than two stretches meet."""
+
     width: float
     height: float
     symbols: list[Symbol]
     lines: list[Line]
+    dots: list[tuple[float, float]]
     places: list[PlaceView]
 
 
@@ -474,6 +500,12 @@ class Ready(Message):
 
     release: str
     python: str
+
+
+class Prepared(Message):
+    """How many suspects were worked out ahead of the first question."""
+
+    suspects: int
 
 
 class Problem(Message):

@@ -10,6 +10,7 @@ from pydantic import BaseModel, ValidationError
 
 from footwell import RELEASE
 from footwell import messages as m
+from footwell.diagnosis.ahead import prepared
 from footwell.errors import FootwellError
 from footwell.job import links
 from footwell.job.replay import replay
@@ -44,6 +45,11 @@ def read_sheet(request: m.SheetText) -> m.SheetAnswer:
 def look(request: m.Job) -> m.JobView:
     """Everything the page shows of a job."""
     return job_view(request.events)
+
+
+def prepare(request: m.Job) -> m.Prepared:
+    """Work out all single faults ahead, while the person still tells the story."""
+    return m.Prepared(suspects=prepared(replay(request.events).case))
 
 
 def check_at(request: m.CheckAsked) -> m.Check:
@@ -82,6 +88,7 @@ CALLS: dict[str, tuple[type[BaseModel], type[BaseModel], Callable[[Any], BaseMod
     "ping": (m.Nothing, m.Ready, ping),
     "read_sheet": (m.SheetText, m.SheetAnswer, read_sheet),
     "look": (m.Job, m.JobView, look),
+    "prepare": (m.Job, m.Prepared, prepare),
     "check_at": (m.CheckAsked, m.Check, check_at),
     "weigh": (m.ReadingTyped, m.Weighed, weigh),
     "wiring": (m.WiringAsked, m.ConnectorView, wiring),

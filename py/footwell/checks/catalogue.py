@@ -55,14 +55,26 @@ def catalogue(circuit: Circuit, tools: Tools, engine: str = "off") -> list[Check
     key = ("catalogue", tools, engine)
     if key not in circuit.cache:
         found = dict.fromkeys(_all(circuit, engine))
-        circuit.cache[key] = [c for c in found if at_hand(c, tools) and not refusal(circuit, c)]
+        circuit.cache[key] = [
+            c for c in found if at_hand(circuit, c, tools) and not refusal(circuit, c)
+        ]
     return circuit.cache[key]  # type: ignore[no-any-return]
 
 
-def at_hand(check: Check, tools: Tools) -> bool:
-    """Whether a tool that will do for the check is there."""
+def at_hand(circuit: Circuit, check: Check, tools: Tools) -> bool:
+    """Whether a tool that will do for the check is there, and hands enough."""
     needed = NEEDS.get(check.instrument)
-    return needed is None or any(tool in tools.names for tool in needed)
+    equipped = needed is None or any(tool in tools.names for tool in needed)
+    return equipped and (tools.helper or not held_down(circuit, check))
+
+
+def held_down(circuit: Circuit, check: Check) -> bool:
+    """Whether a control has to be held while the check is made elsewhere: a pedal, a push."""
+    off = {c.part: c.off for c in circuit.sheet.controls}
+    return any(
+        position != off[part] and getattr(circuit.elements[part].values, "momentary", False)
+        for part, position in check.setup.controls
+    )
 
 
 def _all(circuit: Circuit, engine: str) -> Iterator[Check]:

@@ -95,7 +95,9 @@ class Panel:
         divided = DIVIDED * size * max(supply - size, 0.0) / supply
         joints = JOINTS * min(size, 0.01 * supply)
         shared = self._shared * size
-        return volts, math.sqrt(shared * shared + divided * divided + joints * joints) + _meter(size)
+        return volts, math.sqrt(shared * shared + divided * divided + joints * joints) + _meter(
+            size
+        )
 
     def _lamps(self, check: Check) -> list[Words]:
         a, b = nodes(self._circuit, check)

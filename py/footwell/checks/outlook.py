@@ -46,7 +46,7 @@ def outlook(circuit: Circuit, setup: SetupState, faults: tuple[Fault, ...]) -> O
     found = circuit.cache.get(key)
     if found is None:
         found = circuit.cache[key] = summarised(operate(circuit, setup, faults))
-    return found  # type: ignore[no-any-return]
+    return found
 
 
 def activities(circuit: Circuit, setup: SetupState, faults: tuple[Fault, ...]) -> dict[str, float]:

@@ -131,7 +131,7 @@ ORDER = ("DANGER", "WARNING", "CAUTION", "NOTICE")
 
 def refusal(circuit: Circuit, check: Check) -> str:
     """Why a check must not be done, as a sentence; "" where it may be done."""
-    everywhere = {h for part in circuit.sheet.parts for h in part.hazards}
+    everywhere: set[str] = {h for part in circuit.sheet.parts for h in part.hazards}
     everywhere |= {h for c in circuit.sheet.connectors for h in c.hazards}
     if "high voltage" in everywhere:
         return "High voltage in this circuit: stop. Qualified work only."

@@ -76,9 +76,9 @@ class Case:
     circuit_for: CircuitFor
     epochs: tuple[Epoch, ...]
     evidence: tuple[Evidence, ...]
-    story: Circumstances = Circumstances()
+    story: Circumstances = field(default_factory=Circumstances)
     doubtful: tuple[HalfId, ...] = ()
-    tools: Tools = Tools()
+    tools: Tools = field(default_factory=Tools)
     engine: str = "off"
     sitting: int = 0
     last_check: Check | None = None

@@ -106,9 +106,9 @@ def _confirmed_by(case: Case, fault: Fault) -> int | None:
         if not isinstance(item, Taken) or fault.element in case.epochs[item.epoch].mended:
             continue
         circuit = case.circuit(item.epoch, None)
-        if fault.element in circuit.elements and confirms(circuit, item.check, fault):
-            if _shows(circuit, item, fault):
-                return item.number
+        known = fault.element in circuit.elements
+        if known and confirms(circuit, item.check, fault) and _shows(circuit, item, fault):
+            return item.number
     return None
 
 

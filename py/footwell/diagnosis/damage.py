@@ -68,9 +68,7 @@ def _stresses(
     return worst
 
 
-def _in_setup(
-    circuit: Circuit, setup: SetupState, faults: tuple[Fault, ...]
-) -> list[Stress]:
+def _in_setup(circuit: Circuit, setup: SetupState, faults: tuple[Fault, ...]) -> list[Stress]:
     """Stress in the lasting state, and in the moment before a fuse opened."""
     lasting = operate(circuit, setup, faults)
     found = [Stress(f, "", 2.0, 0.0, 0.0, setup, blown=True) for f in lasting.blown]
@@ -91,7 +89,16 @@ def _at(point: OperatingPoint, brief: bool) -> list[Stress]:
             ratio = amps / (rating * math.sqrt(_air(point, slot)))
             if ratio > 1.0 and not _is_fuse(point, slot):
                 found.append(
-                    Stress(slot.element, slot.branch.name, ratio, amps, rating, point.setup, False, brief)
+                    Stress(
+                        slot.element,
+                        slot.branch.name,
+                        ratio,
+                        amps,
+                        rating,
+                        point.setup,
+                        False,
+                        brief,
+                    )
                 )
     return found
 

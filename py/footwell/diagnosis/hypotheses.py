@@ -92,10 +92,9 @@ def _with_damage(case: Case, first: SingleFault) -> list[Hypothesis]:
     alone = Hypothesis((first.fault,), first.odds, (first.repair,))
     if first.fault.mode not in OVERLOADS:
         return [alone]
-    hurt = [s for s in stresses(case.now, used_setups(case), (first.fault,)).values()]
-    return _spread_over_damage(
-        case.now, alone, [s for s in hurt if s.element != first.fault.element]
-    )
+    hurt = stresses(case.now, used_setups(case), (first.fault,)).values()
+    others = [s for s in hurt if s.element != first.fault.element]
+    return _spread_over_damage(case.now, alone, others)
 
 
 def _slip_with_damage(case: Case, slip: Slip) -> list[Hypothesis]:

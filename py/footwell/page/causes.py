@@ -51,7 +51,7 @@ def _capital(text: str) -> str:
 
 
 def _reasons(case: Case, conclusion: Conclusion, fault: Fault) -> list[str]:
-    """Stress that a proven overload, or wiring found wrong, put on the failed part; else what was ruled out."""
+    """Stress that a proven overload or wrong wiring put on the failed part; else what was ruled out."""
     lines = [
         damage_words(case.now, s) for s in history_stresses(case) if s.element == fault.element
     ]
@@ -60,8 +60,9 @@ def _reasons(case: Case, conclusion: Conclusion, fault: Fault) -> list[str]:
     for suspect, stress in overloads_behind(case, fault):
         if any(p.element == suspect.element and p.mode == suspect.mode for p in proven):
             if suspect in proven:
+                hurt = say.short_named(case.now, stress.element)
                 lines.append(
-                    f"{_capital(say.fault_title(case.now, suspect))}: {say.short_named(case.now, stress.element)}"
+                    f"{_capital(say.fault_title(case.now, suspect))}: {hurt}"
                     f" then carries {say.amps(stress.amps)} with less cooling air, {stress.ratio:.1f} times"
                     " what it stands."
                 )

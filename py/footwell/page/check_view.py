@@ -21,6 +21,7 @@ from footwell.checks.check import (
     VOLTS,
     Check,
 )
+from footwell.checks.glance import Number
 from footwell.checks.predict import (
     CONTACT_SIGHTS,
     FUSE_SIGHTS,
@@ -34,7 +35,6 @@ from footwell.checks.safety import cautions
 from footwell.circuit.circuit import Circuit
 from footwell.diagnosis.belief import Belief, Weighed
 from footwell.diagnosis.case import Case
-from footwell.checks.glance import Number
 from footwell.diagnosis.choose import confirms, live_of, panel_of
 from footwell.job.events import ReadingTaken, Setup, Shown
 from footwell.messages import Band, Caution, Outcome
@@ -210,7 +210,8 @@ def _goal(circuit: Circuit, check: Check) -> str:
             for (e, _), pair in touchable_pairs(circuit).items()
             if set(pair) == {check.red, check.black}
         ]
-        return f"What is lost across {say.joined([say.short_named(circuit, e) for e in dict.fromkeys(held)])}?"
+        names = say.joined([say.short_named(circuit, e) for e in dict.fromkeys(held)])
+        return f"What is lost across {names}?"
     if check.instrument == CLAMP:
         return f"What current flows in {say.short_named(circuit, check.red)}?"
     if check.instrument == OHMS:
@@ -240,11 +241,13 @@ def _do(circuit: Circuit, check: Check) -> str:
     if check.instrument == CLAMP:
         return f"Put the clamp around {red} alone, arrow along the current."
     if check.instrument == OHMS:
-        return f"{_take_apart(circuit, check)} Meter on Ω between {red} and {black}. Then lead and knob back to V."
+        apart = _take_apart(circuit, check)
+        return f"{apart} Meter on Ω between {red} and {black}. Then lead and knob back to V."
     if check.instrument == FEED:
         return _do_feed(circuit, check)
     if check.instrument == FUSE_LAMP:
-        return f"{_take_apart(circuit, check)} Put a 21 W lamp in place of {red}. Switch on and look at the lamp."
+        apart = _take_apart(circuit, check)
+        return f"{apart} Put a 21 W lamp in place of {red}. Switch on and look at the lamp."
     if check.instrument == SUBSTITUTE:
         watts = check.setup.stand_in[0][1]
         return f"Unplug {red}. Put a {watts:g} W lamp across its two ways. Switch on and look at the lamp."
@@ -259,7 +262,8 @@ def _do(circuit: Circuit, check: Check) -> str:
 def _do_volts(circuit: Circuit, check: Check, red: str, black: str) -> str:
     if check.setup.stand_in:
         plug, watts = check.setup.stand_in[0]
-        return f"Unplug {circuit.connectors[plug].name}. Put a {watts:g} W lamp across its two ways. Measure across the lamp."
+        unplug = f"Unplug {circuit.connectors[plug].name}."
+        return f"{unplug} Put a {watts:g} W lamp across its two ways. Measure across the lamp."
     apart = f"{_take_apart(circuit, check)} " if check.setup.apart else ""
     verb = "Back-probe" if check.red.count(".") == 2 and not apart else "Red lead on"
     return f"{apart}{verb} {red}. Black lead on {black}."

@@ -16,7 +16,6 @@ from footwell.job.replay import Replayed, replay
 from footwell.messages import (
     ConnectorView,
     ControlView,
-    Diagram,
     JobView,
     LoadView,
     Position,
@@ -25,11 +24,12 @@ from footwell.messages import (
 from footwell.page import words as say
 from footwell.page.causes import causes_view
 from footwell.page.check_view import check_view
+from footwell.page.diagram_view import diagram_view
 from footwell.page.history_view import history_view
 from footwell.page.path_view import path_view
 from footwell.page.report import report_view
 from footwell.page.step_view import step_view
-from footwell.page.suspect_view import suspects_view
+from footwell.page.suspect_view import cleared_elements, suspects_view
 from footwell.page.wiring_view import connector_view
 
 
@@ -68,7 +68,7 @@ def job_view(events: list[Event]) -> JobView:
         suspects=suspects,
         path=path_view(case, conclusion),
         history=history,
-        diagram=Diagram(width=0, height=0, symbols=[], lines=[], places=[]),
+        diagram=diagram_view(case, conclusion, cleared_elements(case, conclusion.belief)),
         causes=causes,
         report=report_view(replayed, conclusion, suspects, causes, history, complaint),
         assumed=replayed.read.assumed,

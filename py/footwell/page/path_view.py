@@ -6,13 +6,9 @@ from footwell.circuit.circuit import Circuit
 from footwell.circuit.places import places
 from footwell.diagnosis.case import Case, Taken
 from footwell.diagnosis.conclude import Conclusion
-
-
-def current_path(circuit: Circuit, load: str) -> list[str]:
-    return []
-
-
+from footwell.drawing.path import current_path
 from footwell.messages import PathPoint
+from footwell.page.diagram_view import element_shares
 
 SUSPECT_FROM = 0.01
 
@@ -26,7 +22,11 @@ def path_view(case: Case, conclusion: Conclusion) -> list[PathPoint]:
     }
     choice = conclusion.step.choice
     now = {choice.check.red, choice.check.black} if choice and choice.check else set()
-    open_after = _open_stretches(circuit, order, _suspected(conclusion))
+    open_after = _open_stretches(
+        circuit,
+        order,
+        {e for e, share in element_shares(conclusion).items() if share >= SUSPECT_FROM},
+    )
     known = places(circuit)
     return [
         PathPoint(
@@ -43,14 +43,6 @@ def path_view(case: Case, conclusion: Conclusion) -> list[PathPoint]:
         )
         for place, is_open in zip(order, open_after, strict=True)
     ]
-
-
-def _suspected(conclusion: Conclusion) -> set[str]:
-    share: dict[str, float] = {}
-    for w in conclusion.belief.suspects:
-        for element, _ in w.left:
-            share[element] = share.get(element, 0.0) + w.share
-    return {element for element, total in share.items() if total >= SUSPECT_FROM}
 
 
 def _open_stretches(circuit: Circuit, order: list[str], suspected: set[str]) -> list[bool]:

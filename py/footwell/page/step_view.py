@@ -58,7 +58,8 @@ def _wiring(case: Case, conclusion: Conclusion, half: tuple[str, str], purpose: 
     why = (
         "Nothing measured at a wrongly wired plug means what it should."
         if put_right
-        else f"It was wired by hand. A slip there explains the complaint: {say.likelihood(share)}, {say.percent(share)}."
+        else "It was wired by hand. A slip there explains the complaint: "
+        f"{say.likelihood(share)}, {say.percent(share)}."
     )
     outcomes = [
         Outcome(

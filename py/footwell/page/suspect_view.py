@@ -144,7 +144,17 @@ def _parting(
 
 
 def _cleared(case: Case, belief: Belief) -> list[Cleared]:
-    """Elements that the evidence has cleared, with the last reading before now."""
+    """Elements that the evidence has cleared, each with the evidence that first spoke for it."""
+    gone = cleared_elements(case, belief)
+    return [
+        Cleared(title=say.short_named(case.now, e), by=_cleared_by(case, e))
+        for e in case.now.elements
+        if e in gone
+    ]
+
+
+def cleared_elements(case: Case, belief: Belief) -> set[str]:
+    """Elements whose odds have fallen to next to nothing."""
     before: dict[str, float] = {}
     for s in single_faults(case.now, case.story):
         before[s.fault.element] = before.get(s.fault.element, 0.0) + s.odds
@@ -153,13 +163,12 @@ def _cleared(case: Case, belief: Belief) -> list[Cleared]:
         for f in w.hypothesis.faults:
             now[f.element] = now.get(f.element, 0.0) + w.share
     total = sum(before.values())
-    gone = [e for e, odds in before.items() if now.get(e, 0.0) < GONE * odds / total]
     mended = case.epochs[-1].mended
-    return [
-        Cleared(title=say.short_named(case.now, e), by=_cleared_by(case, e))
-        for e in gone
-        if e not in mended
-    ]
+    if not case.evidence:
+        return set()
+    return {
+        e for e, odds in before.items() if e not in mended and now.get(e, 0.0) < GONE * odds / total
+    }
 
 
 def _cleared_by(case: Case, element: str) -> str:

@@ -114,9 +114,8 @@ def _differences(
     for way, should in drawn.items():
         has = found.get(way)
         if has != should:
-            rows.append(
-                f"Way {way}: {_wire_or_empty(circuit, has)} found, {_wire_or_empty(circuit, should)} belongs there."
-            )
+            seen, right = _wire_or_empty(circuit, has), _wire_or_empty(circuit, should)
+            rows.append(f"Way {way}: {seen} found, {right} belongs there.")
     return rows
 
 
@@ -173,7 +172,8 @@ def damage_words(circuit: Circuit, stress: Stress) -> str:
     where = f", {stress.branch}," if stress.branch else ""
     tell = _telling(circuit, stress)
     moment = " until the fuse opens" if stress.brief else ""
-    return f"{name}{where} carries {say.amps(stress.amps)} against a rating of {say.amps(stress.rating)}{moment}. {tell}"
+    load = f"{say.amps(stress.amps)} against a rating of {say.amps(stress.rating)}"
+    return f"{name}{where} carries {load}{moment}. {tell}"
 
 
 def _telling(circuit: Circuit, stress: Stress) -> str:

@@ -28,6 +28,10 @@ export interface Calls {
     request: Nothing;
     response: Ready;
   };
+  prepare: {
+    request: Job;
+    response: Prepared;
+  };
   read_sheet: {
     request: SheetText;
     response: SheetAnswer;
@@ -459,32 +463,59 @@ export interface ReadingView {
   withdrawn: boolean;
   can_withdraw: boolean;
 }
+/**
+ * The current-path diagram; `dots` are joints where more than two stretches meet.
+ */
 export interface Diagram {
   width: number;
   height: number;
   symbols: Symbol[];
   lines: Line[];
+  dots: [unknown, unknown][];
   places: PlaceView[];
 }
 /**
- * A part in the diagram: grid position of its middle, in units of one grid square.
+ * A part or contact in the diagram: middle and size of its box, in grid units.
  */
 export interface Symbol {
   element: string;
   kind: string;
   name: string;
-  label: string;
+  label: Label;
   x: number;
   y: number;
+  width: number;
+  height: number;
+  glyphs: Glyph[];
   suspect: number;
   cleared: boolean;
 }
 /**
- * A conductor in the diagram: a polyline in grid units.
+ * Lines of text in the diagram, set from (x, y) to the right; y is the middle of the block.
+ */
+export interface Label {
+  lines: string[];
+  x: number;
+  y: number;
+}
+/**
+ * One sign between two ends, in grid units; kinds are those of the drawing.
+ */
+export interface Glyph {
+  kind: string;
+  x1: number;
+  y1: number;
+  x2: number;
+  y2: number;
+  branch: string;
+  label: Label | null;
+}
+/**
+ * A wire in the diagram: a polyline in grid units.
  */
 export interface Line {
   element: string;
-  label: string;
+  label: Label;
   points: [unknown, unknown][];
   suspect: number;
 }
@@ -519,6 +550,12 @@ export interface Nothing {}
 export interface Ready {
   release: string;
   python: string;
+}
+/**
+ * How many suspects were worked out ahead of the first question.
+ */
+export interface Prepared {
+  suspects: number;
 }
 export interface SheetText {
   text: string;
