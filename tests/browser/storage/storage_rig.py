@@ -6,15 +6,18 @@ it red. The bug is put in by exact replacement, so a plant that no longer fits f
 
 from __future__ import annotations
 
+import json
 import os
 import re
 import shutil
 import subprocess
+from contextlib import suppress
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 from signal import SIGKILL
 from tempfile import TemporaryDirectory
+from time import sleep
 from typing import Any
 
 from playwright.sync_api import BrowserContext, CDPSession, Page
@@ -56,7 +59,9 @@ def plant(file: Path, bug: Bug) -> None:
 def bundled(entry: Path) -> str:
     esbuild = [ROOT / "node_modules/.bin/esbuild", entry, "--bundle", "--format=iife"]
     environment = {**os.environ, "NODE_PATH": str(ROOT / "node_modules")}
-    return subprocess.run(esbuild, env=environment, check=True, capture_output=True, text=True).stdout
+    return subprocess.run(
+        esbuild, env=environment, check=True, capture_output=True, text=True
+    ).stdout
 
 
 class Phone:
@@ -139,7 +144,9 @@ def halt_in_save(page: Page, step: str, actions: list[dict[str, Any]]) -> CDPSes
     session.send("Debugger.enable")
     halted: list[Any] = []
     session.on("Debugger.paused", lambda event: halted.append(event))
-    page.evaluate("([step, events]) => saveAndHalt(step, events)", [step, actions])
+    # Not by page.evaluate: it waits for more than the call's return, and a halted page gives no more.
+    call = f"saveAndHalt({json.dumps(step)}, {json.dumps(actions)})"
+    session.send("Runtime.evaluate", {"expression": call})
     for _ in range(500):
         if halted:
             return session
@@ -149,17 +156,26 @@ def halt_in_save(page: Page, step: str, actions: list[dict[str, Any]]) -> CDPSes
 
 def crash(page: Page) -> None:
     """End the page's process. (CDP's Page.crash never answers a page that stands still.)"""
+    ended = renderers(page.context)
     with page.expect_event("crash"):
-        for process in renderers(page):
-            os.kill(process, SIGKILL)
+        for process in ended:
+            kill(process)
     page.close()
+    # Until the browser has noticed them all, it may give a new page one of the dead.
+    while set(ended) & set(renderers(page.context)):
+        sleep(0.02)
 
 
-def renderers(page: Page) -> list[int]:
+def kill(process: int) -> None:
+    """End a process at once; it may have gone by itself, as an idle one does."""
+    with suppress(ProcessLookupError):
+        os.kill(process, SIGKILL)
+
+
+def renderers(context: BrowserContext) -> list[int]:
     """Processes of pages in this test's own browser."""
-    browser = page.context.browser
-    assert browser is not None
-    session = browser.new_browser_cdp_session()
+    assert context.browser is not None
+    session = context.browser.new_browser_cdp_session()
     listed = session.send("SystemInfo.getProcessInfo")["processInfo"]
     session.detach()
     return [process["id"] for process in listed if process["type"] == "renderer"]

@@ -14,7 +14,9 @@ from storage_rig import Bug, Phone, append, events, failure, state, texts
 NewPhone = Callable[..., Phone]
 
 # What a reader that understands too much would change: order, spaces, escapes, numbers, twins.
-STRANGE_BODY = '{ "z":1.0,"a" : 1e400, "n":12345678901234567890, "t":"\\u00e9\\/", "z":-0, "é":[ ] }'
+STRANGE_BODY = (
+    '{ "z":1.0,"a" : 1e400, "n":12345678901234567890, "t":"\\u00e9\\/", "z":-0, "é":[ ] }'
+)
 
 WRITTEN_ANEW = Bug(
     "adopt.ts",
@@ -24,11 +26,14 @@ WRITTEN_ANEW = Bug(
 )
 FIRST_NAMES_FORGOTTEN = Bug("event.ts", "stored.origin ?? stored", "stored")
 NEVER_BEHIND = Bug("append.ts", "device === phone.device && n > phone.n", "false")
-LAST_WINS = Bug("exchange.ts", "if (here) continue;", ""), Bug(
-    "exchange.ts",
-    'await tx.objectStore("events").add(event);',
-    """const key = await tx.objectStore("events").index("id").getKey([event.device, event.n]);
+LAST_WINS = (
+    Bug("exchange.ts", "if (here) continue;", ""),
+    Bug(
+        "exchange.ts",
+        'await tx.objectStore("events").add(event);',
+        """const key = await tx.objectStore("events").index("id").getKey([event.device, event.n]);
     await tx.objectStore("events").put(event, key);""",
+    ),
 )
 BY_ARRIVAL_ALONE = Bug("jobs.ts", "return inOrder(await arrived);", "return await arrived;")
 HASH_UNREAD = Bug("file.ts", " || hash !== (await sha256(body))", " || !isName(hash, 64)")
@@ -37,8 +42,13 @@ HASH_UNREAD = Bug("file.ts", " || hash !== (await sha256(body))", " || !isName(h
 def foreign(n: int, kind: str, body: str, device: str = "ffff") -> dict[str, Any]:
     at = "2031-01-01T00:00:00.000Z"
     return {
-        **{"device": device, "n": n, "job": "theirs", "kind": kind},
-        **{"format": 7, "at": at, "body": body},
+        "device": device,
+        "n": n,
+        "job": "theirs",
+        "kind": kind,
+        "format": 7,
+        "at": at,
+        "body": body,
     }
 
 
@@ -293,9 +303,7 @@ def test_an_import_that_does_not_read_the_hash_is_found_out(phone: NewPhone) -> 
     ],
     ids=["empty", "no export", "brackets", "newer format"],
 )
-def test_a_file_that_is_no_export_is_refused_whole(
-    phone: NewPhone, text: str, reason: str
-) -> None:
+def test_a_file_that_is_no_export_is_refused_whole(phone: NewPhone, text: str, reason: str) -> None:
     sentence = failure(phone().tab(), "store.importText(argument)", text)
     assert sentence == f"StorageProblem: Nothing was imported: this file {reason}."
 
@@ -339,12 +347,18 @@ def test_jobs_are_listed_with_title_vehicle_count_and_last_time(phone: NewPhone)
     [last] = append(tab, "fan", "y")
     assert tab.evaluate("store.jobs()") == [
         {
-            **{"id": "fan", "title": "Heater fan", "vehicle": "Minibus, 24 V"},
-            **{"count": 2, "lastAt": last["at"]},
+            "id": "fan",
+            "title": "Heater fan",
+            "vehicle": "Minibus, 24 V",
+            "count": 2,
+            "lastAt": last["at"],
         },
         {
-            **{"id": "no opening", "title": "Job without a title", "vehicle": ""},
-            **{"count": 1, "lastAt": tab.evaluate("store.events('no opening')")[0]["at"]},
+            "id": "no opening",
+            "title": "Job without a title",
+            "vehicle": "",
+            "count": 1,
+            "lastAt": tab.evaluate("store.events('no opening')")[0]["at"],
         },
     ]
 

@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-import os
 import random
 from collections.abc import Callable
 from pathlib import Path
-from signal import SIGKILL
 
 import pytest
 from chromium import OPTIONS
@@ -19,6 +17,7 @@ from storage_rig import (
     crash,
     events,
     halt_in_save,
+    kill,
     notes,
     save_steps,
     script,
@@ -61,9 +60,14 @@ STORED_LATER = Bug(
     const saved = { events, phone: { device: "", n: 0 }, count: 0 };""",
 )
 FLUSHED_SOMETIME = Bug("database.ts", 'durability: "strict"', 'durability: "relaxed"')
-FORGOTTEN = Bug(
-    "append.ts", 'await tx.objectStore("events").add(event);', "memory.push(event);"
-), Bug("append.ts", "/** What a save leaves", "const memory: StoredEvent[] = [];\n/** What a save leaves")
+FORGOTTEN = (
+    Bug("append.ts", 'await tx.objectStore("events").add(event);', "memory.push(event);"),
+    Bug(
+        "append.ts",
+        "/** What a save leaves",
+        "const memory: StoredEvent[] = [];\n/** What a save leaves",
+    ),
+)
 
 
 def saved_and_reloaded(phone: Phone) -> None:
@@ -157,7 +161,7 @@ def browser_is_killed(browsers: Playwright, folder: Path, page_script: str, wait
     tab.wait_for_event("console")
     tab.wait_for_timeout(wait)
     for process in processes_of(folder):
-        os.kill(process, SIGKILL)
+        kill(process)
     context.close()
     context = browsers.chromium.launch_persistent_context(folder, **OPTIONS)
     kept = texts(Phone(context, script()).tab(), "job")
@@ -180,7 +184,7 @@ def processes_of(folder: Path) -> list[int]:
 
 
 # The seed only chooses the moments.
-MOMENTS = random.Random(4).sample(range(0, 700), 20 if LONG else 2)
+MOMENTS = random.Random(4).sample(range(700), 20 if LONG else 2)
 
 
 @pytest.mark.parametrize("wait", MOMENTS)

@@ -31,13 +31,14 @@ REPEATED_FOR_EVER = Bug(
     "return this.useAgain(work);",
     "return this.use(work);",
 )
-FULL_IS_FINE = Bug("database.ts", "    if (fault) throw fault;\n", ""), Bug(
-    "database.ts", "throw await reasonOf(tx, ended, fault);", "return undefined as T;"
+FULL_IS_FINE = (
+    Bug("database.ts", "    if (fault) throw fault;\n", ""),
+    Bug("database.ts", "throw await reasonOf(tx, ended, fault);", "return undefined as T;"),
 )
 REFUSED_IS_FINE = Bug("index.ts", "this.state.value = { failed: sentenceOf(fault) };", "")
 NOT_MISSED = Bug("witness.ts", "if (!noted) return", "if (!noted || noted) return")
 NOT_LOOKED_AT_AGAIN = Bug(
-    "index.ts", "if (this.state.value !== \"ready\" || isDoubtful(saved))", "if (false)"
+    "index.ts", 'if (this.state.value !== "ready" || isDoubtful(saved))', "if (false)"
 )
 
 # ---- the connection is taken away
@@ -282,9 +283,7 @@ def store_is_damaged(phone: Phone, damage: str, gone: int) -> None:
 
 
 @pytest.mark.parametrize(("damage", "gone"), [(DROP, 3), (GO_BACK, 1)], ids=["emptied", "set back"])
-def test_a_store_that_lost_saved_work_is_noticed(
-    phone: NewPhone, damage: str, gone: int
-) -> None:
+def test_a_store_that_lost_saved_work_is_noticed(phone: NewPhone, damage: str, gone: int) -> None:
     store_is_damaged(phone(), damage, gone)
 
 
