@@ -46,17 +46,20 @@ class Site:
             )
             assert self._server.stdout
             assert self._server.stdout.readline().startswith("Footwell is at")
-            threading.Thread(target=self._note, args=[self._server.stdout], daemon=True).start()
+            self._reader = threading.Thread(target=self._note, args=[self._server.stdout])
+            self._reader.start()
 
     def _note(self, lines: IO[str]) -> None:
-        for line in lines:
-            self.requests.append(json.loads(line))
+        with lines:
+            for line in lines:
+                self.requests.append(json.loads(line))
 
     def stop(self) -> None:
         """Refuse all connections."""
         if self._server:
             self._server.terminate()
             self._server.wait()
+            self._reader.join()
             self._server = None
 
     def path(self, pattern: str) -> Path:

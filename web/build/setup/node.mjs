@@ -7,12 +7,10 @@ import { Stop, say } from "./say.mjs";
 
 const OLDEST_NODE = 20;
 
-export function checkNode() {
-  const major = Number(process.versions.node.split(".")[0]);
+export function checkNode(version = process.versions.node) {
+  const major = Number(version.split(".")[0]);
   if (major < OLDEST_NODE) {
-    throw new Stop(
-      `Footwell needs Node ${OLDEST_NODE} or newer; this is Node ${process.versions.node}.`,
-    );
+    throw new Stop(`Footwell needs Node ${OLDEST_NODE} or newer; this is Node ${version}.`);
   }
 }
 

@@ -12,7 +12,7 @@ const OLDEST = "3.11";
 const CANDIDATES = ["python3", "python3.14", "python3.13", "python3.12", "python3.11", "python"];
 const IS_NEW_ENOUGH = `import sys; sys.exit(sys.version_info < (${OLDEST.replace(".", ", ")}))`;
 
-function systemPython() {
+export function systemPython() {
   const found = CANDIDATES.find((name) => tried(name, ["-c", IS_NEW_ENOUGH]).ok);
   if (found) return found;
   const present = CANDIDATES.map((name) => tried(name, ["--version"])).find((answer) => answer.ok);

@@ -146,6 +146,7 @@ export class Bridge {
 
   #startFailed(reason: string) {
     this.#closeLink();
+    console.warn(`Python could not be started from the ${this.#way}:`, reason);
     if (this.#way === "bundle") {
       this.#way = "wheels";
       this.#failedStarts = 0;
