@@ -25,7 +25,7 @@ class Nothing(Message):
 
 
 class SheetText(Message):
-    text: Annotated[str, Field(max_length=1_000_000)]
+    text: Annotated[str, Field(max_length=2_000_000)]
 
 
 class Job(Message):
@@ -63,7 +63,7 @@ class WiringAsked(Message):
 
 
 class LinkText(Message):
-    text: Annotated[str, Field(max_length=70_000)]
+    text: Annotated[str, Field(max_length=2_000_000)]
 
 
 # ---- pieces of the answer -------------------------------------------------------------------------

@@ -14,6 +14,7 @@ from footwell.diagnosis.ahead import prepared
 from footwell.errors import FootwellError
 from footwell.job import links
 from footwell.job.replay import replay
+from footwell.job.stored import wiring_of
 from footwell.page.ask import chosen_check, expected_table
 from footwell.page.job_view import job_view
 from footwell.page.weigh import weigh as weighed
@@ -66,6 +67,7 @@ def wiring(request: m.WiringAsked) -> m.ConnectorView:
     """What a connector's wiring as found amounts to."""
     case = replay(request.events).case
     half = (request.connector, request.half)
+    wiring_of(case.now, half, request.found)
     return connector_view(case, half, request.found, half in case.doubtful)
 
 
@@ -76,12 +78,20 @@ def expected(request: m.ExpectedAsked) -> m.ExpectedTable:
 
 def link_make(request: m.Job) -> m.LinkMade:
     """A job as the text of a link."""
-    return links.make(request.events)
+    text = links.make(request.events)
+    return m.LinkMade(text=text, length=len(text), too_long=len(text) > links.COMFORTABLE)
 
 
 def link_open(request: m.LinkText) -> m.LinkOpened:
     """The job inside a link, to be shown before it is taken over."""
-    return links.opened(request.text)
+    events = links.decode(request.text)
+    replayed = replay(events)
+    return m.LinkOpened(
+        title=replayed.title,
+        vehicle=replayed.read.sheet.vehicle,
+        readings=sum(1 for t in replayed.told if t.event.kind == "reading taken"),
+        events=events,
+    )
 
 
 CALLS: dict[str, tuple[type[BaseModel], type[BaseModel], Callable[[Any], BaseModel]]] = {
@@ -102,14 +112,36 @@ def call(name: str, text: str) -> str:
     """Answer one call as JSON: `{"ok": …}` or `{"error": …}`. Never raises for anything in the text."""
     if name not in CALLS:
         return _error("unknown call", f"There is no call named {name[:40]}.")
-    request_model, _, function = CALLS[name]
+    asks, _, function = CALLS[name]
     try:
-        request = request_model.model_validate_json(text)
-        return f'{{"ok":{function(request).model_dump_json()}}}'
-    except ValidationError as problem:
-        return _error("bad request", "This could not be read.", _places(problem))
+        return f'{{"ok":{function(_read(asks, text)).model_dump_json()}}}'
     except FootwellError as problem:
         return _error(problem.code, problem.sentence, list(problem.details))
+    except Exception as mistake:
+        # A defect of ours ends this answer, not the interpreter that the other calls wait for.
+        return _error("mistake", MISTAKE, [_where(mistake)])
+
+
+MISTAKE = (
+    "Footwell made a mistake here and has no answer. What was entered is kept; undo the last entry to"
+    " go on, and report the mistake."
+)
+
+
+def _read(model: type[BaseModel], text: str) -> BaseModel:
+    try:
+        return model.model_validate_json(text)
+    except ValidationError as problem:
+        raise FootwellError("bad request", "This could not be read.", _places(problem)) from None
+
+
+def _where(mistake: Exception) -> str:
+    """Kind and place of a mistake, without anything that was entered."""
+    trace = mistake.__traceback__
+    while trace is not None and trace.tb_next is not None:
+        trace = trace.tb_next
+    line = f"{trace.tb_frame.f_code.co_name}, line {trace.tb_lineno}" if trace else ""
+    return f"{type(mistake).__name__} in {line}"
 
 
 def _places(problem: ValidationError) -> list[str]:

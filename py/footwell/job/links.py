@@ -1,8 +1,10 @@
-"""A whole job in the fragment of a link: format number, checksum, compressed events.
+"""A whole job in the fragment of a link: format, length, checksum, compressed events.
 
-Text of a link: "F1." + checksum + "." + base64url of the deflated JSON of the events. The checksum is
-over the decompressed bytes, so that any changed character is noticed. A link is foreign text: it is
-bounded in length, unpacked as a stream with a limit, and read by pydantic alone.
+Text of a link: "F1." + characters of the last piece + "." + checksum + "." + base64url of the raw
+deflate of the events' JSON, with the words of `link_words` known to both ends beforehand. Length and
+checksum tell a link that was cut from one that was changed. A link is foreign text: it is bounded,
+unpacked as a stream with a limit, its depth is counted before any parser sees it, and it is read by
+pydantic alone.
 """
 
 from __future__ import annotations
@@ -10,6 +12,7 @@ from __future__ import annotations
 import base64
 import binascii
 import hashlib
+import re
 import zlib
 from collections.abc import Sequence
 
@@ -17,16 +20,20 @@ from pydantic import BaseModel, ConfigDict, ValidationError
 
 from footwell.errors import FootwellError
 from footwell.job.events import Event
-from footwell.job.replay import replay
-from footwell.messages import LinkMade, LinkOpened
+from footwell.job.link_words import WORDS
+from footwell.sheet.json_layout import tokens
 
-FORMAT = "F1"
+FORMAT = 1
 LONGEST_TEXT = 65_536
 LONGEST_CONTENT = 1_000_000
 COMFORTABLE = 1_900
 """Characters that most messengers and mail programs carry in one piece."""
 
 DEEPEST = 32
+_FORM = re.compile(r"F(\d{1,4})", re.ASCII)
+_LENGTH = re.compile(r"\d{1,6}", re.ASCII)
+_RAW = -15
+"""Raw deflate with the largest window: no header, and no checksum but our own."""
 
 
 class LinkError(FootwellError):
@@ -41,83 +48,89 @@ class _Content(BaseModel):
     events: list[Event]
 
 
-def make(events: Sequence[Event]) -> LinkMade:
+def make(events: Sequence[Event]) -> str:
     """The link's text for a job."""
     content = _Content(events=list(events)).model_dump_json().encode()
-    packed = zlib.compress(content, 9, -15)
-    text = ".".join(
-        (FORMAT, _checksum(content), base64.urlsafe_b64encode(packed).decode().rstrip("="))
-    )
-    return LinkMade(text=text, length=len(text), too_long=len(text) > COMFORTABLE)
-
-
-def _checksum(content: bytes) -> str:
-    return hashlib.sha256(content).hexdigest()[:12]
-
-
-def opened(text: str) -> LinkOpened:
-    """The job inside a link. Raises LinkError with what is wrong and what to do."""
-    events = decode(text)
-    replayed = replay(events)
-    taken = sum(1 for e in events if e.kind == "reading taken")
-    return LinkOpened(
-        title=replayed.title, vehicle=replayed.read.sheet.vehicle, readings=taken, events=events
-    )
+    packer = zlib.compressobj(9, zlib.DEFLATED, _RAW, 9, zdict=WORDS.encode())
+    packed = packer.compress(content) + packer.flush()
+    body = base64.urlsafe_b64encode(packed).decode().rstrip("=")
+    return f"F{FORMAT}.{len(body)}.{_checksum(body, content)}.{body}"
 
 
 def decode(text: str) -> list[Event]:
-    """The events inside a link's text."""
-    form, checksum, body = _pieces(text.strip().lstrip("#"))
-    if form != FORMAT:
+    """The events inside a link's text, or in a whole address. Raises LinkError."""
+    length, checksum, body = _pieces(text.strip().rpartition("#")[2])
+    if len(body) < length:
+        raise LinkError(
+            f"This link is cut off: {len(body)} of its {length} characters arrived."
+            " Ask for it again, or for the job as a file."
+        )
+    content = _unpacked(body)
+    if len(body) != length or _checksum(body, content) != checksum:
+        raise _changed()
+    return _events(content)
+
+
+def _checksum(body: str, content: bytes) -> str:
+    """Over what is sent, so that every changed character counts, and over what it unfolds to."""
+    return hashlib.sha256(body.encode() + content).hexdigest()[:12]
+
+
+def _changed() -> LinkError:
+    return LinkError(
+        "This link was changed on its way. Ask for it again, or for the job as a file."
+    )
+
+
+def _pieces(text: str) -> tuple[int, str, str]:
+    """Length, checksum and body of a link of the format known here."""
+    if len(text) > LONGEST_TEXT:
+        raise LinkError("This link is longer than any Footwell link. Ask for the job as a file.")
+    form, *pieces = text.split(".")
+    known = _FORM.fullmatch(form)
+    if known and int(known[1]) > FORMAT:
         raise LinkError(
             "This link comes from a newer Footwell. Update Footwell, then open it again."
         )
-    content = _unpacked(body)
-    if _checksum(content) != checksum:
-        raise LinkError(
-            "This link was changed on its way. Ask for it again, or for the job as a file."
-        )
-    _refuse_depth(content)
-    try:
-        return _Content.model_validate_json(content).events
-    except ValidationError:
-        raise LinkError("This link does not hold a Footwell job. Ask for it again.") from None
-
-
-def _pieces(text: str) -> tuple[str, str, str]:
-    if len(text) > LONGEST_TEXT:
-        raise LinkError("This link is longer than any Footwell link. Ask for the job as a file.")
-    pieces = text.split(".")
-    if len(pieces) != 3 or not pieces[0].startswith("F") or not pieces[0][1:].isdigit():
+    if known is None or int(known[1]) != FORMAT or len(pieces) != 3:
         raise LinkError("This link is cut off or is not a Footwell link. Ask for it again.")
-    return pieces[0], pieces[1], pieces[2]
+    length, checksum, body = pieces
+    if not _LENGTH.fullmatch(length):
+        raise _changed()
+    return int(length), checksum, body
 
 
 def _unpacked(body: str) -> bytes:
     """Decompressed content, never more than the limit."""
-    cut = LinkError(
-        "This link is cut off: its end is missing. Ask for it again, or for the job as a file."
-    )
+    stream = zlib.decompressobj(_RAW, zdict=WORDS.encode())
     try:
         packed = base64.b64decode(body + "=" * (-len(body) % 4), altchars=b"-_", validate=True)
-        stream = zlib.decompressobj(-15)
         content = stream.decompress(packed, LONGEST_CONTENT)
     except (binascii.Error, zlib.error, ValueError):
-        raise LinkError("This link was changed or cut off on its way. Ask for it again.") from None
+        raise _changed() from None
     if stream.unconsumed_tail:
         raise LinkError("This link unfolds to more than a job can hold. It was not opened.")
     if not stream.eof:
-        raise cut
+        raise _changed()
     return content
 
 
-def _refuse_depth(content: bytes) -> None:
+def _events(content: bytes) -> list[Event]:
+    try:
+        text = content.decode()
+        _refuse_depth(text)
+        events = _Content.model_validate_json(text).events
+    except (UnicodeDecodeError, ValidationError):
+        raise LinkError("This link does not hold a Footwell job. Ask for it again.") from None
+    for event in events:
+        _refuse_depth(event.body)
+    return events
+
+
+def _refuse_depth(text: str) -> None:
     """Refuse deep nesting before any parser sees it."""
     depth = 0
-    for byte in content:
-        if byte in b"[{":
-            depth += 1
-            if depth > DEEPEST:
-                raise LinkError("This link is nested deeper than any job. It was not opened.")
-        elif byte in b"]}":
-            depth -= 1
+    for _, token in tokens(text):
+        depth += (token in "[{") - (token in "]}")
+        if depth > DEEPEST:
+            raise LinkError("This link is nested deeper than any job. It was not opened.")

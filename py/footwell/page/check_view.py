@@ -71,8 +71,8 @@ def check_view(case: Case, belief: Belief, check: Check, purpose: str = "narrow"
     shown = Shown(
         goal=goal,
         do=do,
-        low=_finite(band.low) if band else None,
-        high=_finite(band.high) if band else None,
+        low=_kept(band.low) if band else None,
+        high=_kept(band.high) if band else None,
         unit=check.unit,
         outcomes=[(o.when, o.means) for o in outcomes],
         release=RELEASE,
@@ -108,8 +108,9 @@ def caution_view(text: object) -> Caution:
     return Caution.model_validate({name: getattr(text, name) for name in Caution.model_fields})
 
 
-def _finite(value: float) -> float | None:
-    return value if math.isfinite(value) else None
+def _kept(value: float) -> float | None:
+    """A limit as it is stored: five digits, more than any meter shows; links carry every digit."""
+    return float(f"{value:.5g}") if math.isfinite(value) else None
 
 
 def _record(check: Check, shown: Shown) -> ReadingTaken:
