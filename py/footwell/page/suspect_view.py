@@ -26,9 +26,23 @@ GONE = 0.02
 """A suspect whose odds fell to this share of what they were counts as cleared."""
 
 
+NOTHING_YET = Suspects(
+    proven=[],
+    groups=[],
+    cleared=[],
+    mended=[],
+    none_of_these=0.01,
+    warning="",
+    left_words="nothing known yet",
+)
+"""Before anything is told, a list of what fails most would only mislead."""
+
+
 def suspects_view(case: Case, conclusion: Conclusion) -> Suspects:
     """The four groups with words and numbers for how likely each is."""
     belief = conclusion.belief
+    if not case.evidence:
+        return NOTHING_YET
     return Suspects(
         proven=[
             _proven(case, belief, p.repair, p.share) for p in conclusion.proven if not p.mended
