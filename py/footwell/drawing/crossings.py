@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence, Set
+from collections.abc import Callable, Iterator, Sequence, Set
+from dataclasses import dataclass
 from itertools import combinations
 
 from footwell.drawing.grid import Group, Node, Piece, Row, Tip
@@ -14,41 +15,72 @@ Cut = Sequence[Sequence[Piece]]
 """Pieces of wire by channel."""
 
 
-def untangled(grid: list[Row], cut: Sequence[Piece], free: Set[Group]) -> list[Row]:
-    """Move the free groups as long as crossings fall."""
+@dataclass(frozen=True)
+class Freedom:
+    """Which groups may move, which one stays leftmost, and whose columns may stand in any order."""
+
+    groups: Set[Group]
+    first: str = ""
+    loose: Set[str] = frozenset()
+
+    def moves(self, row: Row, group: Group) -> Iterator[Row]:
+        """The row with the group at every place, nearest first."""
+        rest = [g for g in row if g != group]
+        here = row.index(group)
+        left = 1 if rest and rest[0][0][0] == self.first else 0
+        for n in sorted(range(left, len(rest) + 1), key=lambda n: (abs(n - here), n)):
+            yield [*rest[:n], group, *rest[n:]]
+
+    def turns(self, row: Row, group: Group) -> Iterator[Row]:
+        """The row with the group turned round, or with two neighbouring columns exchanged."""
+        here = row.index(group)
+        faces = [group[::-1]] if len(group) > 1 else []
+        if group[0][0] in self.loose:
+            swaps = range(len(group) - 1)
+            faces += [(*group[:n], group[n + 1], group[n], *group[n + 2 :]) for n in swaps]
+        for face in faces:
+            yield [*row[:here], face, *row[here + 1 :]]
+
+
+Change = Callable[[Row, Group], Iterator[Row]]
+
+
+def untangled(grid: list[Row], cut: Sequence[Piece], free: Freedom) -> list[Row]:
+    """Turn free groups, then move and turn them, as long as crossings fall.
+
+    Turning comes first because it leaves the parts in the order of the loads.
+    """
     channels: list[list[Piece]] = [[] for _ in range(len(grid) + 1)]
     for piece in cut:
         channels[piece.channel].append(piece)
-    movable = {frozenset(group) for group in free}
-    for _ in range(PASSES):
-        moved = [_improve(grid, channels, r, movable) for r in range(len(grid))]
-        if not any(moved):
-            break
+    movable = {frozenset(group) for group in free.groups}
+    for changes in ([free.turns], [free.moves, free.turns]):
+        for _ in range(PASSES):
+            tried = [
+                _improve(grid, channels, r, movable, change)
+                for change in changes
+                for r in range(len(grid))
+            ]
+            if not any(tried):
+                break
     return grid
 
 
-def _improve(grid: list[Row], channels: Cut, r: int, free: Set[frozenset[Node]]) -> bool:
-    """Move or turn single groups of one row as long as crossings fall."""
-    moved = False
+def _improve(
+    grid: list[Row], channels: Cut, r: int, movable: Set[frozenset[Node]], change: Change
+) -> bool:
+    """Change single groups of one row as long as crossings fall."""
+    improved = False
     least = _about(grid, channels, r)
-    for group in [g for g in grid[r] if frozenset(g) in free]:
+    for group in [g for g in grid[r] if frozenset(g) in movable]:
         best = grid[r]
-        for other in _moves(best, group) if least else ():
+        for other in change(best, group) if least else ():
             grid[r] = other
             crossings = _about(grid, channels, r)
             if crossings < least:
-                best, least, moved = other, crossings, True
+                best, least, improved = other, crossings, True
         grid[r] = best
-    return moved
-
-
-def _moves(row: Row, group: Group) -> Iterator[Row]:
-    """The row with the group at every place, nearest first, as it is and turned round."""
-    rest = [g for g in row if g != group]
-    here = row.index(group)
-    spots = sorted(range(len(rest) + 1), key=lambda n: (abs(n - here), n))
-    faces = [group] if len(group) == 1 else [group, group[::-1]]
-    return ([*rest[:n], face, *rest[n:]] for n in spots for face in faces)
+    return improved
 
 
 def _about(grid: Sequence[Row], channels: Cut, r: int) -> int:

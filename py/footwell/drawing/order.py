@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from footwell.drawing.crossings import untangled
+from footwell.drawing.crossings import Freedom, untangled
 from footwell.drawing.grid import Piece, Row, item_groups, passing
 from footwell.drawing.items import Item
 from footwell.drawing.rows import Link, below_of
@@ -55,7 +55,9 @@ def ordered(items: Sequence[Item], row: Mapping[str, int], cut: Sequence[Piece])
         grid[node[1]].append((node,))
     for groups in grid:
         groups.sort(key=lambda g: place.get(g[0][0], place.get(lower.get(g[0][0], ""), 0)))
-    return untangled(grid, cut, {g for groups in grid for g in groups if place.get(g[0][0]) != 0})
+    every = {g for groups in grid for g in groups if place.get(g[0][0]) != 0}
+    splices = {item.id for item in items if item.kind == "splice"}
+    return untangled(grid, cut, Freedom(every, items[0].id, splices))
 
 
 def kept(
@@ -74,4 +76,4 @@ def kept(
     moved = [node for node in through if (node,) not in own]
     for node in moved:
         grid[node[1]].append((node,))
-    return untangled(grid, cut, {(node,) for node in moved})
+    return untangled(grid, cut, Freedom({(node,) for node in moved}))
