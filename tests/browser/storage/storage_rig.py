@@ -179,3 +179,16 @@ def renderers(context: BrowserContext) -> list[int]:
     listed = session.send("SystemInfo.getProcessInfo")["processInfo"]
     session.detach()
     return [process["id"] for process in listed if process["type"] == "renderer"]
+
+
+def processes_of(folder: Path) -> list[int]:
+    """Processes of the one browser that this test started on its own new folder."""
+    found = []
+    for entry in Path("/proc").glob("[0-9]*/cmdline"):
+        try:
+            words = entry.read_bytes().decode(errors="replace")
+        except OSError:
+            continue
+        if f"--user-data-dir={folder}\0" in words:
+            found.append(int(entry.parent.name))
+    return found

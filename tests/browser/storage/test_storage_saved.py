@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import random
 from collections.abc import Callable
+from contextlib import suppress
 from pathlib import Path
 
 import pytest
 from chromium import OPTIONS
-from playwright.sync_api import Playwright
+from playwright.sync_api import Error, Playwright
 from storage_rig import (
     LONG,
     Bug,
@@ -19,6 +20,7 @@ from storage_rig import (
     halt_in_save,
     kill,
     notes,
+    processes_of,
     save_steps,
     script,
     texts,
@@ -162,25 +164,13 @@ def browser_is_killed(browsers: Playwright, folder: Path, page_script: str, wait
     tab.wait_for_timeout(wait)
     for process in processes_of(folder):
         kill(process)
-    context.close()
+    with suppress(Error):  # The browser is gone, and the test tool may have noticed already.
+        context.close()
     context = browsers.chromium.launch_persistent_context(folder, **OPTIONS)
     kept = texts(Phone(context, script()).tab(), "job")
     context.close()
     assert kept[: len(said)] == said, "what was said to be saved is gone"
     assert kept == [str(i + 1) for i in range(len(kept))]
-
-
-def processes_of(folder: Path) -> list[int]:
-    """Processes of the one browser that this test started on its own new folder."""
-    found = []
-    for entry in Path("/proc").glob("[0-9]*/cmdline"):
-        try:
-            words = entry.read_bytes().decode(errors="replace")
-        except OSError:
-            continue
-        if f"--user-data-dir={folder}\0" in words:
-            found.append(int(entry.parent.name))
-    return found
 
 
 # The seed only chooses the moments.
