@@ -4,7 +4,7 @@ import { join } from "node:path";
 import { hashOfFiles, short } from "../files.mjs";
 import { CACHE, fromRoot, PYODIDE } from "../paths.mjs";
 import { say } from "../setup/say.mjs";
-import { installWheels, startPyodide } from "./interpreter.mjs";
+import { inPython, installWheels, startPyodide } from "./interpreter.mjs";
 import { leftOut } from "./left_out.mjs";
 import { checkInterpreter, PINS_FILE } from "./pins.mjs";
 import { ensureWheels } from "./wheels.mjs";
@@ -50,7 +50,7 @@ export async function ensureBase() {
     say("Compiling Python's library for the browser (once)");
     const making = `base-${key}.making`;
     mkdirSync(join(CACHE, making), { recursive: true });
-    await makeBase(wheels, making);
+    await inPython(() => makeBase(wheels, making));
     renameSync(join(CACHE, making), folder);
   }
   return {

@@ -4,7 +4,7 @@ import { join } from "node:path";
 import { filesBelow, hashOfFiles, short } from "../files.mjs";
 import { CACHE, CORE, fromRoot } from "../paths.mjs";
 import { say } from "../setup/say.mjs";
-import { startPyodide } from "./interpreter.mjs";
+import { inPython, startPyodide } from "./interpreter.mjs";
 import { leftOut } from "./left_out.mjs";
 
 const isSource = (/** @type {string} */ name) => !/__pycache__|\.pyc$/.test(name);
@@ -44,7 +44,7 @@ export async function ensureBundle(base) {
   if (!existsSync(folder)) {
     say("Compiling the core");
     const making = `making-${name}`;
-    await makeBundle(base.zip, making);
+    await inPython(() => makeBundle(base.zip, making));
     renameSync(join(CACHE, making), folder);
     removeOld(name);
   }

@@ -3,6 +3,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { CACHE, ROOT } from "../paths.mjs";
+import { Stop } from "../setup/say.mjs";
 import { INSTALLERS, wheelName } from "./pins.mjs";
 import { WHEELS } from "./wheels.mjs";
 
@@ -47,4 +48,26 @@ import micropip
 micropip.set_index_urls([])
 await micropip.install(others)
 `);
+}
+
+/**
+ * Do something with the build's Python; what it raises becomes a sentence for the terminal.
+ * @template T
+ * @param {() => Promise<T>} work
+ * @returns {Promise<T>}
+ */
+export async function inPython(work) {
+  try {
+    return await work();
+  } catch (error) {
+    if (!(error instanceof Error) || error.name !== "PythonError") throw error;
+    throw new Stop(lastWords(error.message));
+  }
+}
+
+/** The end of a Python traceback: what was raised, and where in a source file if that is known. */
+function lastWords(/** @type {string} */ traceback) {
+  const lines = traceback.trim().split("\n");
+  const own = lines.findLastIndex((line) => line.startsWith('  File "footwell/'));
+  return lines.slice(own === -1 ? -1 : own).join("\n");
 }

@@ -48,7 +48,7 @@ function download() {
   ];
   pip(
     [...args, "-d", WHEELS, "-r", writeRequirements(wheels)],
-    "The wheels for the browser's Python could not be fetched; is there a network?",
+    "The wheels for the browser's Python could not be fetched as pins.json names them; is there a network?",
   );
 }
 
