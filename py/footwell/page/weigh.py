@@ -19,8 +19,9 @@ from footwell.job.events import ReadingTaken
 from footwell.job.stored import NotOnSheet, check_of
 from footwell.messages import Weighed
 from footwell.page import words as say
+from footwell.page.check_view import UNITS
 
-UNITS = {"V": 1.0, "mV": 1e-3, "A": 1.0, "mA": 1e-3, "Ω": 1.0, "kΩ": 1e3, "MΩ": 1e6, "mΩ": 1e-3}
+FACTORS = {"V": 1.0, "mV": 1e-3, "A": 1.0, "mA": 1e-3, "Ω": 1.0, "kΩ": 1e3, "MΩ": 1e6, "mΩ": 1e-3}
 SMALLER = {"V": "mV", "A": "mA", "Ω": "mΩ", "kΩ": "Ω", "MΩ": "kΩ"}
 LARGER = {"mV": "V", "mA": "A", "mΩ": "Ω", "Ω": "kΩ", "kΩ": "MΩ"}
 KNOWN_STATES = 60
@@ -29,7 +30,12 @@ KNOWN_STATES = 60
 CLOSE = 4.0
 """A value this many standard deviations from a known state still belongs to it."""
 
-_NUMBER = re.compile(r"[+−-]?(\d+([.,]\d*)?|[.,]\d+)\Z")
+MOST_TYPED = 16
+"""Characters of the longest number that is looked at; a meter shows six digits."""
+
+_NUMBER = re.compile(r"[+-]?(\d+([.,]\d*)?|[.,]\d+)")
+_MINUS = str.maketrans("−–", "--")
+"""Keyboards and pasted text write minus in several ways."""
 
 
 @dataclass(frozen=True)
@@ -40,6 +46,9 @@ class Typed:
     text: str
     unit: str
 
+    def __str__(self) -> str:
+        return f"{self.text} {self.unit}"
+
 
 def number(text: str) -> float | None:
     """A typed number with comma or point as the decimal mark; None where it is not one.
@@ -47,10 +56,10 @@ def number(text: str) -> float | None:
     >>> number("12,3"), number("-.5"), number("1e9"), number("")
     (12.3, -0.5, None, None)
     """
-    clean = text.strip().replace(" ", "")
-    if not _NUMBER.match(clean):
+    clean = text.replace(" ", "").translate(_MINUS)
+    if len(clean) > MOST_TYPED or not _NUMBER.fullmatch(clean):
         return None
-    return float(clean.replace(",", ".").replace("−", "-"))
+    return float(clean.replace(",", "."))
 
 
 def weigh(case: Case, record: ReadingTaken, typed: str, unit: str) -> Weighed:
@@ -59,22 +68,51 @@ def weigh(case: Case, record: ReadingTaken, typed: str, unit: str) -> Weighed:
         check = check_of(case.now, record, case.engine)
     except NotOnSheet as error:
         return _refused(error.sentence)
-    if not check.numeric:
-        return _refused("This check is answered with a word. Choose one of its answers.")
     value = number(typed)
-    if value is None:
-        return _refused(
-            "Nothing was entered. Type the number on the meter."
-            if not typed.strip()
-            else (f"“{typed[:20]}” is not a number. Use digits and one decimal mark.")
-        )
-    if unit not in UNITS:
-        return _refused(f"The unit {unit[:8]} is not known here. Choose one of the unit keys.")
-    reading = Typed(value * UNITS[unit], typed.strip(), unit)
+    if not check.numeric or value is None or unit not in UNITS[check.instrument]:
+        return _refused(_unreadable(check, typed, unit))
+    reading = Typed(value * FACTORS[unit], typed.replace(" ", ""), unit)
     refusal = _impossible(case, check, reading)
-    if refusal:
-        return _refused(refusal)
-    return _judged(case, check, record, reading)
+    offer = _meant(case, check, reading, possible=not refusal)
+    verdict = _verdict(case, check, reading)
+    return Weighed(
+        refuse=refusal,
+        ask=f"{reading} fits nothing here; {offer} would. Which is it?" if offer else "",
+        offer=str(offer) if offer else "",
+        offer_typed=offer.text if offer else "",
+        offer_unit=offer.unit if offer else "",
+        text=str(reading),
+        verdict=verdict,
+        mark=reading.value,
+        record=None if refusal else _kept(record, reading, verdict),
+    )
+
+
+def _meant(case: Case, check: Check, reading: Typed, possible: bool) -> Typed | None:
+    """What may have been meant in place of a reading that fits no state we know."""
+    states = _states(case, check, believe(case))
+    if possible and _belongs(states, reading.value):
+        return None
+    slips = (s for s in _slips(reading) if _belongs(states, s.value))
+    return next((s for s in slips if not _impossible(case, check, s)), None)
+
+
+def _verdict(case: Case, check: Check, reading: Typed) -> str:
+    healthy = expected(case.now, check, ())
+    assert isinstance(healthy, Reading)
+    return verdict_of(healthy, reading.value)
+
+
+def _unreadable(check: Check, typed: str, unit: str) -> str:
+    """Why what was typed is no number of this check's kind."""
+    if not check.numeric:
+        return "This check is answered with a word. Choose one of its answers."
+    if not typed.strip():
+        return "Nothing was entered. Type the number on the meter."
+    if number(typed) is None:
+        return f"“{typed[:20]}” is not a number. Use digits and one decimal mark."
+    units = ", ".join(UNITS[check.instrument])
+    return f"The unit {unit[:8]} does not fit this check. Choose one of {units}."
 
 
 def _refused(sentence: str) -> Weighed:
@@ -108,38 +146,16 @@ def _impossible(case: Case, check: Check, reading: Typed) -> str:
     most = 32.0 if supply == 24 else 16.5
     if size > most:
         return (
-            f"{reading.text} {reading.unit} is more than a {supply} V vehicle can show"
+            f"{reading} is more than a {supply} V vehicle can show"
             f" (at most {most:g} V). Check number and unit."
         )
     return ""
 
 
-def _judged(case: Case, check: Check, record: ReadingTaken, reading: Typed) -> Weighed:
-    healthy = expected(case.now, check, ())
-    assert isinstance(healthy, Reading)
-    verdict = verdict_of(healthy, reading.value)
-    states = _states(case, check, believe(case))
-    ask, offer = "", None
-    if not _belongs(states, reading.value, check):
-        offer = next((o for o in _slips(reading) if _belongs(states, o.value, check)), None)
-        if offer is not None:
-            typed, other = f"{reading.text} {reading.unit}", f"{offer.text} {offer.unit}"
-            ask = f"{typed} fits nothing here; {other} would. Which is it?"
+def _kept(record: ReadingTaken, reading: Typed, verdict: str) -> ReadingTaken:
+    """The reading as it is stored, with its verdict among what was shown."""
     shown = record.shown.model_copy(update={"verdict": verdict}) if record.shown else None
-    kept = record.model_copy(
-        update={"value": reading.value, "typed": f"{reading.text} {reading.unit}", "shown": shown}
-    )
-    return Weighed(
-        refuse="",
-        ask=ask,
-        offer=f"{offer.text} {offer.unit}" if offer else "",
-        offer_typed=offer.text if offer else "",
-        offer_unit=offer.unit if offer else "",
-        text=f"{reading.text} {reading.unit}",
-        verdict=verdict,
-        mark=reading.value,
-        record=kept,
-    )
+    return record.model_copy(update={"value": reading.value, "typed": str(reading), "shown": shown})
 
 
 def verdict_of(healthy: Reading, value: float) -> str:
@@ -162,8 +178,8 @@ def _states(case: Case, check: Check, belief: Belief) -> list[Reading]:
     return [r for r in found if isinstance(r, Reading)]
 
 
-def _belongs(states: list[Reading], value: float, check: Check) -> bool:
-    """Whether a value lies near a state we know or between two of them as a poor joint would put it."""
+def _belongs(states: list[Reading], value: float) -> bool:
+    """Whether a value lies near a state we know."""
     return any(
         abs(value - r.mean) <= CLOSE * r.sigma + 0.01 * abs(r.mean)
         for r in states
@@ -177,7 +193,7 @@ def _slips(reading: Typed) -> list[Typed]:
     bare = number(reading.text) or 0.0
     for other in (SMALLER.get(reading.unit), LARGER.get(reading.unit)):
         if other:
-            found.append(Typed(bare * UNITS[other], reading.text, other))
+            found.append(Typed(bare * FACTORS[other], reading.text, other))
     found.append(Typed(-reading.value, _plain(-bare), reading.unit))
     for factor in (0.1, 10.0):
         found.append(Typed(reading.value * factor, _plain(bare * factor), reading.unit))

@@ -591,6 +591,7 @@ export interface ReadingTyped {
  * What a typed reading amounts to before it is kept.
  *
  * `refuse` says why it cannot be a reading at all; `ask` doubts it once and offers `offer` instead.
+ * With both, it is asked first, and refused where the person insists.
  */
 export interface Weighed {
   refuse: string;

@@ -16,8 +16,8 @@ export type Doubt = { refuse: string } | { ask: Weighed };
 export async function keepTyped(now: Typing, sure: boolean): Promise<Doubt | null> {
   const weighed = await weigh(now);
   if (!weighed) return keepAsTyped(now);
-  if (weighed.refuse) return { refuse: weighed.refuse };
   if (weighed.ask && !sure) return { ask: weighed };
+  if (weighed.refuse) return { refuse: weighed.refuse };
   const { record } = weighed;
   if (record) await keep(now.check, record, said(now, weighed.verdict, fits(now)));
   return null;
