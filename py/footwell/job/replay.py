@@ -7,7 +7,7 @@ moves and repairs begin a new epoch.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from pydantic import ValidationError
@@ -20,7 +20,7 @@ from footwell.circuit.circuit import Arrangement, Circuit, HalfId, arranged, bui
 from footwell.circuit.setup import set_up
 from footwell.diagnosis.case import Case, Epoch, Sighting, Taken
 from footwell.errors import FootwellError
-from footwell.faults.miswiring import as_drawn
+from footwell.faults.miswiring import Wiring, as_drawn
 from footwell.faults.suspects import Circumstances
 from footwell.job.events import (
     BODIES,
@@ -75,7 +75,8 @@ class Replayed:
     story: StoryTold | None
     tools_known: bool
     problems: tuple[str, ...]
-    passed_cautions: frozenset[str] = frozenset()
+    wired: Mapping[HalfId, Wiring]
+    """How the wires sit now in each half that somebody looked into."""
 
 
 _CIRCUITS: dict[tuple[str, Arrangement], Circuit] = {}
@@ -123,9 +124,15 @@ def told_of(events: Sequence[Event], gone: frozenset[EventId]) -> tuple[list[Tol
     """Events that count, with their bodies, and a sentence for each that cannot be read."""
     told: list[Told] = []
     problems: list[str] = []
+    seen: set[EventId] = set()
     for event in events:
-        if (event.device, event.n) in gone:
+        name = (event.device, event.n)
+        if name in gone:
             continue
+        if name in seen:
+            problems.append(f"Entry {event.n} is there twice. It counts once.")
+            continue
+        seen.add(name)
         body = _body(event)
         if body is not None:
             told.append(Told(event, body))
@@ -162,6 +169,7 @@ def replay(events: Sequence[Event]) -> Replayed:
         state.story,
         state.tools_known,
         tuple(problems),
+        state.wired,
     )
 
 
@@ -196,6 +204,7 @@ class _State:
     skipped: set[str] = field(default_factory=set)
     unreachable: set[str] = field(default_factory=set)
     inspected: dict[HalfId, int] = field(default_factory=dict)
+    wired: dict[HalfId, Wiring] = field(default_factory=dict)
     positions_due: bool = False
 
     @property
@@ -282,7 +291,7 @@ class _State:
 
     def _found(self, body: WiringFound) -> None:
         half = (body.connector, body.half)
-        wired = wiring_of(self.circuit, half, body.found)
+        wired = self.wired[half] = wiring_of(self.circuit, half, body.found)
         first = self.inspected.get(half, 0)
         for n in range(first, len(self.epochs)):
             self.epochs[n] = replace(
@@ -292,7 +301,7 @@ class _State:
 
     def _corrected(self, body: WiringCorrected) -> None:
         half = (body.connector, body.half)
-        wired = wiring_of(self.circuit, half, body.now)
+        wired = self.wired[half] = wiring_of(self.circuit, half, body.now)
         last = self.epochs[-1]
         self.epochs.append(replace(last, arrangement=_set(self.circuit, last, half, wired)))
         self.inspected[half] = len(self.epochs) - 1

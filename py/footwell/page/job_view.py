@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from footwell import RELEASE
 from footwell.checks.catalogue import working_setups
-from footwell.checks.safety import TEXTS
 from footwell.checks.sights import WORDS
 from footwell.circuit.circuit import AS_DRAWN, Circuit, HalfId
 from footwell.circuit.places import element_named
@@ -148,27 +147,9 @@ def connectors_view(case: Case, replayed: Replayed) -> list[ConnectorView]:
             half: HalfId = (connector.id, side)
             if any(as_drawn(drawn, half).values()):
                 rows.append(
-                    connector_view(
-                        case, half, found_in(case, replayed, half), half in case.doubtful
-                    )
+                    connector_view(case, half, replayed.wired.get(half), half in case.doubtful)
                 )
     return sorted(rows, key=lambda c: not c.doubtful)
-
-
-def found_in(case: Case, replayed: Replayed, half: HalfId) -> dict[str, str | None] | None:
-    """How a half's wires sit now, as far as somebody looked; None where nobody did."""
-    found: dict[str, str | None] | None = None
-    for entry in replayed.told:
-        body = entry.body
-        if getattr(body, "connector", None) == half[0] and getattr(body, "half", None) == half[1]:
-            seen = getattr(body, "found", None) or getattr(body, "now", None) or {}
-            found = as_drawn(case.circuit_for(AS_DRAWN), half) | dict(seen)
-    return found
-
-
-def hazards_known() -> list[str]:
-    """Names of all hazards with a caution of their own."""
-    return list(TEXTS)
 
 
 def conclusion_of(events: list[Event]) -> tuple[Replayed, Conclusion]:
