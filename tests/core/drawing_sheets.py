@@ -15,6 +15,9 @@ from footwell.sheet.models import Sheet
 
 unhurried = settings(deadline=None, max_examples=60, suppress_health_check=[HealthCheck.too_slow])
 
+MOST_IN_A_SPLICE = 11
+"""A splice joins up to twelve wires, and one of them leads on."""
+
 Network = tuple[str, Any]
 """("part", kind), ("plugged", kind), ("way", None), ("series" or "parallel", networks)."""
 
@@ -66,7 +69,7 @@ class SheetMaker:
     def sheet(self, network: Network, splices: bool) -> Sheet:
         self.part("battery", "G1", probe=["+", "-"])
         ends = self.network(network, ["G1.+"])
-        if splices and len(ends) > 1:
+        if splices and 1 < len(ends) <= MOST_IN_A_SPLICE:
             ends = [self.splice(ends)]
         self.part("earth_point", "E1", probe=["1"])
         self.part("earth_point", "E0", probe=["1"])
