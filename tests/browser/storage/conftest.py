@@ -4,7 +4,8 @@ from collections.abc import Callable, Iterator
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext
-from storage_rig import LONG, Bug, Phone, script
+from storage_bugs import Bug, script
+from storage_rig import LONG, Phone
 
 # Needs strace, which no other test does.
 collect_ignore = [] if LONG else ["test_storage_flushes.py"]

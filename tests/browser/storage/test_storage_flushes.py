@@ -11,7 +11,9 @@ from time import sleep
 import pytest
 from chromium import OPTIONS
 from playwright.sync_api import Playwright
-from storage_rig import Bug, Phone, append, processes_of, script
+from storage_bugs import Bug, script
+from storage_ends import processes_of
+from storage_rig import Phone, append
 
 FLUSHED_SOMETIME = Bug("database.ts", 'durability: "strict"', 'durability: "relaxed"')
 

@@ -10,21 +10,9 @@ from pathlib import Path
 import pytest
 from chromium import OPTIONS
 from playwright.sync_api import Error, Playwright
-from storage_rig import (
-    LONG,
-    Bug,
-    Phone,
-    append,
-    crash,
-    events,
-    halt_in_save,
-    kill,
-    notes,
-    processes_of,
-    save_steps,
-    script,
-    texts,
-)
+from storage_bugs import Bug, script
+from storage_ends import crash, halt_in_save, kill, processes_of, save_steps
+from storage_rig import LONG, Phone, append, events, notes, texts
 
 NewPhone = Callable[..., Phone]
 ACTION = ["first", "second", "third"]

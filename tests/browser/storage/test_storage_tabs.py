@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 
 import pytest
-from storage_rig import Bug, Phone, append, events, texts
+from storage_bugs import Bug
+from storage_rig import Phone, append, events, texts
 
 NewPhone = Callable[..., Phone]
 

@@ -60,8 +60,9 @@ export function asNamed(stored: StoredEvent): Event {
 export function inOrder(arrived: readonly StoredEvent[]): StoredEvent[] {
   const byDevice = new Map<string, StoredEvent[]>();
   for (const event of arrived) {
-    const own = byDevice.get(event.device) ?? [];
-    byDevice.set(event.device, [...own, event]);
+    const own = byDevice.get(event.device);
+    if (own) own.push(event);
+    else byDevice.set(event.device, [event]);
   }
   for (const own of byDevice.values()) own.sort((a, b) => b.n - a.n);
   return arrived.map((event) => byDevice.get(event.device)?.pop() ?? event);
