@@ -49,12 +49,11 @@ def test_first_check_stands_after_at_most_eight_touches(walk: Walk) -> None:
     for name in ("New job", CIRCUIT, "Dead in every position", "Start"):
         walk.key(name).wait_for()
         touch(name)
-    check = walk.page.locator(".expected, .answers")
-    while not check.is_visible():
-        walk.page.wait_for_timeout(FIRST_MOMENT_MS)
-        if walk.key("Understood").is_visible():
-            touch("Understood")
-        assert touches <= MOST_TOUCHES
+    walk.settle()
+    while walk.key("Understood").is_visible():
+        touch("Understood")
+        walk.settle()
+    expect(walk.page.locator(".expected, .answers").first).to_be_visible()
     assert touches <= MOST_TOUCHES
 
 
@@ -95,12 +94,11 @@ def test_a_reload_keeps_what_was_typed(walk: Walk) -> None:
 def test_a_reload_after_each_action_shows_the_same_step(walk: Walk) -> None:
     walk.begin()
     for _ in range(4):
-        walk.page.wait_for_timeout(FIRST_MOMENT_MS)
+        walk.settle()
         heading = walk.page.locator("h1")
         before = heading.text_content()
         walk.page.reload()
         expect(heading).to_have_text(before or "")
-        walk.page.wait_for_timeout(FIRST_MOMENT_MS)
         walk.step()
 
 
@@ -109,7 +107,7 @@ def test_undo_and_its_undo_lead_to_the_same_step(walk: Walk) -> None:
     walk.until("Next")
     walk.tap("Next")
     heading = walk.page.locator("h1")
-    walk.page.wait_for_timeout(FIRST_MOMENT_MS)
+    walk.settle()
     after = heading.text_content() or ""
     walk.tap("Undo")
     walk.key("Bring it back").wait_for()
@@ -120,6 +118,7 @@ def test_undo_and_its_undo_lead_to_the_same_step(walk: Walk) -> None:
 @pytest.mark.parametrize(("typed", "shown"), [(",", "12.3"), (".", "12.3")])
 def test_comma_and_point_are_the_same_on_a_keyboard(walk: Walk, typed: str, shown: str) -> None:
     to_pad(walk)
+    walk.page.locator(".digits").wait_for()
     for key in ("1", "2", typed, "3"):
         walk.page.keyboard.press(key)
     expect(walk.page.locator(".digits")).to_contain_text(shown)

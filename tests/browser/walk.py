@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import time
 from collections.abc import Callable
 
 from playwright.sync_api import Locator, Page
 
 CIRCUIT = "Saloon heater fan"
+PATIENCE_S = 60.0
 FIRST_MOMENT_MS = 1100
 """A new screen takes no commit in its first second."""
 
@@ -69,7 +71,7 @@ class Walk:
     def work(self, most: int = 20) -> None:
         """Answers whatever is asked until the job is finished."""
         for _ in range(most):
-            self.page.wait_for_timeout(FIRST_MOMENT_MS)
+            self.settle()
             if self.key("Show the report").is_visible():
                 self.seen("finished")
                 return
@@ -78,14 +80,25 @@ class Walk:
     def until(self, name: str, most: int = 12) -> None:
         """Answers what is asked until a key of this name stands there."""
         for _ in range(most):
-            self.page.wait_for_timeout(FIRST_MOMENT_MS)
+            self.settle()
             if self.key(name).is_visible():
                 return
             self.step()
         raise AssertionError(f"{name} never stood there")
 
+    def settle(self) -> None:
+        """Waits until the next step stands there and takes commits."""
+        deadline = time.monotonic() + PATIENCE_S
+        while not any(self.key(name).is_visible() for name in STEPS):
+            if self.page.locator(".answers button").first.is_visible():
+                break
+            assert time.monotonic() < deadline, "no step came"
+            self.page.wait_for_timeout(100)
+        self.page.wait_for_timeout(FIRST_MOMENT_MS)
+
     def step(self) -> None:
         """Answers the step that stands there, as well as can be."""
+        self.settle()
         for name, act in STEPS.items():
             if self.key(name).is_visible():
                 act(self)
@@ -175,13 +188,18 @@ class Walk:
 
     def whole(self) -> None:
         self.begin()
-        self.page.wait_for_timeout(FIRST_MOMENT_MS)
+        self.settle()
         self.tour()
         self.work()
         self.end()
 
 
+def rest(walk: Walk) -> None:
+    """Nothing is left to be done."""
+
+
 STEPS: dict[str, Callable[[Walk], None]] = {
+    "Show the report": rest,
     "Understood": Walk.pass_caution,
     "Next": Walk.go_on,
     "Enter reading": Walk.read_number,

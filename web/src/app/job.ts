@@ -3,37 +3,41 @@
 import { computed, signal } from "@preact/signals";
 import { keep, recall } from "./keep";
 import { ports } from "./ports";
+import { route } from "./route";
 import type { Entry, Event, JobView } from "./types";
 
-export const jobId = signal<string | null>(null);
-export const events = signal<Event[]>([]);
-export const view = signal<JobView | null>(null);
-/** How many events the view was made from. */
-const viewedEvents = signal(0);
+/** What is held of one job. `viewed` is how many events the view was made from. */
+interface Held {
+  job: string;
+  events: Event[];
+  view: JobView | null;
+  viewed: number;
+}
+
+const held = signal<Held | null>(null);
+
+export const jobId = computed(() => (route.value.screen === "job" ? route.value.job : null));
+
+/** What is held of the job that is open; never that of another one. */
+const here = computed(() => (held.value?.job === jobId.value ? held.value : null));
+
+export const events = computed<Event[]>(() => here.value?.events ?? []);
+export const view = computed<JobView | null>(() => here.value?.view ?? null);
 /** The view does not know the newest events yet. */
-export const stale = computed(() => viewedEvents.value !== events.value.length);
+export const stale = computed(() => here.value?.viewed !== here.value?.events.length);
+/** Time of the last event known to be stored. */
+export const savedAt = computed(() => events.value.at(-1)?.at ?? "");
 /** What is being worked out just now; empty when nothing is. */
 export const working = signal("");
 /** Why the last action came to nothing; empty when it did not. */
 export const trouble = signal("");
-/** Time of the last event known to be stored. */
-export const savedAt = computed(() => events.value.at(-1)?.at ?? "");
 
-interface KeptView {
-  job: string;
-  events: number;
-  view: JobView;
-}
-
-export async function openJob(id: string): Promise<void> {
-  if (jobId.value === id) return;
-  jobId.value = id;
-  events.value = [];
-  accept(null, 0);
-  const stored = await attempt(() => ports().store.events(id));
-  if (!stored || jobId.value !== id) return;
-  events.value = stored;
-  accept(keptView(id, stored.length), stored.length);
+export async function openJob(job: string): Promise<void> {
+  if (held.value?.job === job) return;
+  const stored = await attempt(() => ports().store.events(job));
+  if (!stored || jobId.value !== job) return;
+  const view = keptView(job, stored.length);
+  held.value = { job, events: stored, view, viewed: view ? stored.length : 0 };
   await look("Working out what to measure…");
 }
 
@@ -42,12 +46,13 @@ export async function record(
   entries: Entry[],
   saying = "Working out what to measure next…",
 ): Promise<boolean> {
-  const id = jobId.value;
-  if (!id) return false;
-  const wanted = entries.map((entry) => ({ job: id, ...entry }));
+  const job = jobId.value;
+  if (!job) return false;
+  const wanted = entries.map((entry) => ({ job, ...entry }));
   const stored = await attempt(() => ports().store.appendMany(wanted));
   if (!stored) return false;
-  if (jobId.value === id) events.value = [...events.value, ...stored];
+  const now = held.value;
+  if (now?.job === job) held.value = { ...now, events: [...now.events, ...stored] };
   void look(saying);
   return true;
 }
@@ -63,30 +68,33 @@ export async function look(saying: string): Promise<void> {
     return;
   }
   running = true;
-  const asked = events.value;
-  const id = jobId.value;
-  const answer =
-    asked.length > 0 ? await attempt(() => ports().core.call("look", { events: asked })) : null;
+  const asked = held.value;
+  if (asked)
+    accept(asked, await attempt(() => ports().core.call("look", { events: asked.events })));
   running = false;
-  if (answer && jobId.value === id) {
-    accept(answer, asked.length);
-    keep("view", { job: id, events: asked.length, view: answer });
-  }
   const next = again;
   again = "";
   if (next) await look(next);
   else working.value = "";
 }
 
-function accept(next: JobView | null, count: number): void {
-  view.value = next;
-  viewedEvents.value = next ? count : 0;
+function accept({ job, events }: Held, answer: JobView | null): void {
+  const now = held.value;
+  if (!answer || now?.job !== job) return;
+  held.value = { ...now, view: answer, viewed: events.length };
+  keep("view", { job, events: events.length, view: answer });
+}
+
+interface KeptView {
+  job: string;
+  events: number;
+  view: JobView;
 }
 
 /** The last view of a job, so that its step stands before Python does. */
-function keptView(id: string, count: number): JobView | null {
+function keptView(job: string, count: number): JobView | null {
   const kept = recall<KeptView>("view");
-  return kept && kept.job === id && kept.events === count ? kept.view : null;
+  return kept && kept.job === job && kept.events === count ? kept.view : null;
 }
 
 /** Runs `act`; a failure becomes a sentence under `trouble`. */
@@ -101,7 +109,7 @@ export async function attempt<T>(act: () => Promise<T>): Promise<T | null> {
   }
 }
 
-function sentenceOf(error: unknown): string {
-  if (error instanceof Error && error.message) return error.message;
-  return "Something failed here that has no name yet. What was saved stays saved.";
-}
+const sentenceOf = (error: unknown): string =>
+  error instanceof Error && error.message
+    ? error.message
+    : "Something failed here that has no name yet. What was saved stays saved.";

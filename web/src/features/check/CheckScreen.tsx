@@ -1,6 +1,5 @@
 /** One check: what we want to know, what to do, what to expect, and what each answer means. */
 
-import { working } from "../../app/job";
 import type { Check, JobView } from "../../app/types";
 import { Bar } from "../../app/ui/Bar";
 import { JobHead, Trouble } from "../../app/ui/JobHead";
@@ -22,7 +21,6 @@ export function CheckScreen({ check, view }: { check: Check; view: JobView }) {
       keys={<CheckKeys check={check} />}
     >
       <Trouble />
-      {working.value && <p class="soft">{working.value}</p>}
       <p class="goal">{check.goal}</p>
       <p class="do">{check.do}</p>
       {check.condition && <p class="condition">{check.condition}</p>}

@@ -1,6 +1,6 @@
 /** The current's path, as a picture or as a list with the same content. */
 
-import { useState } from "preact/hooks";
+import { signal } from "@preact/signals";
 import { view } from "../../app/job";
 import { Bar } from "../../app/ui/Bar";
 import { JobHead, Trouble } from "../../app/ui/JobHead";
@@ -8,12 +8,17 @@ import { Key } from "../../app/ui/Key";
 import { Screen } from "../../app/ui/Screen";
 import { PictureScreen } from "./PictureScreen";
 import { Places } from "./Places";
-import type { Picture } from "./picture";
 import { words } from "./words";
 
+/** Picture or list: stays as it was chosen last. */
+const listed = signal(false);
+
+const setListed = (on: boolean) => {
+  listed.value = on;
+};
+
 export function CircuitScreen() {
-  const [listed, setListed] = useState(false);
-  const picture = view.value?.diagram as Picture | undefined;
+  const picture = view.value?.diagram;
   if (!picture || picture.width === 0)
     return (
       <Screen name={words.name} above={<JobHead />} bar={<Bar />}>
@@ -21,7 +26,7 @@ export function CircuitScreen() {
         <p>{words.later}</p>
       </Screen>
     );
-  if (!listed) return <PictureScreen picture={picture} onList={() => setListed(true)} />;
+  if (!listed.value) return <PictureScreen picture={picture} onList={() => setListed(true)} />;
   return (
     <Screen
       key="list"

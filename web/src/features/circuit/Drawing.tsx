@@ -2,7 +2,15 @@
 
 import { view } from "../../app/job";
 import { GlyphShape } from "./GlyphShape";
-import { type Label, MARGIN, type Part, type Picture, type Spot, type Wire } from "./picture";
+import {
+  type Label,
+  MARGIN,
+  type Part,
+  type Picture,
+  pointOf,
+  type Spot,
+  type Wire,
+} from "./picture";
 
 interface DrawingProps {
   picture: Picture;
@@ -27,7 +35,7 @@ export function Drawing({ picture, scale, onPlace }: DrawingProps) {
       {picture.lines.map((wire) => (
         <Conductor key={wire.element} wire={wire} />
       ))}
-      {picture.dots.map(([x, y]) => (
+      {picture.dots.map(pointOf).map(([x, y]) => (
         <circle key={`${x},${y}`} class="dot" cx={x} cy={y} r="0.07" />
       ))}
       {picture.symbols.map((part) => (

@@ -1,7 +1,9 @@
 /** The complaint in few touches: what the load does in each position, and what is at hand. */
 
+import { useEffect } from "preact/hooks";
 import { useDraft } from "../../app/draft";
-import { jobId, record, view } from "../../app/job";
+import { events, jobId, record, view } from "../../app/job";
+import { ports } from "../../app/ports";
 import { go, show } from "../../app/route";
 import type { JobView } from "../../app/types";
 import { JobHead, Trouble } from "../../app/ui/JobHead";
@@ -23,6 +25,7 @@ function Told({ view: now }: { view: JobView }) {
   const draft = useDraft<Complaint>(`complaint.${jobId.value}`, nothingTold);
   const said = draft.value.value;
   const asked = askedOf(now);
+  usePreparation();
   const start = async () => {
     if (!(await record(entriesOf(said, now)))) return;
     draft.clear();
@@ -65,4 +68,13 @@ function Told({ view: now }: { view: JobView }) {
       <ToolTicks />
     </Screen>
   );
+}
+
+/** The core works ahead while the story is told; where it cannot, it does the same work later. */
+function usePreparation(): void {
+  useEffect(() => {
+    ports()
+      .core.call("prepare", { events: events.value })
+      .catch(() => undefined);
+  }, []);
 }

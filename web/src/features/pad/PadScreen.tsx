@@ -1,6 +1,6 @@
 /** The number pad: band and mark above, digits, big keys, and a key that repeats what it will keep. */
 
-import { useEffect, useState } from "preact/hooks";
+import { useEffect, useLayoutEffect, useState } from "preact/hooks";
 import { attempt, jobId, view } from "../../app/job";
 import { shown } from "../../app/number";
 import { back, show } from "../../app/route";
@@ -95,7 +95,8 @@ function Digits({ now }: { now: Typing }) {
 
 /** A small keyboard types too: digits, either decimal mark, minus, delete. */
 function useTyping(onKey: () => void): void {
-  useEffect(() => {
+  // Before the pad is painted: no key is lost that is pressed as soon as it stands.
+  useLayoutEffect(() => {
     const type = (event: KeyboardEvent) => {
       const key = KEYS[event.key] ?? (/^\d$/.test(event.key) ? event.key : null);
       if (key === null) return;

@@ -1,7 +1,7 @@
 /** Try every position and say what each load does. */
 
 import { useDraft } from "../../app/draft";
-import { jobId, record, working } from "../../app/job";
+import { jobId, record } from "../../app/job";
 import { show } from "../../app/route";
 import type { JobView, PositionsStep } from "../../app/types";
 import { Bar } from "../../app/ui/Bar";
@@ -36,7 +36,7 @@ export function PositionsScreen({ step, view }: { step: PositionsStep; view: Job
       keys={
         <div class="key-row">
           <Undo />
-          <CommitKey look="main" off={states.length === 0 || working.value !== ""} onPress={keep}>
+          <CommitKey look="main" off={states.length === 0} onPress={keep}>
             {states.length === 0 ? words.first : words.keep}
           </CommitKey>
         </div>

@@ -1,6 +1,6 @@
 /** The cause is proven: what proves it, why it failed, how to mend it, and the word that it is done. */
 
-import { record, working } from "../../app/job";
+import { record } from "../../app/job";
 import type { JobView, RepairDone, RepairStep } from "../../app/types";
 import { Bar } from "../../app/ui/Bar";
 import { JobHead, Trouble } from "../../app/ui/JobHead";
@@ -29,12 +29,7 @@ export function Repair({ step, view }: { step: RepairStep; view: JobView }) {
           </div>
           <div class="answers">
             {words.ways.map(({ what, name }) => (
-              <CommitKey
-                key={what}
-                look="answer"
-                off={working.value !== ""}
-                onPress={() => done(what)}
-              >
+              <CommitKey key={what} look="answer" onPress={() => done(what)}>
                 {name}
               </CommitKey>
             ))}

@@ -1,7 +1,7 @@
 /** The keys below a connector: keep what was found, then say that the wires were moved. */
 
 import type { Draft } from "../../app/draft";
-import { record, working } from "../../app/job";
+import { record } from "../../app/job";
 import { back, show } from "../../app/route";
 import type { ConnectorView, WiringFinding } from "../../app/types";
 import { CommitKey, Key } from "../../app/ui/Key";
@@ -55,7 +55,7 @@ function Moved({ connector, draft, finding }: KeysProps) {
     show("work");
   };
   return (
-    <CommitKey look="main" off={working.value !== ""} onPress={correct}>
+    <CommitKey look="main" onPress={correct}>
       {words.moved}
     </CommitKey>
   );

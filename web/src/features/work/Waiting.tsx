@@ -1,32 +1,39 @@
 /** Stands where no step can be shown yet: says what is being worked out, or what failed. */
 
-import { look, working } from "../../app/job";
+import { look, view, working } from "../../app/job";
 import { ports } from "../../app/ports";
 import { show } from "../../app/route";
 import { Bar } from "../../app/ui/Bar";
 import { JobHead, Trouble } from "../../app/ui/JobHead";
 import { Key } from "../../app/ui/Key";
+import { Plumb } from "../../app/ui/Plumb";
 import { Screen } from "../../app/ui/Screen";
 import { words } from "./words";
 
 export function Waiting() {
   const busy = working.value !== "" && ports().core.state.value.state !== "failed";
+  const last = view.value;
   return (
     <Screen
-      name={busy ? words.waiting : "Record and go on"}
+      name={busy ? working.value : words.stopped}
       above={<JobHead />}
+      beside={last && <Plumb view={last} />}
       bar={<Bar />}
       keys={
-        <>
-          {!busy && <Key onPress={() => look(words.waiting)}>{words.again}</Key>}
-          <Key look="main" onPress={() => show("record")}>
+        <div class="key-row">
+          {!busy && (
+            <Key look="small" onPress={() => look(words.waiting)}>
+              {words.again}
+            </Key>
+          )}
+          <Key look={busy ? "plain" : "main"} onPress={() => show("record")}>
             {words.record}
           </Key>
-        </>
+        </div>
       }
     >
       <Trouble />
-      <p>{busy ? words.waitingLong : words.failed}</p>
+      <p>{busy ? words.meanwhile : words.failed}</p>
     </Screen>
   );
 }

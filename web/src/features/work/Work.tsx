@@ -1,7 +1,7 @@
 /** The working screen, home of a job: whatever is to be done now. */
 
 import { passed } from "../../app/facts";
-import { stale, view, working } from "../../app/job";
+import { events, stale, view } from "../../app/job";
 import type { Caution, Check, JobView } from "../../app/types";
 import { CautionScreen } from "../caution/CautionScreen";
 import { CheckScreen } from "../check/CheckScreen";
@@ -17,7 +17,7 @@ import { Waiting } from "./Waiting";
 export function Work() {
   const now = view.value;
   if (verdict.value) return <VerdictScreen kept={verdict.value} />;
-  if (!now || (stale.value && !working.value)) return <Waiting />;
+  if (!now || isOutdated()) return <Waiting />;
   const check = chosen.value ?? (now.step.kind === "check" ? now.step.check : null);
   const caution = firstCaution(check, now);
   if (caution) return <CautionScreen key={caution.hazard} caution={caution} />;
@@ -34,6 +34,9 @@ function OtherStep({ view: now }: { view: JobView }) {
   if (step.kind === "finished") return <Finished step={step} view={now} />;
   return <Waiting />;
 }
+
+/** The step shown would not be the step to do: something was stored that may change it. */
+const isOutdated = () => stale.value && events.value.at(-1)?.kind !== "caution passed";
 
 /** The first caution of the step that was not yet passed in this sitting. */
 function firstCaution(check: Check | null, now: JobView): Caution | undefined {

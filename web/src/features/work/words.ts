@@ -1,6 +1,7 @@
 export const words = {
   waiting: "Working out what to measure…",
-  waitingLong: "The first answer takes a few seconds. You can record a reading meanwhile.",
+  meanwhile: "You can record a reading meanwhile.",
+  stopped: "Record and go on",
   failed: "Nothing can be worked out just now. What you record is kept and counted later.",
   record: "Record a reading",
   again: "Try again",
