@@ -70,6 +70,13 @@ def slips(circuit: Circuit, half: HalfId) -> list[Slip]:
 def _generated(connector: SheetConnector, drawn: Wiring) -> Iterator[tuple[str, str, Wiring]]:
     order = ways(connector)
     mirrored = [way for row in connector.rows for way in reversed(row)]
+    used = [way for way in order if drawn[way]]
+    for a, b in combinations(used, 2):
+        yield (
+            "exchanged",
+            f"the wires of ways {a} and {b} exchanged",
+            drawn | {a: drawn[b], b: drawn[a]},
+        )
     yield (
         "mirrored",
         "wired in mirror image: the face was read from the wrong side",
@@ -82,13 +89,6 @@ def _generated(connector: SheetConnector, drawn: Wiring) -> Iterator[tuple[str, 
             "shifted",
             f"every wire one way too far {'up' if step > 0 else 'down'}",
             _moved(drawn, order, shifted),
-        )
-    used = [way for way in order if drawn[way]]
-    for a, b in combinations(used, 2):
-        yield (
-            "exchanged",
-            f"the wires of ways {a} and {b} exchanged",
-            drawn | {a: drawn[b], b: drawn[a]},
         )
     for way in used:
         yield "left out", f"the wire of way {way} left out", drawn | {way: None}

@@ -12,7 +12,6 @@ from footwell.parts.laws import Law, Source
 from footwell.reference import supplies
 from footwell.reference.failures import relative_rate
 
-
 RUNNING = "on"
 """State of the supply while the engine charges it."""
 

@@ -11,7 +11,6 @@ from footwell.parts.base import EARTH, Branch, Context, Kind, Mode, State, rate_
 from footwell.parts.laws import Resistance
 from footwell.reference.contacts import contact
 
-
 CLEAN = "clean to bright metal and tighten"
 
 

@@ -101,6 +101,7 @@ class SheetControl(SheetModel):
 class SheetConnector(SheetModel):
     """A connector: its two halves, the ways by rows, and what half b of each way belongs to.
 
+    `rows` is half a seen from the side where its wires go in, the landmark as told.
     `part_ways` joins a way's half b straight to a part's terminal (a plug on the part itself).
     """
 
