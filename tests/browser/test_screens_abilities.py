@@ -59,7 +59,7 @@ def test_the_decimal_mark_is_the_regions(
 @pytest.fixture
 def without_python(own_site: Site, new_phone: NewPhone) -> Walk:
     """A phone on which Python cannot start: its interpreter is not on the site."""
-    own_site.remove("python/interpreter-*/pyodide.asm.wasm")
+    own_site.remove("python/interpreter-*/pyodide.mjs")
     page = new_phone().new_page()
     page.goto(own_site.address)
     until_python_is(page, "failed")

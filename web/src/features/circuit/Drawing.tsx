@@ -124,7 +124,7 @@ function Place({ spot, scale, now, onPlace }: PlaceProps) {
       onClick={open}
       onKeyDown={(event) => event.key === "Enter" && open()}
     >
-      <circle class="place-touch" r="24" />
+      <circle class="place-touch" r="24.5" />
       {now && <circle class="place-ring" r="14" />}
       <circle class="place-dot" r="6" />
       {spot.measured && (

@@ -70,16 +70,16 @@ function Pad({ now }: { now: Typing }) {
   );
 }
 
-/** Place and expected value in short: what to do stood on the screen before. */
+/** Places and expected value in short: what to do stood on the screen before. */
 function PadHead({ now }: { now: Typing }) {
   const { band, record, goal } = now.check;
-  const place = view.value?.diagram.places.find(({ id }) => id === record.red)?.name ?? goal;
-  return (
-    <span class="pad-head">
-      {[place, band && words.expected(band.text)].filter(Boolean).join(" · ")}
-    </span>
-  );
+  const places = [record.red, record.black].flatMap((id) => placeName(id) ?? []).join(" to ");
+  const head = [places || goal, band && words.expected(band.text)].filter(Boolean).join(" · ");
+  return <span class="pad-head">{head}</span>;
 }
+
+const placeName = (id: string | undefined) =>
+  view.value?.diagram.places.find((place) => place.id === id)?.name;
 
 function Digits({ now }: { now: Typing }) {
   const { band } = now.check;

@@ -36,9 +36,6 @@ function Named({ suspect }: { suspect: Suspect }) {
       <h3>
         {suspect.title} {suspect.size && <span class="soft">{suspect.size}</span>}
       </h3>
-      {suspect.also.map((other) => (
-        <p key={other}>and {other}</p>
-      ))}
       {suspect.note && <p class="soft">{suspect.note}</p>}
     </>
   );
