@@ -24,10 +24,12 @@ CircuitFor = Callable[[Arrangement], Circuit]
 
 @dataclass(frozen=True, slots=True)
 class Epoch:
-    """The circuit between two changes: arrangement of the halves looked at, elements mended by then."""
+    """The circuit between two changes: arrangement of the halves looked at, elements mended by then,
+    and those renewed at its very beginning."""
 
     arrangement: Arrangement = AS_DRAWN
     mended: frozenset[str] = frozenset()
+    renewed: frozenset[str] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,7 +108,7 @@ class Case:
     def left_to_mend(self, hypothesis: Hypothesis) -> tuple[Repair, ...]:
         """What still has to be mended now if the hypothesis is true."""
         mended = self.epochs[-1].mended
-        return tuple(r for r in hypothesis.repairs if r[0] not in mended)
+        return tuple(sorted(r for r in hypothesis.repairs if r[0] not in mended))
 
     @property
     def supply_measured(self) -> bool:

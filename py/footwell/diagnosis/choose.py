@@ -101,9 +101,7 @@ BLOWN_FROM = 0.5
 def _blown(check: Check, live: Sequence[Weighed]) -> float:
     fuse = check.red.split(".")[0]
     return sum(
-        w.share
-        for w in live
-        if any(f.element == fuse and f.mode == "open" for f in w.hypothesis.faults)
+        w.share for w in live if any(f.element == fuse and f.mode == "open" for f in w.faults)
     )
 
 
@@ -129,7 +127,7 @@ Cell = list[tuple[Weighed, float]]
 def panel_of(case: Case, live: Sequence[Weighed]) -> Panel:
     """The live suspects as they stand now, ready to be read by any check."""
     now = len(case.epochs) - 1
-    rows = [(case.circuit(now, w.hypothesis.slip), case.standing(w.hypothesis, now)) for w in live]
+    rows = [(case.circuit(now, w.hypothesis.slip), w.now) for w in live]
     return Panel(case.now, rows, case.supply_measured)
 
 

@@ -83,27 +83,32 @@ def conclude(case: Case) -> Conclusion:
 def proven(case: Case, belief: Belief) -> tuple[Proven, ...]:
     """Faults that stand alone and were confirmed, in the order of their repairs."""
     share: dict[Repair, float] = {}
+    left: dict[Repair, float] = {}
     best: dict[Repair, Weighed] = {}
     for w in belief.suspects:
-        for repair in w.hypothesis.repairs:
+        for repair in w.repairs:
             share[repair] = share.get(repair, 0.0) + w.share
             best.setdefault(repair, w)
+        for repair in w.left:
+            left[repair] = left.get(repair, 0.0) + w.share
     found: list[Proven] = []
     for repair, total in sorted(share.items()):
-        if total >= PROVEN_FROM:
-            for fault in best[repair].hypothesis.faults:
-                if fault.element == repair[0]:
-                    by = _confirmed_by(case, fault)
-                    if by is not None:
-                        mended = fault.element in case.epochs[-1].mended
-                        found.append(Proven(fault, repair, total, by, mended))
+        for fault in best[repair].faults if total >= PROVEN_FROM else ():
+            if fault.element == repair[0]:
+                mended = left.get(repair, 0.0) < total / 2.0
+                by = _confirmed_by(case, fault, mended)
+                if by is not None:
+                    found.append(Proven(fault, repair, total, by, mended))
     return tuple(found)
 
 
-def _confirmed_by(case: Case, fault: Fault) -> int | None:
-    """History number of the reading that shows the fault at its own place."""
+def _confirmed_by(case: Case, fault: Fault, mended: bool = False) -> int | None:
+    """History number of the reading that shows the fault at its own place: before its repair, or
+    since the last one where it is there again."""
+    renewals = [n for n, e in enumerate(case.epochs) if fault.element in e.renewed]
+    last = renewals[-1] if renewals else 0
     for item in case.evidence:
-        if not isinstance(item, Taken) or fault.element in case.epochs[item.epoch].mended:
+        if not isinstance(item, Taken) or (item.epoch >= last) == mended:
             continue
         circuit = case.circuit(item.epoch, None)
         known = fault.element in circuit.elements
@@ -130,7 +135,8 @@ def _miss(value: float, predicted: Reading) -> float:
 
 
 def _step(case: Case, belief: Belief, found: tuple[Proven, ...]) -> Next:
-    if case.positions_due or not case.evidence:
+    open_now = sorted((p for p in found if not p.mended), key=lambda p: _is_fuse(case, p.fault))
+    if (case.positions_due and not open_now) or not case.evidence:
         return Next("positions")
     if case.epochs[-1].arrangement:
         return Next("wiring", half=case.epochs[-1].arrangement[0][0], purpose="put right")
@@ -140,13 +146,34 @@ def _step(case: Case, belief: Belief, found: tuple[Proven, ...]) -> Next:
     cause = _cause_check(case, found)
     if cause is not None:
         return Next("check", choice=cause, purpose="cause", others=tuple(choices(case, belief)[:3]))
-    for one in found:
-        if not one.mended:
-            return Next("repair", proven=one)
     classes = by_repair(belief.suspects)
+    for one in open_now:
+        if not _would_blow_again(case, belief, one):
+            return Next("repair", proven=one)
     if classes.get((), 0.0) >= WELL_FROM:
         return Next("finished", solved=True)
     return _narrow(case, belief, classes)
+
+
+def _is_fuse(case: Case, fault: Fault) -> bool:
+    return case.now.elements[fault.element].kind.name == "fuse"
+
+
+BLOWS_AGAIN = 0.05
+"""Share of a cause still there from which a fuse is not renewed: never another fuse to see."""
+
+
+def _would_blow_again(case: Case, belief: Belief, one: Proven) -> bool:
+    """Whether a blown fuse may have its cause still behind it, and a check could show it."""
+    if not _is_fuse(case, one.fault):
+        return False
+    held = [w for w in belief.suspects if one.repair in w.left]
+    behind = sum(w.share for w in held if any(_overloads(f) for f in w.now))
+    return behind > BLOWS_AGAIN * sum(w.share for w in held) and bool(choices(case, belief))
+
+
+def _overloads(fault: Fault) -> bool:
+    return fault.mode.split(":")[0] in OVERLOADS
 
 
 def _half_to_inspect(case: Case, belief: Belief) -> HalfId | None:
@@ -190,7 +217,7 @@ def _faults_of(belief: Belief, repairs: tuple[Repair, ...]) -> tuple[Fault, ...]
     for w in belief.suspects:
         if w.left == repairs:
             elements = {r[0] for r in repairs}
-            return tuple(f for f in w.hypothesis.faults if f.element in elements)
+            return tuple(f for f in w.now if f.element in elements)
     return ()
 
 

@@ -66,6 +66,9 @@ def history_damage(case: Case) -> dict[Fault, float]:
     """Odds of faults left by the wiring of earlier epochs."""
     found: dict[Fault, float] = {}
     for stress in history_stresses(case):
+        if stress.blown:
+            # What the wiring blew follows from the wiring itself, epoch by epoch.
+            continue
         odds = odds_of(chance(stress))
         modes = damage_modes(case.now, stress)
         for fault in modes:

@@ -303,7 +303,8 @@ class _State:
         half = (body.connector, body.half)
         wired = self.wired[half] = wiring_of(self.circuit, half, body.now)
         last = self.epochs[-1]
-        self.epochs.append(replace(last, arrangement=_set(self.circuit, last, half, wired)))
+        arrangement = _set(self.circuit, last, half, wired)
+        self.epochs.append(replace(last, renewed=frozenset(), arrangement=arrangement))
         self.inspected[half] = len(self.epochs) - 1
         self.positions_due = True
 
@@ -311,7 +312,8 @@ class _State:
         if body.element not in self.circuit.elements:
             raise NotOnSheet(f"{body.element[:40]} is not on this sheet.")
         last = self.epochs[-1]
-        self.epochs.append(replace(last, mended=last.mended | {body.element}))
+        one = frozenset({body.element})
+        self.epochs.append(replace(last, mended=last.mended | one, renewed=one))
         self.positions_due = True
 
     def case(self) -> Case:

@@ -2,34 +2,66 @@
 
 from __future__ import annotations
 
+from footwell.circuit.circuit import AS_DRAWN
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.case import Case, Taken
 from footwell.diagnosis.conclude import Conclusion, Proven, overloads_behind
+from footwell.diagnosis.damage import Stress, damage_modes
 from footwell.diagnosis.hypotheses import history_stresses
+from footwell.faults.miswiring import slip_named
 from footwell.messages import CauseView
 from footwell.page import words as say
 from footwell.page.suspect_view import item_words
-from footwell.page.wiring_view import damage_words
 
 
 def causes_view(case: Case, conclusion: Conclusion) -> list[CauseView]:
     """One entry for each proven fault, and one for wiring that was found wrong."""
-    return [*_wiring(case), *(_cause(case, conclusion, p) for p in conclusion.proven)]
+    return [*_wiring(case, conclusion), *(_cause(case, conclusion, p) for p in conclusion.proven)]
 
 
-def _wiring(case: Case) -> list[CauseView]:
+def _wiring(case: Case, conclusion: Conclusion) -> list[CauseView]:
+    """Connectors found wired wrongly: the slip, and what became of the parts that it overloaded."""
+    drawn = case.circuit_for(AS_DRAWN)
     found: list[CauseView] = []
     for half, ways in dict.fromkeys(pair for e in case.epochs for pair in e.arrangement):
-        connector = case.now.connectors[half[0]]
+        connector = drawn.connectors[half[0]]
+        slip = slip_named(drawn, half, dict(ways))
+        reasons, unsure = _aftermath(case, conclusion)
         found.append(
             CauseView(
-                title=f"{connector.name} was wired wrongly",
-                proof=[f"Seen: {len(ways)} wires looked at in {connector.name}."],
-                reasons=["The connector had been wired anew before this job."],
-                open_questions=[],
+                title=f"{_capital(connector.name)} was wired wrongly{f': {slip}' if slip else ''}",
+                proof=[f"Seen in {connector.name}, {connector.half_a}, way by way."],
+                reasons=reasons or ["It had been wired by hand before this job."],
+                open_questions=unsure,
             )
         )
     return found
+
+
+UNHURT = 0.03
+"""Share of a damage below which the part counts as unhurt."""
+
+
+def _aftermath(case: Case, conclusion: Conclusion) -> tuple[list[str], list[str]]:
+    """Of each part that the wiring overloaded: hurt, unhurt, or not known."""
+    known: list[str] = []
+    unsure: list[str] = []
+    proven = {p.fault for p in conclusion.proven}
+    for stress in history_stresses(case):
+        modes = damage_modes(case.now, stress)
+        name = say.short_named(case.now, stress.element)
+        load = f"{name} carried {say.amps(stress.amps)}, rated {say.amps(stress.rating)},"
+        left = sum(w.share for w in conclusion.belief.suspects if set(modes) & set(w.faults))
+        if proven & set(modes):
+            known.append(
+                f"{name} was blown by it." if stress.blown else f"{load} and was hurt by it."
+            )
+        elif modes and left < UNHURT:
+            held = f"{name} held." if stress.blown else f"{load} and came through unhurt."
+            known.append(held)
+        elif modes:
+            unsure.append(f"Whether {name} was hurt is not established.")
+    return known, unsure
 
 
 def _cause(case: Case, conclusion: Conclusion, one: Proven) -> CauseView:
@@ -46,15 +78,21 @@ def _cause(case: Case, conclusion: Conclusion, one: Proven) -> CauseView:
     )
 
 
+def _wired_wrongly(stress: Stress) -> str:
+    """What the wrong wiring did to a part."""
+    if stress.blown:
+        return "The wrong wiring blew it."
+    load = f"{say.amps(stress.amps)} against a rating of {say.amps(stress.rating)}"
+    return f"Wired wrongly it carried {load}{' until the fuse opened' if stress.brief else ''}."
+
+
 def _capital(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
 def _reasons(case: Case, conclusion: Conclusion, fault: Fault) -> list[str]:
     """Stress that a proven overload or wrong wiring put on the failed part; else what was ruled out."""
-    lines = [
-        damage_words(case.now, s) for s in history_stresses(case) if s.element == fault.element
-    ]
+    lines = [_wired_wrongly(s) for s in history_stresses(case) if s.element == fault.element]
     proven = {p.fault for p in conclusion.proven}
     ruled_out: list[str] = []
     for suspect, stress in overloads_behind(case, fault):

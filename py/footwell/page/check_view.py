@@ -77,7 +77,7 @@ def check_view(case: Case, belief: Belief, check: Check, purpose: str = "narrow"
         outcomes=[(o.when, o.means) for o in outcomes],
         release=RELEASE,
     )
-    top = belief.suspects[0].hypothesis.faults if belief.suspects else ()
+    top = belief.suspects[0].now if belief.suspects else ()
     return CheckView(
         id=check.id,
         goal=goal,

@@ -61,7 +61,7 @@ def _members(belief: Belief, repairs: tuple[Repair, ...]) -> list[Weighed]:
 
 
 def _proven(case: Case, belief: Belief, repair: Repair, share: float) -> Suspect:
-    best = next(w for w in belief.suspects if repair in w.hypothesis.repairs)
+    best = next(w for w in belief.suspects if repair in w.repairs)
     return suspect(case.now, best, [best], share, only=repair)
 
 
@@ -74,15 +74,16 @@ def suspect(
 ) -> Suspect:
     """A set of repairs with its likeliest faults; sizes of one fault are told as a range."""
     hypothesis = best.hypothesis
-    faults = [f for f in hypothesis.faults if only is None or f.element == only[0]]
+    held = best.faults if only else best.now or best.faults
+    faults = [f for f in held if only is None or f.element == only[0]]
     titles = [say.fault_title(circuit, f) for f in faults]
     if hypothesis.slip is not None and only is None:
         titles.insert(0, f"{hypothesis.slip.half[0]} {hypothesis.slip.title}")
     first = faults[0] if faults else None
     return Suspect(
-        element=first.element if first else hypothesis.repairs[0][0],
+        element=first.element if first else best.repairs[0][0],
         mode=first.mode if first else (hypothesis.slip.kind if hypothesis.slip else ""),
-        where=say.place_named(circuit, first.element) if first else hypothesis.repairs[0][0],
+        where=say.place_named(circuit, first.element) if first else best.repairs[0][0],
         size=_sizes(members) if first and first.mode.startswith("high_resistance") else "",
         also=[f.element for f in faults[1:]],
         title=_capital(" and ".join(titles)),
@@ -94,7 +95,7 @@ def suspect(
 
 def _sizes(members: list[Weighed]) -> str:
     """Range of sizes that holds nine tenths of the members' weight."""
-    rows = sorted((w.hypothesis.faults[0].size, w.share) for w in members if w.hypothesis.faults)
+    rows = sorted((w.faults[0].size, w.share) for w in members if w.faults)
     total = sum(share for _, share in rows)
     kept: list[float] = []
     run = 0.0
@@ -174,7 +175,7 @@ def cleared_elements(case: Case, belief: Belief) -> set[str]:
         before[s.fault.element] = before.get(s.fault.element, 0.0) + s.odds
     now: dict[str, float] = {}
     for w in belief.suspects:
-        for f in w.hypothesis.faults:
+        for f in w.faults:
             now[f.element] = now.get(f.element, 0.0) + w.share
     total = sum(before.values())
     mended = case.epochs[-1].mended

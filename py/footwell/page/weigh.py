@@ -174,7 +174,7 @@ def _states(case: Case, check: Check, belief: Belief) -> list[Reading]:
     found = [expected(case.now, check, ())]
     for w in belief.suspects[:KNOWN_STATES]:
         circuit = case.circuit(now, w.hypothesis.slip)
-        found.append(expected(circuit, check, case.standing(w.hypothesis, now)))
+        found.append(expected(circuit, check, w.now))
     return [r for r in found if isinstance(r, Reading)]
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 import random
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from footwell.checks import sights
 from footwell.checks.check import Check
@@ -19,12 +19,19 @@ from footwell.faults.miswiring import as_drawn
 
 @dataclass(frozen=True)
 class Vehicle:
-    """`faults` and `arrangement` are the truth now. `chance` draws noise; None answers without any."""
+    """`faults` and `arrangement` are the truth now; a fuse that the current opens stays open, in
+    `blown`, until it is renewed. `chance` draws noise; None answers without any."""
 
     circuit_for: CircuitFor
     faults: tuple[Fault, ...]
     arrangement: Arrangement = AS_DRAWN
     chance: random.Random | None = None
+    blown: set[str] = field(default_factory=set)
+
+    @property
+    def standing(self) -> tuple[Fault, ...]:
+        """The faults that are there now, blown fuses with them."""
+        return tuple(sorted({*self.faults, *(Fault(fuse, "open") for fuse in self.blown)}))
 
     @property
     def circuit(self) -> Circuit:
@@ -32,7 +39,8 @@ class Vehicle:
 
     def answer(self, check: Check) -> tuple[float | None, str]:
         """A number in V, A or Ω (inf is over range), or a word."""
-        predicted = expected(self.circuit, check, self.faults)
+        predicted = expected(self.circuit, check, self.standing)
+        self._use(check.setup)
         if not isinstance(predicted, Reading):
             return None, self._word(predicted)
         if math.isinf(predicted.mean) or self.chance is None:
@@ -41,11 +49,15 @@ class Vehicle:
 
     def does(self, setup: SetupState, load: str) -> str:
         """What a load does in a set-up, in the word people would use."""
-        now = outlook(self.circuit, setup, self.faults).activity[load]
+        now = outlook(self.circuit, setup, self.standing).activity[load]
+        self._use(setup)
         usual = outlook(self.circuit_for(AS_DRAWN), setup, ()).activity[load]
         return self._word(
             sights.chances(seen_as(self.circuit, load), now, usual, sights.SLIP["me"])
         )
+
+    def _use(self, setup: SetupState) -> None:
+        self.blown.update(outlook(self.circuit, setup, self.standing).blown)
 
     def _word(self, chances: dict[str, float]) -> str:
         if self.chance is None:
@@ -63,4 +75,5 @@ class Vehicle:
         return replace(self, arrangement=kept)
 
     def mended(self, element: str) -> Vehicle:
-        return replace(self, faults=tuple(f for f in self.faults if f.element != element))
+        kept = tuple(f for f in self.faults if f.element != element)
+        return replace(self, faults=kept, blown=self.blown - {element})
