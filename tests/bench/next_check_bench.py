@@ -49,9 +49,7 @@ def request(events: list[Event]) -> str:
 def looks(python: BrowserPython, events: list[Event]) -> list[float]:
     """Milliseconds of the first look at each length of the job, from the first complaint on."""
     first = next(n for n, e in enumerate(events) if e.kind == "positions tried")
-    return [
-        python.times("look", request(events[: n + 1]), 1)[0] for n in range(first, len(events))
-    ]
+    return [python.times("look", request(events[: n + 1]), 1)[0] for n in range(first, len(events))]
 
 
 def forget(python: BrowserPython) -> None:
@@ -83,7 +81,14 @@ def main() -> None:
     with browser_python() as python:
         python.call("ping", "{}")
         rows = [row(python, name, events_of(name, faults)) for name, faults in JOBS.items()]
-    heads = ["circuit", "first, nothing ahead", "work ahead", "first", "next, median", "next, worst"]
+    heads = [
+        "circuit",
+        "first, nothing ahead",
+        "work ahead",
+        "first",
+        "next, median",
+        "next, worst",
+    ]
     print_table("The browser's Python, ms", [*heads, "same job again", "heap MB"], rows)
     print(f"Next check: floor {FLOOR_MS} ms, goal {GOAL_MS} ms. Heap (length of the WebAssembly")
     print(f"memory after the jobs so far): at most {HEAP_FLOOR_MB} MB.")

@@ -92,6 +92,18 @@ class Hand:
         self.tap(circuit)
         self.page.get_by_role("button", name="Dead in every position").wait_for()
 
+    def tell_what_each_load_does(self) -> None:
+        """The complaint, position by position, as the vehicle shows it."""
+        self._answer_positions(self.view().asked_positions, [x.id for x in self.view().loads])
+
+    def tell_rewired(self, connector: str) -> None:
+        """A connector that somebody wired lately."""
+        name = next(c.name for c in self.view().connectors if c.id == connector)
+        self.tap("More of the story")
+        group = self.page.get_by_role("group", name="What was re-wired?")
+        group.get_by_role("button", name=name).tap()
+        self.commit("Keep the story")
+
     def pass_cautions(self) -> None:
         understood = self.page.get_by_role("button", name="Understood")
         while understood.is_visible():
@@ -206,21 +218,21 @@ class Hand:
         self.page.get_by_role("button", name="Say what you saw").wait_for()
         asked = self.view().step
         assert asked.kind == "positions"
-        rows = self.page.locator(".toggles")
-        replayed, _ = self.told()
-        seen = []
-        for n, (controls, load) in enumerate((c, x) for c in asked.ask for x in asked.loads):
-            setup = next(
-                s
-                for s in _setups(replayed)
-                if dict(s.controls).items() >= controls.items()
-            )
-            word = self.vehicle.does(setup, load)
-            seen.append(word)
-            rows.nth(n).get_by_role("button", name=word, exact=True).tap()
-            self.touches += 1
+        seen = self._answer_positions(asked.ask, asked.loads)
         self.steps.append("positions " + " ".join(seen))
         self.commit("Keep what I saw")
+
+    def _answer_positions(self, ask: list[dict[str, str]], loads: list[str]) -> list[str]:
+        """One answer for each position and load, in the order of the screen's rows."""
+        setups = working_setups(self.vehicle.circuit)
+        rows = self.page.locator(".toggles")
+        seen = []
+        for n, (controls, load) in enumerate((c, x) for c in ask for x in loads):
+            setup = next(s for s in setups if dict(s.controls).items() >= controls.items())
+            seen.append(self.vehicle.does(setup, load))
+            rows.nth(n).get_by_role("button", name=seen[-1], exact=True).tap()
+            self.touches += 1
+        return seen
 
     def _repair(self, conclusion: Conclusion) -> None:
         one = conclusion.step.proven
@@ -228,8 +240,3 @@ class Hand:
         self.steps.append(f"repair {one.fault.element} {one.fault.mode}")
         self.vehicle = self.vehicle.mended(one.fault.element)
         self.commit("I have renewed it")
-
-
-def _setups(replayed: Replayed) -> list[Any]:
-
-    return working_setups(replayed.case.now, replayed.case.engine)
