@@ -12,6 +12,9 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
+from playwright.sync_api import Page
+from site_server import ROOT
+
 from footwell.checks.catalogue import working_setups
 from footwell.diagnosis.conclude import Conclusion, conclude
 from footwell.job.events import Event
@@ -20,8 +23,6 @@ from footwell.messages import JobView
 from footwell.page.job_view import job_view
 from footwell.practice.vehicle import Vehicle
 from footwell.sheet.reading import ReadSheet, read_sheet
-from playwright.sync_api import Page
-from site_server import ROOT
 
 FIRST_MOMENT_MS = 1100
 """A new screen takes no commit in its first second."""

@@ -6,12 +6,13 @@ import re
 from collections.abc import Callable
 
 import pytest
-from footwell.circuit.circuit import arranged
-from footwell.circuit.fault import Fault
 from playwright.sync_api import BrowserContext, Page
 from site_server import Site
-from story.hand import Hand, vehicle
 from waiting import kill_workers, until_python_is, until_ready_offline
+
+from footwell.circuit.circuit import arranged
+from footwell.circuit.fault import Fault
+from story.hand import Hand, vehicle
 
 MIRRORED = arranged(
     (), ("X2", "a"), {"1": None, "2": None, "3": "W5", "4": "W4", "5": "W3", "6": "W2"}

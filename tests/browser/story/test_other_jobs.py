@@ -6,10 +6,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import pytest
-from footwell.circuit.circuit import arranged
-from footwell.circuit.fault import Fault
 from playwright.sync_api import Page
 from site_server import Site
+
+from footwell.circuit.circuit import arranged
+from footwell.circuit.fault import Fault
 from story.hand import Hand, vehicle
 
 EXCHANGED = arranged((), ("X5", "a"), {"30": "W2", "86": "W7", "85": "W6", "87": "W8"})
