@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
+from functools import lru_cache
 from itertools import pairwise
 
 WORDS: Mapping[str, tuple[str, ...]] = {
@@ -35,6 +36,7 @@ ALWAYS_OFF = 0.02
 """Activity below which a load counts as off by design; what it then does is judged against nominal."""
 
 
+@lru_cache(maxsize=20_000)
 def chances(kind: str, activity: float, usual: float, slip: float) -> dict[str, float]:
     """Chance of each word for a load of a kind ("motor", "lamp", "heat", "click").
 

@@ -14,7 +14,7 @@ from footwell.diagnosis.belief import Belief, Weighed, by_repair
 from footwell.diagnosis.case import Case, Evidence, Sighting
 from footwell.diagnosis.choose import cells, panel_of
 from footwell.diagnosis.conclude import Conclusion
-from footwell.faults.suspects import Repair, single_faults
+from footwell.faults.suspects import Repair, SingleFault, single_faults
 from footwell.messages import Cleared, Suspect, SuspectGroup, Suspects
 from footwell.page import words as say
 from footwell.parts.base import EARTH
@@ -161,8 +161,13 @@ def _parting(
 def _cleared(case: Case, belief: Belief) -> list[Cleared]:
     """Elements that the evidence has cleared, each with the evidence that first spoke for it."""
     gone = cleared_elements(case, belief)
+    common: dict[str, SingleFault] = {}
+    for s in single_faults(case.now, case.story):
+        known = common.get(s.fault.element)
+        if known is None or (round(s.odds, 12), s.fault) > (round(known.odds, 12), known.fault):
+            common[s.fault.element] = s
     return [
-        Cleared(title=say.short_named(case.now, e), by=_cleared_by(case, e))
+        Cleared(title=say.short_named(case.now, e), by=_cleared_by(case, common[e].fault))
         for e in case.now.elements
         if e in gone
     ]
@@ -186,12 +191,11 @@ def cleared_elements(case: Case, belief: Belief) -> set[str]:
     }
 
 
-def _cleared_by(case: Case, element: str) -> str:
-    """The first piece of evidence that speaks against the element's commonest fault."""
-    faults = [s for s in single_faults(case.now, case.story) if s.fault.element == element]
-    common = max(faults, key=lambda s: (round(s.odds, 12), s.fault)).fault
+def _cleared_by(case: Case, common: Fault) -> str:
+    """The first piece of evidence that speaks against an element's commonest fault."""
     for item in case.evidence:
-        if element not in case.epochs[item.epoch].mended and _speaks_against(case, item, common):
+        mended = common.element in case.epochs[item.epoch].mended
+        if not mended and _speaks_against(case, item, common):
             return item_words(case.now, item)
     return "the readings taken together"
 

@@ -30,6 +30,13 @@ KNOWN_STATES = 60
 CLOSE = 4.0
 """A value this many standard deviations from a known state still belongs to it."""
 
+SURE = 2.0
+"""What is offered instead lies this close to the sound reading, or to another that is not about
+nothing."""
+
+NOTHING = 0.05
+"""Share of the sound reading up to which another is about nothing beside it."""
+
 MOST_TYPED = 16
 """Characters of the longest number that is looked at; a meter shows six digits."""
 
@@ -77,7 +84,7 @@ def weigh(case: Case, record: ReadingTaken, typed: str, unit: str) -> Weighed:
     verdict = _verdict(case, check, reading)
     return Weighed(
         refuse=refusal,
-        ask=f"{reading} fits nothing here; {offer} would. Which is it?" if offer else "",
+        ask=_question(reading, offer, refusal) if offer else "",
         offer=str(offer) if offer else "",
         offer_typed=offer.text if offer else "",
         offer_unit=offer.unit if offer else "",
@@ -88,13 +95,24 @@ def weigh(case: Case, record: ReadingTaken, typed: str, unit: str) -> Weighed:
     )
 
 
+def _question(reading: Typed, offer: Typed, refusal: str) -> str:
+    if refusal:
+        return f"{reading} cannot be read here. Was it {offer}?"
+    return f"{reading} fits nothing here; {offer} would. Which is it?"
+
+
 def _meant(case: Case, check: Check, reading: Typed, possible: bool) -> Typed | None:
     """What may have been meant in place of a reading that fits no state we know."""
-    states = _states(case, check, believe(case))
-    if possible and _belongs(states, reading.value):
+    sound, *others = _states(case, check, believe(case))
+    if possible and any(_near(r, reading.value, CLOSE) for r in (sound, *others)):
         return None
-    slips = (s for s in _slips(reading) if _belongs(states, s.value))
-    return next((s for s in slips if not _impossible(case, check, s)), None)
+    telling = (sound, *(r for r in others if not _about_nothing(r, sound)))
+    slips = [s for s in _slips(reading) if not _impossible(case, check, s)]
+    for slip in slips:
+        if any(_near(r, slip.value, SURE) for r in telling):
+            return slip
+    prefixed = (s for s in slips if s.unit != reading.unit)
+    return None if possible else next(prefixed, None)
 
 
 def _verdict(case: Case, check: Check, reading: Typed) -> str:
@@ -178,13 +196,16 @@ def _states(case: Case, check: Check, belief: Belief) -> list[Reading]:
     return [r for r in found if isinstance(r, Reading)]
 
 
-def _belongs(states: list[Reading], value: float) -> bool:
-    """Whether a value lies near a state we know."""
-    return any(
-        abs(value - r.mean) <= CLOSE * r.sigma + 0.01 * abs(r.mean)
-        for r in states
-        if math.isfinite(r.mean)
-    )
+def _about_nothing(state: Reading, sound: Reading) -> bool:
+    """Millivolts are always near to no voltage, and would explain every slip."""
+    return abs(state.mean) <= max(SURE * state.sigma, NOTHING * abs(sound.mean))
+
+
+def _near(state: Reading, value: float, sigmas: float) -> bool:
+    """Whether a value may be a reading of a state."""
+    if not math.isfinite(state.mean):
+        return False
+    return abs(value - state.mean) <= sigmas * state.sigma + 0.01 * abs(state.mean)
 
 
 def _slips(reading: Typed) -> list[Typed]:
