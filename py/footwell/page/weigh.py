@@ -8,7 +8,6 @@ this work and is not questioned for being bad.
 from __future__ import annotations
 
 import math
-import re
 from dataclasses import dataclass
 
 from footwell.checks.check import CLAMP, OHMS, Check
@@ -20,10 +19,8 @@ from footwell.job.stored import NotOnSheet, check_of
 from footwell.messages import Weighed
 from footwell.page import words as say
 from footwell.page.check_view import UNITS
+from footwell.page.typed import FACTORS, Typed, number, slips
 
-FACTORS = {"V": 1.0, "mV": 1e-3, "A": 1.0, "mA": 1e-3, "Ω": 1.0, "kΩ": 1e3, "MΩ": 1e6, "mΩ": 1e-3}
-SMALLER = {"V": "mV", "A": "mA", "Ω": "mΩ", "kΩ": "Ω", "MΩ": "kΩ"}
-LARGER = {"mV": "V", "mA": "A", "mΩ": "Ω", "Ω": "kΩ", "kΩ": "MΩ"}
 KNOWN_STATES = 60
 """Suspects whose predictions count as states we know."""
 
@@ -31,42 +28,13 @@ CLOSE = 4.0
 """A value this many standard deviations from a known state still belongs to it."""
 
 SURE = 2.0
-"""What is offered instead lies this close to the sound reading, or to another that is not about
-nothing."""
+"""What is offered instead lies this close to the sound reading, or to those of likely suspects."""
+
+TELLING = 0.1
+"""Least share of the suspects that an offer fits; some suspect reads nearly anything."""
 
 NOTHING = 0.05
 """Share of the sound reading up to which another is about nothing beside it."""
-
-MOST_TYPED = 16
-"""Characters of the longest number that is looked at; a meter shows six digits."""
-
-_NUMBER = re.compile(r"[+-]?(\d+([.,]\d*)?|[.,]\d+)")
-_MINUS = str.maketrans("−–", "--")
-"""Keyboards and pasted text write minus in several ways."""
-
-
-@dataclass(frozen=True)
-class Typed:
-    """A number as typed, in the base unit, and what it was typed as."""
-
-    value: float
-    text: str
-    unit: str
-
-    def __str__(self) -> str:
-        return f"{self.text} {self.unit}"
-
-
-def number(text: str) -> float | None:
-    """A typed number with comma or point as the decimal mark; None where it is not one.
-
-    >>> number("12,3"), number("-.5"), number("1e9"), number("")
-    (12.3, -0.5, None, None)
-    """
-    clean = text.replace(" ", "").translate(_MINUS)
-    if len(clean) > MOST_TYPED or not _NUMBER.fullmatch(clean):
-        return None
-    return float(clean.replace(",", "."))
 
 
 def weigh(case: Case, record: ReadingTaken, typed: str, unit: str) -> Weighed:
@@ -103,15 +71,17 @@ def _question(reading: Typed, offer: Typed, refusal: str) -> str:
 
 def _meant(case: Case, check: Check, reading: Typed, possible: bool) -> Typed | None:
     """What may have been meant in place of a reading that fits no state we know."""
-    sound, *others = _states(case, check, believe(case))
-    if possible and any(_near(r, reading.value, CLOSE) for r in (sound, *others)):
+    states = _states(case, check, believe(case))
+    if possible and any(_near(state.reading, reading.value, CLOSE) for state in states):
         return None
-    telling = (sound, *(r for r in others if not _about_nothing(r, sound)))
-    slips = [s for s in _slips(reading) if not _impossible(case, check, s)]
-    for slip in slips:
-        if any(_near(r, slip.value, SURE) for r in telling):
+    sound = states[0].reading
+    telling = [s for s in states if s.reading is sound or not _about_nothing(s.reading, sound)]
+    offers = [s for s in slips(reading) if not _impossible(case, check, s)]
+    for slip in offers:
+        near = sum(s.share for s in telling if _near(s.reading, slip.value, SURE))
+        if near >= TELLING:
             return slip
-    prefixed = (s for s in slips if s.unit != reading.unit)
+    prefixed = (s for s in offers if s.unit != reading.unit)
     return None if possible else next(prefixed, None)
 
 
@@ -186,14 +156,22 @@ def verdict_of(healthy: Reading, value: float) -> str:
     return "below the band" if miss < 0 else "above the band"
 
 
-def _states(case: Case, check: Check, belief: Belief) -> list[Reading]:
-    """Predictions of a sound circuit and of the likeliest suspects."""
+@dataclass(frozen=True)
+class _State:
+    """What a check reads if all is well (share 1) or under a suspect, with the suspect's share."""
+
+    reading: Reading
+    share: float
+
+
+def _states(case: Case, check: Check, belief: Belief) -> list[_State]:
+    """Predictions of a sound circuit, which comes first, and of the likeliest suspects."""
     now = len(case.epochs) - 1
-    found = [expected(case.now, check, ())]
+    rows = [(expected(case.now, check, ()), 1.0)]
     for w in belief.suspects[:KNOWN_STATES]:
         circuit = case.circuit(now, w.hypothesis.slip)
-        found.append(expected(circuit, check, w.now))
-    return [r for r in found if isinstance(r, Reading)]
+        rows.append((expected(circuit, check, w.now), w.share))
+    return [_State(reading, share) for reading, share in rows if isinstance(reading, Reading)]
 
 
 def _about_nothing(state: Reading, sound: Reading) -> bool:
@@ -206,20 +184,3 @@ def _near(state: Reading, value: float, sigmas: float) -> bool:
     if not math.isfinite(state.mean):
         return False
     return abs(value - state.mean) <= sigmas * state.sigma + 0.01 * abs(state.mean)
-
-
-def _slips(reading: Typed) -> list[Typed]:
-    """What may have been meant: the other prefix, the other sign, a decimal mark one place off."""
-    found: list[Typed] = []
-    bare = number(reading.text) or 0.0
-    for other in (SMALLER.get(reading.unit), LARGER.get(reading.unit)):
-        if other:
-            found.append(Typed(bare * FACTORS[other], reading.text, other))
-    found.append(Typed(-reading.value, _plain(-bare), reading.unit))
-    for factor in (0.1, 10.0):
-        found.append(Typed(reading.value * factor, _plain(bare * factor), reading.unit))
-    return found
-
-
-def _plain(value: float) -> str:
-    return f"{value:.6g}"
