@@ -10,8 +10,11 @@ from __future__ import annotations
 
 import json
 import time
-from pathlib import Path
 from statistics import median
+
+from in_browser import BrowserPython, browser_python
+from site_server import ROOT
+from table import print_table
 
 from footwell.circuit.fault import Fault
 from footwell.job.events import Event
@@ -19,9 +22,6 @@ from footwell.job.replay import circuits_of
 from footwell.practice.electrician import begin, work
 from footwell.practice.vehicle import Vehicle
 from footwell.sheet.reading import read_sheet
-from in_browser import BrowserPython, browser_python
-from site_server import ROOT
-from table import print_table
 
 FLOOR_MS, GOAL_MS = 500, 100
 HEAP_FLOOR_MB = 64

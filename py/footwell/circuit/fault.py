@@ -47,7 +47,10 @@ def _with(
     )
     if changed is not None:
         return changed
-    return [_generic(b, fault) if mode.of in ("", b.name) else b for b in branches]
+    own = {b.name for b in circuit.branches(element, state)}
+    return [
+        _generic(b, fault) if b.name in own and mode.of in ("", b.name) else b for b in branches
+    ]
 
 
 def _generic(branch: Branch, fault: Fault) -> Branch:

@@ -11,6 +11,7 @@ from footwell.circuit.setup import SetupState
 from footwell.diagnosis.belief import believe
 from footwell.diagnosis.case import Case
 from footwell.electrics.operating_point import OperatingPoint, operate
+from footwell.electrics.problems import troubles
 from footwell.errors import FootwellError
 from footwell.job.events import Setup
 from footwell.job.replay import replay
@@ -100,11 +101,4 @@ def expected_rows(circuit: Circuit, setup: SetupState) -> list[ExpectedRow]:
 
 def warnings_of(point: OperatingPoint) -> list[str]:
     """What is odd about an operating point, in sentences."""
-    named = {e.id: say.short_named(point.circuit, e.id) for e in point.circuit.elements.values()}
-    lines = [f"{named[fuse]} blows." for fuse in point.blown]
-    lines += [
-        f"{named[relay]} chatters: it pulls in and drops out by itself." for relay in point.chatters
-    ]
-    if not point.settled:
-        lines.append("No steady state was found: the figures are the last ones tried.")
-    return lines
+    return [trouble.sentence for trouble in troubles(point)]

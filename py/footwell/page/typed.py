@@ -55,4 +55,4 @@ def slips(reading: Typed) -> list[Typed]:
 
 
 def _plain(value: float) -> str:
-    return f"{value:.6g}"
+    return f"{value:.6f}".rstrip("0").rstrip(".")

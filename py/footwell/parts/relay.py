@@ -6,7 +6,7 @@ diode, where fitted, has its cathode on 86: with 85 and 86 exchanged it conducts
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Annotated
 
 from pydantic import Field
@@ -94,18 +94,16 @@ def _modes(values: Relay) -> tuple[Mode, ...]:
 def _broken(
     mode: Mode, size: float, branches: list[Branch], values: Relay, state: State, context: Context
 ) -> list[Branch] | None:
-    laws: dict[str, Law] = {
-        "stuck_open": Open(),
-        "stuck_closed": Resistance(contact("relay contact").ohms),
-        "short:diode": Resistance(0.05),
+    shut = Resistance(contact("relay contact").ohms)
+    laws: dict[str, dict[str, Law]] = {
+        "stuck_open": {"contact": Open(), "rest": shut},
+        "stuck_closed": {"contact": shut, "rest": Open()},
+        "short:diode": {"diode": Resistance(0.05)},
     }
     if mode.name not in laws:
         return None
-    law = laws[mode.name]
-    return [
-        Branch(b.name, b.a, b.b, law, b.spread, b.rating_amps) if b.name == mode.of else b
-        for b in branches
-    ]
+    changed = laws[mode.name]
+    return [replace(b, law=changed.get(b.name, b.law)) for b in branches]
 
 
 KIND = Kind(
