@@ -45,7 +45,7 @@ PROBE = """([smallestKey, smallestText]) => {
   return [...new Set(found)];
 }"""
 
-RULES = "wcag2a wcag2aa wcag2aaa wcag21a wcag21aa wcag22aa best-practice".split()
+RULES = ["wcag2a", "wcag2aa", "wcag2aaa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
 
 
 def faults_of_size(page: Page) -> list[str]:

@@ -98,3 +98,16 @@ def test_a_whole_step_goes_from_the_keyboard(page: Page, site: Site) -> None:
     page.wait_for_timeout(FIRST_MOMENT_MS)
     page.keyboard.press("Enter")
     expect(page.locator("h1")).to_contain_text("11.8")
+
+
+def test_without_a_store_the_page_says_so_and_offers_rescue(
+    new_phone: NewPhone, site: Site
+) -> None:
+    context = new_phone()
+    context.add_init_script(
+        "IDBFactory.prototype.open = () => { throw new DOMException('', 'SecurityError'); }"
+    )
+    page = context.new_page()
+    page.goto(site.address)
+    expect(page.get_by_role("alert").first).to_be_visible()
+    expect(page.get_by_role("button", name="Save everything as a file")).to_be_visible()
