@@ -472,11 +472,16 @@ class SheetAnswer(Message):
 
 
 class ExpectedRow(Message):
+    """One reading: `place` against `black`, or one element. A number has a value and the band that
+    holds 95 % of such readings, in `unit`; a word or "over range" stands in `text` alone."""
+
     place: str
+    black: str
     name: str
-    value: float
-    low: float
-    high: float
+    value: float | None
+    low: float | None
+    high: float | None
+    unit: str
     text: str
 
 
@@ -489,11 +494,24 @@ class ExpectedTable(Message):
     warnings: list[str]
 
 
+class FaultNamed(Message):
+    """A fault by the name of its part, wire or contact. `size` is ohms in series for a resistance,
+    a plain factor for other modes that come in sizes, null for the rest."""
+
+    element: str
+    mode: str
+    size: float | None = None
+
+
 class ExpectedAsked(Message):
+    """What every place would read in a set-up: in the circuit as it stands, or under faults."""
+
     events: Annotated[list[Event], Field(max_length=5000)]
     controls: Controls = {}
     apart: list[str] = []
     stand_in: dict[str, str] = {}
+    instrument: str = "volts"
+    faults: Annotated[list[FaultNamed], Field(max_length=10)] = []
 
 
 class Ready(Message):

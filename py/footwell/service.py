@@ -15,7 +15,8 @@ from footwell.errors import FootwellError
 from footwell.job import links
 from footwell.job.replay import replay
 from footwell.job.stored import wiring_of
-from footwell.page.ask import chosen_check, expected_table
+from footwell.page.ask import chosen_check
+from footwell.page.expected import expected_table
 from footwell.page.job_view import job_view
 from footwell.page.weigh import weigh as weighed
 from footwell.page.wiring_view import connector_view
@@ -72,7 +73,7 @@ def wiring(request: m.WiringAsked) -> m.ConnectorView:
 
 
 def expected(request: m.ExpectedAsked) -> m.ExpectedTable:
-    """What every place ought to read in a set-up."""
+    """What every place ought to read in a set-up, or would read under faults."""
     return expected_table(request)
 
 

@@ -14,6 +14,9 @@ EVENT_FORMAT = 1
 
 Text = Annotated[str, Field(max_length=2000)]
 Name = Annotated[str, Field(min_length=1, max_length=80)]
+CheckId = Annotated[str, Field(max_length=1000)]
+"""Names every control with its position, so that it is as long as a sheet has controls."""
+
 Number = Annotated[float, Field(allow_inf_nan=False, ge=-1e12, le=1e12)]
 Controls = Annotated[dict[Name, Name], Field(max_length=20)]
 
@@ -40,7 +43,7 @@ class Body(BaseModel):
 class JobOpened(Body):
     """A job begins with the whole sheet it works on."""
 
-    title: Name
+    title: Annotated[str, Field(min_length=1, max_length=120)]
     sheet: dict[str, Any]
 
 
@@ -92,7 +95,7 @@ class PositionsTried(Body):
     """What works in which position, as told by the customer or as seen on the vehicle."""
 
     seen_by: Literal["customer", "me"] = "me"
-    states: Annotated[list[LoadSeen], Field(max_length=100)]
+    states: Annotated[list[LoadSeen], Field(max_length=200)]
 
 
 class Setup(Body):
@@ -123,7 +126,7 @@ class ReadingTaken(Body):
     word ("bright", "over range", "turns slowly"). Places are ids such as "X3.2.a", never nets.
     """
 
-    check: Annotated[str, Field(max_length=200)] = ""
+    check: CheckId = ""
     instrument: Name
     red: Annotated[str, Field(max_length=80)] = ""
     black: Annotated[str, Field(max_length=80)] = ""
@@ -136,7 +139,7 @@ class ReadingTaken(Body):
 
 
 class CheckSkipped(Body):
-    check: Annotated[str, Field(max_length=200)]
+    check: CheckId
     reason: Literal["cannot reach", "no instrument", "alone", "other"]
     asked: Text = ""
 

@@ -9,6 +9,7 @@ from footwell.checks.catalogue import working_setups
 from footwell.checks.outlook import outlook
 from footwell.checks.predict import seen_as
 from footwell.circuit.circuit import AS_DRAWN, Circuit, HalfId, arranged
+from footwell.circuit.fault import Fault
 from footwell.circuit.places import wires_named
 from footwell.circuit.setup import SetupState
 from footwell.diagnosis.case import Case, Sighting
@@ -135,9 +136,15 @@ def _effects(sound: Circuit, wired: Circuit) -> list[str]:
     return rows
 
 
-def word(sound: Circuit, circuit: Circuit, setup: SetupState, load: str) -> str:
+def word(
+    sound: Circuit,
+    circuit: Circuit,
+    setup: SetupState,
+    load: str,
+    faults: tuple[Fault, ...] = (),
+) -> str:
     """The likeliest word for what a load does in a circuit, judged against the sound one."""
-    now = outlook(circuit, setup, ()).activity[load]
+    now = outlook(circuit, setup, faults).activity[load]
     usual = outlook(sound, setup, ()).activity[load]
     chances = sights.chances(seen_as(sound, load), now, usual, sights.SLIP["me"])
     return max(chances, key=lambda w: chances[w])

@@ -178,6 +178,9 @@ export interface Shown {
   verdict?: string;
   release?: string;
 }
+/**
+ * What every place would read in a set-up: in the circuit as it stands, or under faults.
+ */
 export interface ExpectedAsked {
   /**
    * @maxItems 5000
@@ -190,6 +193,20 @@ export interface ExpectedAsked {
   stand_in?: {
     [k: string]: string;
   };
+  instrument?: string;
+  /**
+   * @maxItems 10
+   */
+  faults?: FaultNamed[];
+}
+/**
+ * A fault by the name of its part, wire or contact. `size` is ohms in series for a resistance,
+ * a plain factor for other modes that come in sizes, null for the rest.
+ */
+export interface FaultNamed {
+  element: string;
+  mode: string;
+  size?: number | null;
 }
 export interface ExpectedTable {
   setup: Setup1;
@@ -214,12 +231,18 @@ export interface Setup1 {
     [k: string]: string;
   };
 }
+/**
+ * One reading: `place` against `black`, or one element. A number has a value and the band that
+ * holds 95 % of such readings, in `unit`; a word or "over range" stands in `text` alone.
+ */
 export interface ExpectedRow {
   place: string;
+  black: string;
   name: string;
-  value: number;
-  low: number;
-  high: number;
+  value: number | null;
+  low: number | null;
+  high: number | null;
+  unit: string;
   text: string;
 }
 /**
@@ -663,7 +686,7 @@ export interface NoteMade {
 export interface PositionsTried {
   seen_by?: "customer" | "me";
   /**
-   * @maxItems 100
+   * @maxItems 200
    */
   states: LoadSeen[];
 }

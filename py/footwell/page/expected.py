@@ -1,0 +1,137 @@
+"""What every place reads in a set-up: in a sound circuit, or under faults that somebody names."""
+
+from __future__ import annotations
+
+import math
+
+from footwell.checks.catalogue import Tools, catalogue, working_setups
+from footwell.checks.check import LAMP, NEEDS, VOLTS, Check
+from footwell.checks.predict import Reading, Words, expected
+from footwell.checks.safety import refusal
+from footwell.circuit.circuit import AS_DRAWN, Circuit
+from footwell.circuit.fault import Fault
+from footwell.circuit.places import places
+from footwell.circuit.setup import SetupState, set_up
+from footwell.electrics.operating_point import operate
+from footwell.electrics.problems import troubles
+from footwell.job.events import Setup
+from footwell.job.replay import replay
+from footwell.job.stored import NotOnSheet, setup_of
+from footwell.messages import ExpectedAsked, ExpectedRow, ExpectedTable, FaultNamed
+from footwell.page import words as say
+from footwell.page.check_view import CENTRAL_95
+from footwell.page.wiring_view import word
+from footwell.parts.base import EARTH, Mode
+
+EVERYTHING = Tools(tuple(sorted({tool for tools in NEEDS.values() for tool in tools})), helper=True)
+LARGEST_SIZE = 1e9
+
+
+def expected_table(request: ExpectedAsked) -> ExpectedTable:
+    """Every reading of an instrument in a set-up, and what the loads do. Raises NotOnSheet."""
+    case = replay(request.events).case
+    circuit, sound = case.now, case.circuit_for(AS_DRAWN)
+    setup = setup_of(circuit, request.controls, request.apart, request.stand_in, case.engine)
+    faults = tuple(sorted(fault_of(circuit, named) for named in request.faults))
+    return ExpectedTable(
+        setup=Setup(
+            controls=dict(setup.controls),
+            apart=list(setup.apart),
+            stand_in={p: f"{w:g} W" for p, w in setup.stand_in},
+        ),
+        title=say.condition(circuit, setup),
+        instrument=request.instrument,
+        rows=[_row(circuit, c, faults) for c in checks_in(circuit, request.instrument, setup)],
+        seen=[
+            f"{say.short_named(circuit, load)} {word(sound, circuit, setup, load, faults)}"
+            for load in circuit.sheet.loads
+        ],
+        warnings=[trouble.sentence for trouble in troubles(operate(circuit, setup, faults))],
+    )
+
+
+def setups_for(circuit: Circuit, instrument: str) -> list[SetupState]:
+    """The set-ups in which an instrument is of use: at rest and in every position, or those of its
+    own, with something unplugged or a lamp in place of a load."""
+    if instrument in (VOLTS, LAMP):
+        return [set_up(circuit), *working_setups(circuit)]
+    found = (c.setup for c in catalogue(circuit, EVERYTHING) if c.instrument == instrument)
+    return list(dict.fromkeys(found))
+
+
+def checks_in(circuit: Circuit, instrument: str, setup: SetupState) -> list[Check]:
+    """An instrument's checks in a set-up: to earth at every place within reach, then all others."""
+    to_earth = _to_earth(circuit, instrument, setup) if instrument in (VOLTS, LAMP) else []
+    others = [
+        c
+        for c in catalogue(circuit, EVERYTHING, setup.engine)
+        if c.instrument == instrument and c.setup == setup
+    ]
+    return list(dict.fromkeys([*to_earth, *others]))
+
+
+def _to_earth(circuit: Circuit, instrument: str, setup: SetupState) -> list[Check]:
+    found = (
+        Check(instrument, place.id, EARTH, setup)
+        for place in places(circuit).values()
+        if place.id != EARTH and (place.plugged or place.owner in setup.apart)
+    )
+    return [check for check in found if not refusal(circuit, check)]
+
+
+def _row(circuit: Circuit, check: Check, faults: tuple[Fault, ...]) -> ExpectedRow:
+    reading = expected(circuit, check, faults)
+    value, low, high = _band(reading)
+    name = say.place_named(circuit, check.red)
+    if check.black not in ("", EARTH):
+        name += f" to {say.place_named(circuit, check.black)}"
+    return ExpectedRow(
+        place=check.red,
+        black=check.black,
+        name=name,
+        value=value,
+        low=low,
+        high=high,
+        unit=check.unit,
+        text=_text(reading, low, high, check.unit),
+    )
+
+
+def _band(reading: Reading | Words) -> tuple[float | None, float | None, float | None]:
+    """A number with the two ends of its band; nothing for words and for over range."""
+    if not isinstance(reading, Reading) or math.isinf(reading.mean):
+        return None, None, None
+    half = CENTRAL_95 * reading.sigma
+    return reading.mean, reading.mean - half, reading.mean + half
+
+
+def _text(reading: Reading | Words, low: float | None, high: float | None, unit: str) -> str:
+    if not isinstance(reading, Reading):
+        likeliest = max(reading, key=lambda w: reading[w])
+        return f"{likeliest} ({say.percent(reading[likeliest])})"
+    if low is None or high is None:
+        return say.measured(reading.mean, unit)
+    return f"{say.measured(low, unit)} to {say.measured(high, unit)}"
+
+
+def fault_of(circuit: Circuit, named: FaultNamed) -> Fault:
+    """The fault of a circuit that somebody named. Raises NotOnSheet with what there is instead."""
+    element = circuit.elements.get(named.element)
+    if element is None:
+        raise NotOnSheet(f"{named.element[:40]} is no part, wire or contact of this sheet.")
+    mode = element.modes.get(named.mode)
+    if mode is None:
+        known = ", ".join(element.modes)
+        raise NotOnSheet(f"{element.id} does not fail as {named.mode[:40]!r}. It knows: {known}.")
+    return Fault(element.id, mode.name, _size(element.id, mode, named.size))
+
+
+def _size(element: str, mode: Mode, size: float | None) -> float:
+    if not mode.sized and not mode.factors:
+        if size is not None:
+            raise NotOnSheet(f"{mode.name!r} of {element} has no size.")
+        return 0.0
+    if size is None or not 0.0 < size <= LARGEST_SIZE:
+        usual = "0.2 (Ω)" if mode.sized else " or ".join(f"{f:g}" for f in mode.factors)
+        raise NotOnSheet(f"{mode.name!r} of {element} needs a size above 0, such as {usual}.")
+    return size
