@@ -4,15 +4,18 @@ from __future__ import annotations
 
 import json
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
-from footwell.checks.catalogue import working_setups
+from footwell.checks.catalogue import minutes, working_setups
 from footwell.checks.check import Check
+from footwell.diagnosis.case import Case
+from footwell.diagnosis.choose import Choice
 from footwell.diagnosis.conclude import Conclusion, Next, conclude
 from footwell.faults.miswiring import as_drawn
 from footwell.job.events import EVENT_FORMAT, Event, ReadingTaken, Setup
 from footwell.job.replay import Replayed, replay
+from footwell.practice.orders import Order
 from footwell.practice.vehicle import Vehicle
 from footwell.sheet.models import Sheet
 
@@ -28,6 +31,8 @@ class Run:
     readings: int = 0
     minutes: float = 0.0
     replaced: list[str] = field(default_factory=list)
+    good_parts: list[str] = field(default_factory=list)
+    """Parts replaced that were sound at that moment."""
     solved: bool = False
 
     def add(self, kind: str, **body: Any) -> None:
@@ -52,8 +57,13 @@ def begin(sheet: Sheet, vehicle: Vehicle, tools: Sequence[str], **story: Any) ->
     return run
 
 
-def work(run: Run, vehicle: Vehicle, most_readings: int = 25) -> Vehicle:
-    """Do the steps that Footwell proposes until it is finished; the vehicle as it stands then."""
+def work(
+    run: Run, vehicle: Vehicle, most_readings: int = 25, order: Order | None = None
+) -> Vehicle:
+    """Do the steps that Footwell proposes until it is finished; the vehicle as it stands then.
+
+    An `order` chooses the narrowing checks in Footwell's place.
+    """
     for _ in range(MOST_STEPS):
         replayed = replay(run.events)
         conclusion = conclude(replayed.case)
@@ -61,8 +71,19 @@ def work(run: Run, vehicle: Vehicle, most_readings: int = 25) -> Vehicle:
         if step.kind == "finished" or run.readings >= most_readings:
             run.solved = step.kind == "finished" and step.solved
             return vehicle
+        if order is not None:
+            conclusion = reordered(replayed.case, conclusion, order)
         vehicle = do(run, replayed, conclusion, vehicle)
     return vehicle
+
+
+def reordered(case: Case, conclusion: Conclusion, order: Order) -> Conclusion:
+    """The conclusion with the order's check where Footwell proposes one to narrow the suspects."""
+    check = order(case, conclusion) if conclusion.step.purpose == "narrow" else None
+    if check is None:
+        return conclusion
+    chosen = Choice(check, None, 0.0, minutes(case.now, check, case.last_check))
+    return replace(conclusion, step=replace(conclusion.step, choice=chosen))
 
 
 def do(run: Run, replayed: Replayed, conclusion: Conclusion, vehicle: Vehicle) -> Vehicle:
@@ -76,6 +97,8 @@ def do(run: Run, replayed: Replayed, conclusion: Conclusion, vehicle: Vehicle) -
         fault = step.proven.fault
         run.steps.append(f"repair {fault.element} {fault.mode}")
         run.replaced.append(fault.element)
+        if fault.element not in {f.element for f in vehicle.standing}:
+            run.good_parts.append(fault.element)
         run.add("repair done", element=fault.element, mode=fault.mode, what="renewed")
         return vehicle.mended(fault.element)
     elif step.kind == "positions":
@@ -83,11 +106,11 @@ def do(run: Run, replayed: Replayed, conclusion: Conclusion, vehicle: Vehicle) -
     return vehicle
 
 
-def take(run: Run, vehicle: Vehicle, check: Check, minutes: float, purpose: str) -> None:
+def take(run: Run, vehicle: Vehicle, check: Check, spent: float, purpose: str) -> None:
     """Take one reading and write it down."""
     value, word = vehicle.answer(check)
     run.readings += 1
-    run.minutes += minutes
+    run.minutes += spent
     shown = word if value is None else f"{value:.4g}"
     run.steps.append(f"{purpose} {check.id} -> {shown}")
     if value == float("inf"):
