@@ -92,6 +92,7 @@ def _all(circuit: Circuit, engine: str) -> Iterator[Check]:
     yield from _behind_fuses(circuit, setups)
     rest = set_up(circuit, engine=engine)
     yield from _isolated(circuit, rest)
+    yield from _switches(circuit, rest)
     yield from (Check(FEED, load, "", rest) for load in circuit.sheet.loads)
     yield from (
         Check(LOOK, e.id, "", rest) for e in circuit.elements.values() if e.kind.name in LOOKED_AT
@@ -192,12 +193,12 @@ def _behind_fuses(circuit: Circuit, setups: list[SetupState]) -> Iterator[Check]
                 yield Check(VOLTS, f"{fuse.id}.1", f"{fuse.id}.2", opened)
 
 
-def unplugged(circuit: Circuit, load: str) -> tuple[str, ...]:
-    """Connectors to pull so that a load is out of the circuit; () where it has no plug."""
+def unplugged(circuit: Circuit, part: str) -> tuple[str, ...]:
+    """Connectors to pull so that a part is out of the circuit; () where it has no plug."""
     return tuple(
         c.id
         for c in circuit.sheet.connectors
-        if c.unplugs and any(p.startswith(f"{load}.") for p in c.part_ways.values())
+        if c.unplugs and any(p.startswith(f"{part}.") for p in c.part_ways.values())
     )
 
 
@@ -241,6 +242,19 @@ def _isolated(circuit: Circuit, rest: SetupState) -> Iterator[Check]:
                 and branch.name not in ("contact", "rest", "diode")
             ):
                 yield Check(OHMS, held[branch.a], held[branch.b], setup)
+
+
+def _switches(circuit: Circuit, rest: SetupState) -> Iterator[Check]:
+    """Ohms across an unplugged switch in every position, between the terminals it should join."""
+    for control in circuit.sheet.controls:
+        values = circuit.elements[control.part].values
+        apart = unplugged(circuit, control.part)
+        held = _terminal_points(circuit, control.part)
+        for position, pairs in getattr(values, "closes", {}).items() if apart else ():
+            setup = set_up(circuit, {control.part: position}, apart, engine=rest.engine)
+            for a, b in pairs:
+                if a in held and b in held:
+                    yield Check(OHMS, held[a], held[b], setup)
 
 
 def _terminal_points(circuit: Circuit, part: str) -> dict[str, str]:

@@ -7,7 +7,7 @@ tolerance, so that readings that share a cause of error can be taken together.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from footwell.checks import sights
 from footwell.checks.check import (
@@ -157,7 +157,8 @@ def _ohms(circuit: Circuit, check: Check, faults: Faults) -> Reading:
     element = part_of(circuit, check)
     mine = tuple(f for f in faults if f.element == element)
     test = Source(1.0, 1000.0)
-    point = operate(circuit, alone(circuit, element), mine, (Clip(a, b, test),))
+    setup = replace(alone(circuit, element), controls=check.setup.controls)
+    point = operate(circuit, setup, mine, (Clip(a, b, test),))
     volts = point.volts[a] - point.volts[b]
     amps = (1.0 - volts) / 1000.0
     ohms = volts / amps if amps > 1e-9 else math.inf

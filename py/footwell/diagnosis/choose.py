@@ -203,7 +203,17 @@ def confirms(circuit: Circuit, check: Check, fault: Fault) -> bool:
     held = subjects(circuit, check)
     if (fault.element, of) not in held and (of or (fault.element, "") not in held):
         return False
-    return distinct(expected(circuit, check, (fault,)), expected(circuit, check, ()))
+    return distinct(
+        _of_one_size(expected(circuit, check, (fault,)), fault), expected(circuit, check, ())
+    )
+
+
+def _of_one_size(seen: Reading | Words, fault: Fault) -> Reading | Words:
+    """A prediction without the spread of the fault's own size: however large, it never reads sound."""
+    if not isinstance(seen, Reading):
+        return seen
+    leans = {key: x for key, x in seen.leans.items() if key[0] != fault.element}
+    return Reading(seen.mean, leans, seen.instrument_sigma)
 
 
 def distinct(a: Reading | Words, b: Reading | Words) -> bool:

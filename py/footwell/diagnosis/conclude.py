@@ -9,6 +9,7 @@ able to show the overload that would have caused it.
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from footwell.checks.catalogue import catalogue, minutes
@@ -20,6 +21,7 @@ from footwell.diagnosis.belief import Belief, Weighed, believe, by_repair
 from footwell.diagnosis.case import Case, Taken
 from footwell.diagnosis.choose import CONFIRM_FROM, Choice, choices, confirming, confirms, distinct
 from footwell.diagnosis.damage import Stress, stresses
+from footwell.diagnosis.elimination import best_try, fault_behind, repairs_left
 from footwell.diagnosis.hypotheses import OVERLOADS, used_setups
 from footwell.faults.suspects import Repair
 
@@ -43,12 +45,13 @@ EFFECTS = {
 
 @dataclass(frozen=True, slots=True)
 class Proven:
-    """A fault with the reading (number in the history) that confirms it, and whether it is mended."""
+    """A fault with the reading (number in the history) that confirms it, and whether it is mended.
+    `by` is None where nothing was measured at its place: all else is ruled out, or its repair cured it."""
 
     fault: Fault
     repair: Repair
     share: float
-    by: int
+    by: int | None
     mended: bool
 
 
@@ -62,7 +65,7 @@ class Next:
     proven: Proven | None = None
     solved: bool = False
     purpose: str = ""
-    """Of a check: "narrow", "confirm" or "cause"."""
+    """Of a check: "narrow", "confirm" or "cause"; of a repair: "try" where it is not proven."""
     others: tuple[Choice, ...] = ()
 
 
@@ -97,7 +100,7 @@ def proven(case: Case, belief: Belief) -> tuple[Proven, ...]:
             if fault.element == repair[0]:
                 mended = left.get(repair, 0.0) < total / 2.0
                 by = _confirmed_by(case, fault, mended)
-                if by is not None:
+                if by is not None or mended or not confirming(case, fault):
                     found.append(Proven(fault, repair, total, by, mended))
     return tuple(found)
 
@@ -152,7 +155,7 @@ def _step(case: Case, belief: Belief, found: tuple[Proven, ...]) -> Next:
             return Next("repair", proven=one)
     if classes.get((), 0.0) >= WELL_FROM:
         return Next("finished", solved=True)
-    return _narrow(case, belief, classes)
+    return _narrow(case, belief)
 
 
 def _is_fuse(case: Case, fault: Fault) -> bool:
@@ -186,19 +189,16 @@ def _half_to_inspect(case: Case, belief: Belief) -> HalfId | None:
     return None
 
 
-def _narrow(case: Case, belief: Belief, classes: dict[tuple[Repair, ...], float]) -> Next:
-    ranked = choices(case, belief)
-    top, share = next(iter(classes.items()), ((), 0.0))
-    if share >= CONFIRM_FROM and top:
-        for fault in _faults_of(belief, top):
-            quick = [
-                c for c in confirming(case, fault) if c.check and c.check.id not in _taken(case)
-            ]
-            if quick and _confirmed_by(case, fault) is None:
-                return Next("check", choice=quick[0], purpose="confirm", others=tuple(ranked[:3]))
-    ranked = [c for c in ranked if not (c.check and c.check.id in _taken(case))]
+def _narrow(case: Case, belief: Belief) -> Next:
+    taken = _taken(case)
+    ranked = [c for c in choices(case, belief) if not (c.check and c.check.id in taken)]
+    shares = repairs_left(belief)
+    for repair, share in shares.items():
+        confirm = _to_confirm(case, belief, repair, taken) if share >= CONFIRM_FROM else None
+        if confirm is not None:
+            return Next("check", choice=confirm, purpose="confirm", others=tuple(ranked[:3]))
     if not ranked:
-        return Next("finished", solved=False)
+        return _last_resort(case, belief, shares)
     best = ranked[0]
     rest = tuple(c for c in ranked[1:] if c.check is not None)[:3]
     if best.half is not None:
@@ -206,19 +206,28 @@ def _narrow(case: Case, belief: Belief, classes: dict[tuple[Repair, ...], float]
     return Next("check", choice=best, purpose="narrow", others=rest)
 
 
+def _to_confirm(case: Case, belief: Belief, repair: Repair, taken: set[str]) -> Choice | None:
+    """The quickest check that would confirm the fault behind a repair, where none has been made."""
+    fault = fault_behind(belief, repair)
+    if fault is None or _confirmed_by(case, fault) is not None:
+        return None
+    return next((c for c in confirming(case, fault) if c.check and c.check.id not in taken), None)
+
+
+def _last_resort(case: Case, belief: Belief, shares: Mapping[Repair, float]) -> Next:
+    """No check tells the rest apart: the repair to try, or the end."""
+    repair = best_try(case.now, shares)
+    fault = fault_behind(belief, repair) if repair else None
+    if repair is None or fault is None:
+        return Next("finished", solved=False)
+    tried = Proven(fault, repair, shares[repair], _confirmed_by(case, fault), False)
+    return Next("repair", proven=tried, purpose="try")
+
+
 def _taken(case: Case) -> set[str]:
     """Checks already done in the circuit as it stands now."""
     now = len(case.epochs) - 1
     return {e.check.id for e in case.evidence if isinstance(e, Taken) and e.epoch == now}
-
-
-def _faults_of(belief: Belief, repairs: tuple[Repair, ...]) -> tuple[Fault, ...]:
-    """Faults of the likeliest suspect with these repairs left."""
-    for w in belief.suspects:
-        if w.left == repairs:
-            elements = {r[0] for r in repairs}
-            return tuple(f for f in w.now if f.element in elements)
-    return ()
 
 
 def overloads_behind(case: Case, fault: Fault) -> list[tuple[Fault, Stress]]:

@@ -76,8 +76,15 @@ def _in_setup(circuit: Circuit, setup: SetupState, faults: tuple[Fault, ...]) ->
     if lasting.blown:
         known = {(s.element, s.branch) for s in found}
         moment = _at(operate(circuit, setup, faults, hold_fuses=True), brief=True)
-        found += [s for s in moment if (s.element, s.branch) not in known]
+        found += [
+            s for s in moment if (s.element, s.branch) not in known and not _is_wire(circuit, s)
+        ]
     return found
+
+
+def _is_wire(circuit: Circuit, stress: Stress) -> bool:
+    """A fuse opens before the wire in line with it is hurt: it is chosen for that."""
+    return circuit.elements[stress.element].kind.name == "wire"
 
 
 def _at(point: OperatingPoint, brief: bool) -> list[Stress]:

@@ -68,11 +68,7 @@ def _cause(case: Case, conclusion: Conclusion, one: Proven) -> CauseView:
     reasons = _reasons(case, conclusion, one.fault)
     return CauseView(
         title=_capital(say.fault_title(case.now, one.fault)),
-        proof=[
-            item_words(case.now, e)
-            for e in case.evidence
-            if isinstance(e, Taken) and e.number == one.by
-        ],
+        proof=_proof(case, one),
         reasons=reasons,
         open_questions=[] if reasons else ["Why it failed was not established."],
     )
@@ -84,6 +80,18 @@ def _wired_wrongly(stress: Stress) -> str:
         return "The wrong wiring blew it."
     load = f"{say.amps(stress.amps)} against a rating of {say.amps(stress.rating)}"
     return f"Wired wrongly it carried {load}{' until the fuse opened' if stress.brief else ''}."
+
+
+def _proof(case: Case, one: Proven) -> list[str]:
+    """The reading at the faulty place, or plainly that there is none."""
+    if one.by is None:
+        cured = "It works since this was mended. " if one.mended else ""
+        return [f"{cured}Nothing was measured at the place itself; all else was ruled out."]
+    return [
+        item_words(case.now, e)
+        for e in case.evidence
+        if isinstance(e, Taken) and e.number == one.by
+    ]
 
 
 def _capital(text: str) -> str:

@@ -33,7 +33,7 @@ def step_view(case: Case, conclusion: Conclusion, causes: list[CauseView]) -> St
     if step.kind == "wiring" and step.half is not None:
         return _wiring(case, conclusion, step.half, step.purpose)
     if step.kind == "repair" and step.proven is not None:
-        return _repair(case, step.proven)
+        return _repair(case, step.proven, step.purpose)
     if step.kind == "positions":
         return _positions(case)
     return _finished(case, conclusion, causes)
@@ -132,7 +132,18 @@ ADVICE = {
 }
 
 
-def _repair(case: Case, one: Proven) -> RepairStep:
+def _why_repair(one: Proven, purpose: str) -> str:
+    if one.by is not None:
+        return "It is proven by a reading at its own place."
+    if purpose == "try":
+        return (
+            f"No check at hand tells the rest apart. This is {say.likelihood(one.share)},"
+            f" {say.percent(one.share)}, and costs least to try. Then try every position again."
+        )
+    return "Nothing can be measured at its own place, and everything else is ruled out."
+
+
+def _repair(case: Case, one: Proven, purpose: str) -> RepairStep:
     element = case.now.elements[one.fault.element]
     near = Check(FEED, one.fault.element, "", set_up(case.circuit_for(AS_DRAWN)))
     texts = [c for c in cautions(case.now, near) if c.hazard != "fused lead"]
@@ -143,7 +154,7 @@ def _repair(case: Case, one: Proven) -> RepairStep:
         mode=one.fault.mode,
         title=f"{say.fault_title(case.now, one.fault)[:1].upper()}{say.fault_title(case.now, one.fault)[1:]}",
         do=ADVICE.get(element.kind.name, ["Renew the part."]),
-        why="It is proven by a reading at its own place.",
+        why=_why_repair(one, purpose),
         cautions=found,
     )
 

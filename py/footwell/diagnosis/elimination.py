@@ -1,0 +1,56 @@
+"""What to mend where nothing can be measured at the faulty place itself.
+
+Of repairs that no check at hand tells apart, the one with the largest chance for its cost comes first; that
+order has the lowest expected cost (each repair is tried, then every position again).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from footwell.circuit.circuit import Circuit
+from footwell.circuit.fault import Fault
+from footwell.diagnosis.belief import Belief
+from footwell.faults.suspects import Repair
+
+JOINT_COST, PART_COST = 1.0, 4.0
+"""Cost of making a joint or a wire anew, and of a part that has to be bought (common practice, no
+source)."""
+
+JOINTS = ("contact", "wire", "splice", "earth_point", "fuse")
+
+WORTH_TRYING = 0.15
+"""Share of a repair below which it is not tried without proof."""
+
+
+def repairs_left(belief: Belief) -> dict[Repair, float]:
+    """Share of every repair that is still to be done, falling."""
+    found: dict[Repair, float] = {}
+    for w in belief.suspects:
+        for repair in w.left:
+            found[repair] = found.get(repair, 0.0) + w.share
+    return dict(sorted(found.items(), key=lambda item: (-round(item[1], 9), item[0])))
+
+
+def fault_behind(belief: Belief, repair: Repair) -> Fault | None:
+    """The fault that a repair would mend, under the likeliest suspect that holds it."""
+    for w in belief.suspects:
+        if repair in w.left:
+            return next((f for f in w.now if f.element == repair[0]), None)
+    return None
+
+
+def best_try(circuit: Circuit, shares: Mapping[Repair, float]) -> Repair | None:
+    """The repair to try first among those that nothing tells apart."""
+    rows = [
+        (-round(share / _cost(circuit, repair), 9), repair)
+        for repair, share in shares.items()
+        if share >= WORTH_TRYING and repair[0] in circuit.elements
+    ]
+    return min(rows)[1] if rows else None
+
+
+def _cost(circuit: Circuit, repair: Repair) -> float:
+    element = circuit.elements[repair[0]]
+    bought = repair[1].startswith("renew") and element.kind.name not in JOINTS
+    return PART_COST if bought else JOINT_COST
