@@ -39,7 +39,6 @@ def walk(browser: Browser, address: str, size: str, scheme: str) -> None:
     )
     page = context.new_page()
     page.on("pageerror", lambda error: print("page error:", error))
-    page.on("console", lambda line: line.type == "error" and print("console:", line.text))
     Walk(page, address, Camera(page, OUT / f"{size}-{scheme}").shoot).whole()
     context.close()
 
