@@ -118,15 +118,9 @@ def call(name: str, text: str) -> str:
         return f'{{"ok":{function(_read(asks, text)).model_dump_json()}}}'
     except FootwellError as problem:
         return _error(problem.code, problem.sentence, list(problem.details))
-    except Exception as mistake:
+    except Exception as error:
         # A defect of ours ends this answer, not the interpreter that the other calls wait for.
-        return _error("mistake", MISTAKE, [_where(mistake)])
-
-
-MISTAKE = (
-    "Footwell made a mistake here and has no answer. What was entered is kept; undo the last entry to"
-    " go on, and report the mistake."
-)
+        return f'{{"error":{mistake(error).model_dump_json()}}}'
 
 
 def _read(model: type[BaseModel], text: str) -> BaseModel:
@@ -136,13 +130,18 @@ def _read(model: type[BaseModel], text: str) -> BaseModel:
         raise FootwellError("bad request", "This could not be read.", _places(problem)) from None
 
 
-def _where(mistake: Exception) -> str:
-    """Kind and place of a mistake, without anything that was entered."""
-    trace = mistake.__traceback__
+def mistake(error: Exception) -> m.Problem:
+    """A defect of ours as data: its kind and place, without anything that was entered."""
+    trace = error.__traceback__
     while trace is not None and trace.tb_next is not None:
         trace = trace.tb_next
     line = f"{trace.tb_frame.f_code.co_name}, line {trace.tb_lineno}" if trace else ""
-    return f"{type(mistake).__name__} in {line}"
+    return m.Problem(
+        code="mistake",
+        sentence="Footwell made a mistake here and has no answer. What was entered is kept; undo the"
+        " last entry to go on, and report the mistake.",
+        details=[f"{type(error).__name__} in {line}"],
+    )
 
 
 def _places(problem: ValidationError) -> list[str]:

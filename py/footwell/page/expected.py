@@ -111,7 +111,7 @@ def _text(reading: Reading | Words, low: float | None, high: float | None, unit:
         return f"{likeliest} ({say.percent(reading[likeliest])})"
     if low is None or high is None:
         return say.measured(reading.mean, unit)
-    return f"{say.measured(low, unit)} to {say.measured(high, unit)}"
+    return " to ".join(dict.fromkeys((say.measured(low, unit), say.measured(high, unit))))
 
 
 def fault_of(circuit: Circuit, named: FaultNamed) -> Fault:
