@@ -81,7 +81,7 @@ def _to_earth(circuit: Circuit, instrument: str, setup: SetupState) -> list[Chec
 
 def _row(circuit: Circuit, check: Check, faults: tuple[Fault, ...]) -> ExpectedRow:
     reading = expected(circuit, check, faults)
-    value, low, high = _band(reading)
+    value, low, high = _band(reading, check.unit)
     name = say.place_named(circuit, check.red)
     if check.black not in ("", EARTH):
         name += f" to {say.place_named(circuit, check.black)}"
@@ -97,12 +97,13 @@ def _row(circuit: Circuit, check: Check, faults: tuple[Fault, ...]) -> ExpectedR
     )
 
 
-def _band(reading: Reading | Words) -> tuple[float | None, float | None, float | None]:
+def _band(reading: Reading | Words, unit: str) -> tuple[float | None, float | None, float | None]:
     """A number with the two ends of its band; nothing for words and for over range."""
     if not isinstance(reading, Reading) or math.isinf(reading.mean):
         return None, None, None
     half = CENTRAL_95 * reading.sigma
-    return reading.mean, reading.mean - half, reading.mean + half
+    low = reading.mean - half
+    return reading.mean, max(low, 0.0) if unit == "Ω" else low, reading.mean + half
 
 
 def _text(reading: Reading | Words, low: float | None, high: float | None, unit: str) -> str:

@@ -117,7 +117,8 @@ def short_named(circuit: Circuit, element: str) -> str:
     if found is None:
         return f"wiring of {element.split('.')[0]}"
     if found.kind.name == "wire":
-        return f"{wires_named(circuit, element)} wire ({element})"
+        named_by = wires_named(circuit, element)
+        return named_by if element in named_by else f"{named_by} wire ({element})"
     if found.kind.name == "contact":
         connector, way = element.split(".")
         return f"{connector} way {way}"
