@@ -19,8 +19,9 @@ sys.path.insert(0, str(Path(__file__).parents[1]))
 
 from core.loop_rig import Result, Trial, complaining, pair_trials, sampled, single_trials, tried
 from core.sample_circuits import NAMES
-from footwell.practice.orders import Order, half_split, load_to_supply
 from table import print_table
+
+from footwell.practice.orders import Order, half_split, load_to_supply
 
 ORDERS: dict[str, Order | None] = {
     "Footwell": None,

@@ -203,9 +203,18 @@ def confirms(circuit: Circuit, check: Check, fault: Fault) -> bool:
     held = subjects(circuit, check)
     if (fault.element, of) not in held and (of or (fault.element, "") not in held):
         return False
-    return distinct(
-        _of_one_size(expected(circuit, check, (fault,)), fault), expected(circuit, check, ())
-    )
+    bad, good = expected(circuit, check, (fault,)), expected(circuit, check, ())
+    if check.instrument == CLAMP and not _flows(bad):
+        return False
+    return distinct(_of_one_size(bad, fault), good)
+
+
+LEAST_FLOW_AMPS = 0.1
+
+
+def _flows(seen: Reading | Words) -> bool:
+    """Whether a current flows at all: where none does, the break may be anywhere in line."""
+    return isinstance(seen, Reading) and abs(seen.mean) >= LEAST_FLOW_AMPS
 
 
 def _of_one_size(seen: Reading | Words, fault: Fault) -> Reading | Words:

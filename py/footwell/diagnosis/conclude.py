@@ -18,7 +18,7 @@ from footwell.checks.predict import Reading, expected
 from footwell.circuit.circuit import Circuit, HalfId
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.belief import Belief, Weighed, believe, by_repair
-from footwell.diagnosis.case import Case, Taken
+from footwell.diagnosis.case import Case, Sighting, Taken
 from footwell.diagnosis.choose import CONFIRM_FROM, Choice, choices, confirming, confirms, distinct
 from footwell.diagnosis.damage import Stress, stresses
 from footwell.diagnosis.elimination import best_try, fault_behind, repairs_left
@@ -139,7 +139,8 @@ def _miss(value: float, predicted: Reading) -> float:
 
 def _step(case: Case, belief: Belief, found: tuple[Proven, ...]) -> Next:
     open_now = sorted((p for p in found if not p.mended), key=lambda p: _is_fuse(case, p.fault))
-    if (case.positions_due and not open_now) or not case.evidence:
+    told = any(isinstance(e, Sighting) for e in case.evidence)
+    if (case.positions_due and not open_now) or not told:
         return Next("positions")
     if case.epochs[-1].arrangement:
         return Next("wiring", half=case.epochs[-1].arrangement[0][0], purpose="put right")

@@ -46,6 +46,13 @@ class Run:
 
 def begin(sheet: Sheet, vehicle: Vehicle, tools: Sequence[str], **story: Any) -> Run:
     """Open a job: the sheet, the tools, the story, and what the customer saw in every position."""
+    run = opened(sheet, tools, **story)
+    try_positions(run, vehicle)
+    return run
+
+
+def opened(sheet: Sheet, tools: Sequence[str], **story: Any) -> Run:
+    """A job of which nothing is known but the sheet, the tools and the story."""
     run = Run()
     run.add(
         "job opened", title=sheet.title, sheet=sheet.model_dump(mode="json", exclude_unset=True)
@@ -53,7 +60,6 @@ def begin(sheet: Sheet, vehicle: Vehicle, tools: Sequence[str], **story: Any) ->
     run.add("tools stated", instruments=list(tools), helper=False)
     if story:
         run.add("story told", **story)
-    _try_positions(run, vehicle)
     return run
 
 
@@ -102,7 +108,7 @@ def do(run: Run, replayed: Replayed, conclusion: Conclusion, vehicle: Vehicle) -
         run.add("repair done", element=fault.element, mode=fault.mode, what="renewed")
         return vehicle.mended(fault.element)
     elif step.kind == "positions":
-        _try_positions(run, vehicle)
+        try_positions(run, vehicle)
     return vehicle
 
 
@@ -145,7 +151,8 @@ def _wiring(run: Run, step: Next, vehicle: Vehicle) -> Vehicle:
     return vehicle
 
 
-def _try_positions(run: Run, vehicle: Vehicle) -> None:
+def try_positions(run: Run, vehicle: Vehicle) -> None:
+    """Try every position and write down what each load does."""
     circuit = vehicle.circuit
     states = [
         {"controls": dict(setup.controls), "load": load, "state": vehicle.does(setup, load)}
