@@ -1,6 +1,6 @@
 """Writes py/footwell/job/link_words.py: the words that both ends of a link know beforehand.
 
-`.venv/bin/python tests/core/link_words_maker.py` writes it anew from the sample circuits. Words belong
+`.venv/bin/python -m tests.core.link_words_maker` writes it anew from the sample circuits. Words belong
 to their format for good: once a release has made links, a change here needs a new format.
 """
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import hashlib
 import json
 from pathlib import Path
 
@@ -14,6 +13,7 @@ from footwell.terminal.shapes import JobState
 
 from .job_rig import MINIBUS, MIRRORED, Data, Job, compact
 from .job_road import road_of
+from .stored_samples_maker import exported
 from .terminal_rig import answer, printed, refused, typed_in
 
 
@@ -29,14 +29,6 @@ def written(folder: Path, text: str) -> str:
 
 def state_of(job: Job, folder: Path) -> JobState:
     return answer(JobState, "job", written(folder, compact(job.events)))
-
-
-def exported(*jobs: Job, count: int | None = None) -> str:
-    """Jobs as the page exports them: a heading, then an event a line with the hash of its body."""
-    events = [event for job in jobs for event in job.events]
-    rows = [e | {"sha256": hashlib.sha256(e["body"].encode()).hexdigest()} for e in events]
-    heading = {"footwell": "events", "format": 1, "count": len(rows) if count is None else count}
-    return "".join(f"{compact(row)}\n" for row in [heading, *rows])
 
 
 def test_the_next_step_and_the_suspects_are_those_of_the_page(tmp_path: Path) -> None:
