@@ -297,13 +297,19 @@ def _do_feed(circuit: Circuit, check: Check) -> str:
 
 
 RARE = 0.01
-"""Outcomes rarer than this are not spelled out beforehand."""
+"""Outcomes rarer than this are not spelled out beforehand, but for the one that is expected."""
+
+IN_BAND = "In the band"
 
 
 @dataclass(frozen=True)
 class _Zone:
     when: str
     rows: list[tuple[Weighed, float]]
+
+    @property
+    def weight(self) -> float:
+        return sum(w.share * chance for w, chance in self.rows)
 
 
 def _outcomes(case: Case, belief: Belief, check: Check, band: Band | None) -> list[Outcome]:
@@ -316,7 +322,7 @@ def _outcomes(case: Case, belief: Belief, check: Check, band: Band | None) -> li
     )
     everything = _shares(case, ((w, 1.0) for w in live))
     total = sum(everything.values())
-    likely = [z for z in rows if sum(w.share * c for w, c in z.rows) > RARE * total] or rows
+    likely = [z for z in rows if z.when == IN_BAND or z.weight > RARE * total] or rows
     return [Outcome(when=z.when, means=_means(case, z, everything)) for z in likely]
 
 
@@ -334,18 +340,18 @@ def _number_zones(
     case: Case, seen: Sequence[Number], check: Check, live: Sequence[Weighed], band: Band
 ) -> list[_Zone]:
     supply = float(case.now.context.system_volts)
-    zones: dict[str, list[tuple[Weighed, float]]] = {"In the band": []}
+    zones: dict[str, list[tuple[Weighed, float]]] = {IN_BAND: []}
     for (mean, _), w in zip(seen, live, strict=True):
         zones.setdefault(_zone(mean, check, band, supply), []).append((w, 1.0))
-    order = ("In the band", "About 0 V", "Lower", "Higher", "Near supply voltage", "Over range")
+    order = (IN_BAND, "About 0 V", "Lower", "Higher", "Near supply voltage", "Over range")
     return [_Zone(name, zones[name]) for name in order if name in zones]
 
 
 def _zone(value: float, check: Check, band: Band, supply: float) -> str:
     if math.isinf(value):
-        return "In the band" if band.text == "over range" else "Over range"
+        return IN_BAND if band.text == "over range" else "Over range"
     if band.low <= value <= band.high:
-        return "In the band"
+        return IN_BAND
     if check.unit == "V" and abs(value) < 0.03 * supply and band.low > 0.06 * supply:
         return "About 0 V"
     if check.unit == "V" and abs(value) > 0.9 * supply > band.high:
@@ -367,7 +373,7 @@ def _means(case: Case, zone: _Zone, everything: dict[str, float]) -> str:
     found = _shares(case, zone.rows)
     mass = sum(found.values())
     if mass < 1e-4:
-        return "Fits nothing suspected so far; measure again."
+        return "Fits nothing suspected so far: measure again, and doubt the sheet."
     kept = [name for name, share in found.items() if share > 0.03 * mass]
     cleared = sum(1 for name, share in everything.items() if found.get(name, 0.0) < 0.05 * share)
     text = "All well here." if kept == ["all well now"] else f"Points to {say.joined(kept, 2)}."

@@ -17,7 +17,9 @@ const place = (band: Band, value: number) => {
 
 const ends = new Intl.NumberFormat(undefined, { maximumSignificantDigits: 3 });
 
-const endOf = (value: number) => ends.format(value).replace("-", "−");
+/** A band told in thousandths ("4–12 mV") has the ends of its scale in thousandths too. */
+const endOf = (band: Band, value: number) =>
+  ends.format(/ m[VA]$/.test(band.text) ? value * 1000 : value).replace("-", "−");
 
 export function Scale({ band, mark = null, word }: ScaleProps) {
   const low = place(band, band.low) * 100;
@@ -36,9 +38,9 @@ export function Scale({ band, mark = null, word }: ScaleProps) {
         />
         {mark !== null && <Mark at={place(band, mark) * 100} />}
       </svg>
-      <span class="scale-low">{endOf(band.scale_low)}</span>
+      <span class="scale-low">{endOf(band, band.scale_low)}</span>
       {word && <span class="scale-word">{word}</span>}
-      <span class="scale-high">{endOf(band.scale_high)}</span>
+      <span class="scale-high">{endOf(band, band.scale_high)}</span>
     </div>
   );
 }
