@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from itertools import product
+from itertools import islice
 
 from footwell.checks.check import (
     CLAMP,
@@ -26,6 +26,7 @@ from footwell.circuit.setup import SetupState, set_up
 from footwell.electrics.operating_point import OperatingPoint, Slot, load_ways, operate
 from footwell.parts.base import EARTH
 from footwell.reference.meters import SUBSTITUTE_LAMP_WATTS
+from footwell.sheet.models import SheetControl
 
 MOST_SETUPS = 12
 LOOKED_AT = ("fuse", "contact")
@@ -41,13 +42,26 @@ class Tools:
 
 def working_setups(circuit: Circuit, engine: str = "off") -> list[SetupState]:
     """Set-ups in which some control is switched on, everything plugged, fewest controls on first."""
-    ranges = [[p.id for p in c.positions] for c in circuit.sheet.controls]
-    names = [c.part for c in circuit.sheet.controls]
-    off = {c.part: c.off for c in circuit.sheet.controls}
-    rows = [dict(zip(names, positions, strict=True)) for positions in product(*ranges)]
-    rows = [row for row in rows if any(row[n] != off[n] for n in names)]
-    rows.sort(key=lambda row: sum(row[n] != off[n] for n in names))
-    return [set_up(circuit, row, engine=engine) for row in rows[:MOST_SETUPS]]
+    controls = circuit.sheet.controls
+    rows = (row for on in range(1, len(controls) + 1) for row in _with_so_many_on(controls, on))
+    names = [c.part for c in controls]
+    return [
+        set_up(circuit, dict(zip(names, row, strict=True)), engine=engine)
+        for row in islice(rows, MOST_SETUPS)
+    ]
+
+
+def _with_so_many_on(controls: Sequence[SheetControl], on: int) -> Iterator[tuple[str, ...]]:
+    """Positions of all controls with `on` of them away from rest, in the order of the sheet. Made one
+    by one: all of them would be hundreds of millions on a sheet of eight controls."""
+    if not controls:
+        yield ()
+        return
+    first, others = controls[0], controls[1:]
+    for position in first.positions:
+        left = on - (position.id != first.off)
+        if 0 <= left <= len(others):
+            yield from ((position.id, *row) for row in _with_so_many_on(others, left))
 
 
 def catalogue(circuit: Circuit, tools: Tools, engine: str = "off") -> list[Check]:
@@ -178,9 +192,9 @@ def _substituted(circuit: Circuit, setups: list[SetupState]) -> Iterator[Check]:
 
 
 def _behind_fuses(circuit: Circuit, setups: list[SetupState]) -> Iterator[Check]:
-    """A lamp or a meter in place of a fuse, with the loads plugged in and with each unplugged: what
-    flows then flows through a short."""
-    plugs = [(), *dict.fromkeys(unplugged(circuit, load) for load in circuit.sheet.loads)]
+    """A lamp or a meter in place of a fuse, with the loads plugged in, with some unplugged, and with all
+    of them and one more connector apart: what flows then flows through a short before that."""
+    plugs = _pulled(circuit)
     for fuse in (e for e in circuit.elements.values() if e.kind.name == "fuse"):
         for setup in setups:
             point = operate(circuit, setup)
@@ -191,6 +205,14 @@ def _behind_fuses(circuit: Circuit, setups: list[SetupState]) -> Iterator[Check]
                 opened = SetupState(setup.controls, out, (), setup.engine)
                 yield Check(FUSE_LAMP, fuse.id, "", opened)
                 yield Check(VOLTS, f"{fuse.id}.1", f"{fuse.id}.2", opened)
+
+
+def _pulled(circuit: Circuit) -> list[tuple[str, ...]]:
+    """Sets of connectors to pull in the search for a short, each once."""
+    loads = [unplugged(circuit, load) for load in circuit.sheet.loads]
+    everything = tuple(sorted({plug for plugs in loads for plug in plugs}))
+    further = [tuple(sorted({*everything, c.id})) for c in circuit.sheet.connectors if c.unplugs]
+    return list(dict.fromkeys([(), *loads, everything, *further]))
 
 
 def unplugged(circuit: Circuit, part: str) -> tuple[str, ...]:

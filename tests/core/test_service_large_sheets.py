@@ -1,0 +1,70 @@
+"""A sheet as large as sheets may be is answered like any other."""
+
+from __future__ import annotations
+
+from itertools import product
+
+import pytest
+
+from footwell.checks.catalogue import MOST_SETUPS, working_setups
+from footwell.sheet.models import Sheet
+
+from .job_rig import MINIBUS, Data, Job, asked, compact, sheet
+from .sample_circuits import NAMES, sample
+
+POSITIONS = [str(n) for n in range(12)]
+
+
+def with_eight_controls() -> Data:
+    """The minibus with seven more switches of twelve positions each: 143 million combinations."""
+    data = sheet(MINIBUS)
+    for n in range(2, 9):
+        closes = {p: [] if p == "0" else [["1", "2"]] for p in POSITIONS}
+        values = {"terminals": ["1", "2"], "closes": closes}
+        part = {"id": f"S{n}", "kind": "switch", "name": f"switch {n}", "spare": ["1", "2"]}
+        data["parts"].append(part | {"values": values})
+        named = [{"id": p, "name": p} for p in POSITIONS]
+        control = {"part": f"S{n}", "name": f"switch {n}", "off": "0", "positions": named}
+        data["controls"].append(control)
+    return data
+
+
+def test_a_sheet_of_eight_controls_is_worked_on() -> None:
+    data = with_eight_controls()
+    assert asked("read_sheet", {"text": compact(data)})["parts"] == 14
+    job = Job()
+    job.events = []
+    view = job.add("job opened", title="eight", sheet=data).tools("meter").dead().look()
+    assert len(view["asked_positions"]) == MOST_SETUPS
+    assert view["step"]["kind"] == "check"
+
+
+def in_order(plan: Sheet) -> list[dict[str, str]]:
+    """All combinations with some control on, fewest on first: the plain way, for small sheets."""
+    names = [c.part for c in plan.controls]
+    every = [
+        dict(zip(names, ids, strict=True))
+        for ids in product(*([p.id for p in c.positions] for c in plan.controls))
+    ]
+    off = {c.part: c.off for c in plan.controls}
+    some = [row for row in every if row != off]
+    return sorted(some, key=lambda row: sum(row[n] != off[n] for n in names))
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_positions_are_asked_in_the_plain_order(name: str) -> None:
+    found = [dict(setup.controls) for setup in working_setups(sample(name))]
+    assert found == in_order(sample(name).sheet)[:MOST_SETUPS]
+
+
+def test_a_long_name_of_every_control_fits_into_a_reading() -> None:
+    """A check is named with all its controls; its name must not be too long to be stored."""
+    job = Job()
+    job.events = []
+    text = compact(with_eight_controls())
+    for n in range(2, 9):
+        text = text.replace(f'"S{n}"', f'"SWITCH-OF-MANY-WORDS-{n}"')
+    job.add_text("job opened", f'{{"title":"long","sheet":{text}}}').tools("meter").dead()
+    record = job.ask("check_at", instrument="volts", red="X4.1.a")["record"]
+    kept = job.ask("weigh", record=record, typed="24", unit="V")["record"]
+    assert job.add("reading taken", **kept).look()["problems"] == []
