@@ -372,8 +372,8 @@ def _means(case: Case, zone: _Zone, everything: dict[str, float]) -> str:
     """What an outcome leaves, and how many it would clear."""
     found = _shares(case, zone.rows)
     mass = sum(found.values())
-    if mass < 1e-4:
-        return "Fits nothing suspected so far: measure again, and doubt the sheet."
+    if mass < RARE * sum(everything.values()):
+        return "Hardly to be expected: it fits nothing likely. Measure once more."
     kept = [name for name, share in found.items() if share > 0.03 * mass]
     cleared = sum(1 for name, share in everything.items() if found.get(name, 0.0) < 0.05 * share)
     text = "All well here." if kept == ["all well now"] else f"Points to {say.joined(kept, 2)}."
