@@ -16,12 +16,25 @@ from typing import Any
 STDLIB = Path("/lib/python314.zip")
 PACKAGES = Path("/lib/python3.14/site-packages")
 UNCHECKED_HASH = 0b01  # flags of a compiled file that is taken without asking for its source
+DOCUMENTED = (ast.Module, ast.ClassDef, ast.FunctionDef, ast.AsyncFunctionDef)
 SAME_DATE = (1980, 1, 1, 0, 0, 0)  # the same sources give the same archive, byte for byte
+
+
+def without_docstrings(source: bytes, name: str) -> ast.Module:
+    """Return the tree of a source file without the texts that only people read.
+
+    Python's own switch for this would also drop every assertion.
+    """
+    tree = ast.parse(source, name)
+    for node in ast.walk(tree):
+        if isinstance(node, DOCUMENTED) and ast.get_docstring(node, clean=False) is not None:
+            node.body = node.body[1:] or [ast.copy_location(ast.Pass(), node.body[0])]
+    return tree
 
 
 def compiled(source: bytes, name: str) -> bytes:
     """Return the content of the .pyc file for a source file."""
-    code = compile(source, name, "exec", dont_inherit=True)
+    code = compile(without_docstrings(source, name), name, "exec", dont_inherit=True)
     head = importlib.util.MAGIC_NUMBER + UNCHECKED_HASH.to_bytes(4, "little")
     return head + importlib.util.source_hash(source) + marshal.dumps(code)
 
