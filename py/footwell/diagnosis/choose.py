@@ -194,8 +194,11 @@ def _branches_between(circuit: Circuit, check: Check, part: str) -> list[str]:
     ]
 
 
-def confirms(circuit: Circuit, check: Check, fault: Fault) -> bool:
-    """Whether a check is held to the faulty place itself and reads otherwise there than on a sound one."""
+def confirms(
+    circuit: Circuit, check: Check, fault: Fault, standing: tuple[Fault, ...] = ()
+) -> bool:
+    """Whether a check is held to the faulty place itself and reads otherwise there than on a sound one,
+    other faults standing."""
     element = circuit.elements.get(fault.element)
     if element is None or check.instrument in (SUBSTITUTE, FUSE_LAMP):
         return False
@@ -203,7 +206,8 @@ def confirms(circuit: Circuit, check: Check, fault: Fault) -> bool:
     held = subjects(circuit, check)
     if (fault.element, of) not in held and (of or (fault.element, "") not in held):
         return False
-    bad, good = expected(circuit, check, (fault,)), expected(circuit, check, ())
+    bad = expected(circuit, check, tuple(sorted((*standing, fault))))
+    good = expected(circuit, check, standing)
     if check.instrument == CLAMP and not _flows(bad):
         return False
     return distinct(_of_one_size(bad, fault), good)
@@ -236,13 +240,13 @@ def distinct(a: Reading | Words, b: Reading | Words) -> bool:
     return sum(abs(a.get(w, 0.0) - b.get(w, 0.0)) for w in {*a, *b}) / 2.0 > 0.7
 
 
-def confirming(case: Case, fault: Fault) -> list[Choice]:
-    """Checks that would confirm a fault, quickest first."""
+def confirming(case: Case, fault: Fault, standing: tuple[Fault, ...] = ()) -> list[Choice]:
+    """Checks that would confirm a fault, other faults standing, quickest first."""
     found = [
         Choice(check, None, 0.0, minutes(case.now, check, case.last_check))
         for check in catalogue(case.now, case.tools, case.engine)
         if check.id not in case.skipped
         and not _owners(check) & case.unreachable
-        and confirms(case.now, check, fault)
+        and confirms(case.now, check, fault, standing)
     ]
     return sorted(found, key=lambda c: (c.minutes, c.check.id if c.check else ""))

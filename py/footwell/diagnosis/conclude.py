@@ -100,7 +100,8 @@ def proven(case: Case, belief: Belief) -> tuple[Proven, ...]:
             if fault.element == repair[0]:
                 mended = left.get(repair, 0.0) < total / 2.0
                 by = _confirmed_by(case, fault, mended)
-                if by is not None or mended or not confirming(case, fault):
+                beside = tuple(f for f in best[repair].now if f != fault)
+                if by is not None or mended or not confirming(case, fault, beside):
                     found.append(Proven(fault, repair, total, by, mended))
     return tuple(found)
 
@@ -152,7 +153,7 @@ def _step(case: Case, belief: Belief, found: tuple[Proven, ...]) -> Next:
         return Next("check", choice=cause, purpose="cause", others=tuple(choices(case, belief)[:3]))
     classes = by_repair(belief.suspects)
     for one in open_now:
-        if not _would_blow_again(case, belief, one):
+        if _blows_again(case, belief, one.repair) <= MAY_BLOW_AGAIN:
             return Next("repair", proven=one)
     if classes.get((), 0.0) >= WELL_FROM:
         return Next("finished", solved=True)
@@ -163,17 +164,19 @@ def _is_fuse(case: Case, fault: Fault) -> bool:
     return case.now.elements[fault.element].kind.name == "fuse"
 
 
-BLOWS_AGAIN = 0.05
-"""Share of a cause still there from which a fuse is not renewed: never another fuse to see."""
+MAY_BLOW_AGAIN, EVEN = 0.05, 0.5
+"""Share of a cause still there from which a fuse is not renewed: never another fuse to see. Where no check
+is left, an even chance."""
 
 
-def _would_blow_again(case: Case, belief: Belief, one: Proven) -> bool:
-    """Whether a blown fuse may have its cause still behind it, and a check could show it."""
-    if not _is_fuse(case, one.fault):
-        return False
-    held = [w for w in belief.suspects if one.repair in w.left]
+def _blows_again(case: Case, belief: Belief, repair: Repair) -> float:
+    """Chance that the cause of a blown fuse is still behind it; 0 for other repairs."""
+    element = case.now.elements.get(repair[0])
+    if element is None or element.kind.name != "fuse":
+        return 0.0
+    held = [w for w in belief.suspects if repair in w.left]
     behind = sum(w.share for w in held if any(_overloads(f) for f in w.now))
-    return behind > BLOWS_AGAIN * sum(w.share for w in held) and bool(choices(case, belief))
+    return behind / max(sum(w.share for w in held), 1e-12)
 
 
 def _overloads(fault: Fault) -> bool:
@@ -209,16 +212,18 @@ def _narrow(case: Case, belief: Belief) -> Next:
 
 def _to_confirm(case: Case, belief: Belief, repair: Repair, taken: set[str]) -> Choice | None:
     """The quickest check that would confirm the fault behind a repair, where none has been made."""
-    fault = fault_behind(belief, repair)
+    fault, beside = fault_behind(belief, repair)
     if fault is None or _confirmed_by(case, fault) is not None:
         return None
-    return next((c for c in confirming(case, fault) if c.check and c.check.id not in taken), None)
+    quick = confirming(case, fault, beside)
+    return next((c for c in quick if c.check and c.check.id not in taken), None)
 
 
 def _last_resort(case: Case, belief: Belief, shares: Mapping[Repair, float]) -> Next:
     """No check tells the rest apart: the repair to try, or the end."""
-    repair = best_try(case.now, shares)
-    fault = fault_behind(belief, repair) if repair else None
+    safe = {r: s for r, s in shares.items() if _blows_again(case, belief, r) < EVEN}
+    repair = best_try(case.now, safe)
+    fault = fault_behind(belief, repair)[0] if repair else None
     if repair is None or fault is None:
         return Next("finished", solved=False)
     tried = Proven(fault, repair, shares[repair], _confirmed_by(case, fault), False)

@@ -19,7 +19,7 @@ source)."""
 
 JOINTS = ("contact", "wire", "splice", "earth_point", "fuse")
 
-WORTH_TRYING = 0.15
+WORTH_TRYING = 0.05
 """Share of a repair below which it is not tried without proof."""
 
 
@@ -32,12 +32,17 @@ def repairs_left(belief: Belief) -> dict[Repair, float]:
     return dict(sorted(found.items(), key=lambda item: (-round(item[1], 9), item[0])))
 
 
-def fault_behind(belief: Belief, repair: Repair) -> Fault | None:
-    """The fault that a repair would mend, under the likeliest suspect that holds it."""
+def fault_behind(
+    belief: Belief, repair: Repair
+) -> tuple[Fault, tuple[Fault, ...]] | tuple[None, tuple[()]]:
+    """The fault that a repair would mend and the others that stand beside it, under the likeliest suspect
+    that holds it."""
     for w in belief.suspects:
         if repair in w.left:
-            return next((f for f in w.now if f.element == repair[0]), None)
-    return None
+            mine = next((f for f in w.now if f.element == repair[0]), None)
+            if mine is not None:
+                return mine, tuple(f for f in w.now if f != mine)
+    return None, ()
 
 
 def best_try(circuit: Circuit, shares: Mapping[Repair, float]) -> Repair | None:
