@@ -8,7 +8,7 @@ export function Plumb({ view }: { view: JobView }) {
     <button
       type="button"
       class="plumb"
-      aria-label={`${view.suspects.left_words} Open the circuit`}
+      aria-label={`+${view.system_volts} to earth: ${view.suspects.left_words}. Open the circuit`}
       onClick={() => show("circuit")}
     >
       <span class="plumb-volts" aria-hidden="true">
