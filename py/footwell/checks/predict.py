@@ -200,7 +200,12 @@ def seen_as(circuit: Circuit, element: str) -> str:
 
 
 def light_words(circuit: Circuit, volts: float) -> Words:
-    return sights.chances("lamp", light_share(volts, lamp_volts(circuit)), 1.0, sights.SLIP["me"])
+    """What people say of a lamp at a voltage (V): beside the same lamp straight on the battery."""
+    battery = circuit.branches(circuit.supply_element, "off")[0].law
+    assert isinstance(battery, Source)
+    rated = lamp_volts(circuit)
+    now, usual = light_share(volts, rated), light_share(battery.volts, rated)
+    return sights.chances("lamp", now, usual, sights.SLIP["me"])
 
 
 FUSE_SIGHTS = ("blown", "whole")
