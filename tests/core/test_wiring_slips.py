@@ -1,0 +1,156 @@
+"""Slips in wiring a connector: each is named, and the moves put it right in as few steps as there are."""
+
+from __future__ import annotations
+
+from collections import deque
+from itertools import combinations, permutations
+
+import pytest
+
+from footwell.circuit.setup import set_up
+from footwell.electrics.operating_point import operate
+from footwell.faults.miswiring import Wiring, as_drawn, moves, slip_named, slips
+
+from .sample_circuits import NAMES, sample
+from .wiring_rig import HALF, plug, wired
+
+State = frozenset[tuple[str, str]]
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_every_slip_of_every_half_is_named_by_what_it_is(name: str) -> None:
+    circuit = sample(name)
+    for connector in circuit.connectors:
+        for side in ("a", "b"):
+            half = (connector, side)
+            for slip in slips(circuit, half):
+                assert slip_named(circuit, half, dict(slip.wiring)) == slip.title
+            assert slip_named(circuit, half, as_drawn(circuit, half)) == ""
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_slips_of_a_half_are_all_different_and_none_is_as_drawn(name: str) -> None:
+    circuit = sample(name)
+    for connector in circuit.connectors:
+        for side in ("a", "b"):
+            found = [s.wiring for s in slips(circuit, (connector, side))]
+            assert len(found) == len(set(found))
+            assert tuple(as_drawn(circuit, (connector, side)).items()) not in found
+
+
+def test_every_exchange_of_two_wires_and_every_wire_left_out_is_among_the_slips() -> None:
+    circuit = plug(5)
+    drawn = as_drawn(circuit, HALF)
+    found = [dict(s.wiring) for s in slips(circuit, HALF)]
+    for a, b in combinations(drawn, 2):
+        assert drawn | {a: drawn[b], b: drawn[a]} in found
+    for way in drawn:
+        assert drawn | {way: None} in found
+
+
+def test_face_read_from_the_wrong_side_is_named_mirrored() -> None:
+    drawn = as_drawn(plug(5), HALF)
+    mirrored = dict(zip(drawn, reversed(list(drawn.values())), strict=True))
+    assert "mirror image" in slip_named(plug(5), HALF, mirrored)
+
+
+@pytest.mark.parametrize(("step", "word"), [(1, "up"), (-1, "down")])
+def test_wires_one_way_too_far_are_named_shifted(step: int, word: str) -> None:
+    drawn = as_drawn(plug(4, 1), HALF)
+    held = list(drawn.values())
+    shifted = dict(zip(drawn, held[-step:] + held[:-step], strict=True))
+    assert word in slip_named(plug(4, 1), HALF, shifted)
+
+
+def test_wire_in_an_empty_way_is_named_with_both_ways() -> None:
+    drawn = as_drawn(plug(4, 1), HALF)
+    title = slip_named(plug(4, 1), HALF, drawn | {"2": None, "5": drawn["2"]})
+    assert title == "the wire of way 2 put into empty way 5"
+
+
+def test_wire_left_out_is_named_with_its_way() -> None:
+    title = slip_named(plug(4), HALF, as_drawn(plug(4), HALF) | {"3": None})
+    assert title == "the wire of way 3 left out"
+
+
+def test_wiring_that_no_single_slip_explains_is_not_named() -> None:
+    drawn = as_drawn(plug(5), HALF)
+    held = list(drawn.values())
+    ring = dict(zip(drawn, [held[1], held[2], held[0], held[4], held[3]], strict=True))
+    assert slip_named(plug(5), HALF, ring) == ""
+
+
+def fewest(drawn: Wiring, found: Wiring) -> int:
+    """Fewest moves to the drawing by breadth-first search: out of a way, or into a free way."""
+    goal = frozenset((way, w) for way, w in drawn.items() if w)
+    start: State = frozenset((way, w) for way, w in found.items() if w)
+    everything = [w for w in {*drawn.values(), *found.values()} if w]
+    seen, front = {start}, deque([(start, 0)])
+    while front:
+        state, steps = front.popleft()
+        if state == goal:
+            return steps
+        for wire in everything:
+            rest = frozenset(pair for pair in state if pair[1] != wire)
+            taken = {way for way, _ in rest}
+            for after in (rest, *(rest | {(way, wire)} for way in drawn if way not in taken)):
+                if after not in seen:
+                    seen.add(after)
+                    front.append((after, steps + 1))
+    raise AssertionError("no road to the drawing")
+
+
+def put_right(found: Wiring, steps: list[tuple[str, str | None, str | None]]) -> Wiring:
+    """The half after the moves; a move from a way that holds something else, or into a full way, fails."""
+    now = dict(found)
+    for wire, start, end in steps:
+        if start is not None:
+            assert now[start] == wire
+            now[start] = None
+        if end is not None:
+            assert now[end] is None
+            now[end] = wire
+    return now
+
+
+@pytest.mark.parametrize(
+    ("wires", "empty"), [(2, 0), (3, 0), (4, 0), (5, 0), (2, 1), (3, 1), (4, 1)]
+)
+def test_moves_are_right_and_the_fewest_for_every_order_of_the_wires(
+    wires: int, empty: int
+) -> None:
+    drawn = as_drawn(plug(wires, empty), HALF)
+    for order in set(permutations(drawn.values())):
+        found = dict(zip(drawn, order, strict=True))
+        steps = moves(drawn, found)
+        assert put_right(found, steps) == drawn
+        assert len(steps) == fewest(drawn, found)
+
+
+@pytest.mark.parametrize("wires", [2, 3, 4])
+def test_moves_seat_wires_that_hang_free(wires: int) -> None:
+    drawn = as_drawn(plug(wires), HALF)
+    for order in permutations(drawn.values()):
+        for way in drawn:
+            found = dict(zip(drawn, order, strict=True)) | {way: None}
+            steps = moves(drawn, found)
+            assert put_right(found, steps) == drawn
+            assert len(steps) == fewest(drawn, found)
+
+
+@pytest.mark.parametrize(("wires", "empty"), [(2, 0), (3, 0), (4, 0), (5, 0), (4, 1)])
+def test_every_order_of_the_wires_is_computed_without_error(wires: int, empty: int) -> None:
+    drawn = as_drawn(plug(wires, empty), HALF)
+    for order in sorted(set(permutations(drawn.values())), key=str):
+        circuit = wired(wires, empty, dict(zip(drawn, order, strict=True)))
+        for position in ("off", "on"):
+            point = operate(circuit, set_up(circuit, {"S1": position}))
+            assert point.settled and all(abs(v) < 20.0 for v in point.volts)
+
+
+def test_wire_left_out_leaves_its_lamp_alone_dark() -> None:
+    drawn = as_drawn(plug(4), HALF)
+    circuit = wired(4, 0, drawn | {"3": None})
+    point = operate(circuit, set_up(circuit, {"S1": "on"}))
+    assert abs(point.amps("L3")) < 1e-6
+    assert point.amps("L2") > 0.2 and point.amps("L4") > 0.2
