@@ -30,9 +30,17 @@ def hypotheses(case: Case) -> list[Hypothesis]:
     found = [Hypothesis((), 1.0, ())]
     for first in singles:
         found += _with_damage(case, first)
+    mended = [s for s in singles if s.fault.element in case.epochs[-1].mended]
     for slip in suspected_slips(case):
         found += _slip_with_damage(case, slip)
+        found += [_slip_beside(slip, first) for first in mended]
     return found
+
+
+def _slip_beside(slip: Slip, first: SingleFault) -> Hypothesis:
+    """A slip that a fault hid until it was mended."""
+    repairs = (slip_repair(slip), first.repair)
+    return Hypothesis((first.fault,), slip.odds * first.odds, repairs, slip)
 
 
 def suspected_slips(case: Case) -> list[Slip]:
