@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from footwell.checks.catalogue import unplugged
 from footwell.checks.check import OHMS, Check
+from footwell.checks.predict import part_of
 from footwell.checks.safety import refusal
+from footwell.circuit.circuit import Circuit
 from footwell.diagnosis.belief import believe
 from footwell.diagnosis.case import Case
 from footwell.errors import FootwellError
@@ -11,6 +14,7 @@ from footwell.job.replay import replay
 from footwell.job.stored import fitting, setup_of
 from footwell.messages import Check as CheckView
 from footwell.messages import CheckAsked
+from footwell.page import words as say
 from footwell.page.check_view import check_view
 
 
@@ -33,8 +37,21 @@ def chosen_check(request: CheckAsked) -> CheckView:
 
 def _check(case: Case, request: CheckAsked) -> Check:
     setup = setup_of(case.now, request.controls, request.apart, request.stand_in, case.engine)
-    if request.instrument == OHMS and not setup.apart:
+    check = fitting(case.now, request.instrument, request.red, request.black, setup)
+    if check.instrument == OHMS and _still_in(case.now, check):
+        out = say.joined(_ways_out(case.now, check))
         raise AskError(
-            "Ohms only with the part out of the circuit. Unplug it first, or measure volts."
+            f"Ohms only with the part out of the circuit. Take {out} apart first, or measure volts."
         )
-    return fitting(case.now, request.instrument, request.red, request.black, setup)
+    return check
+
+
+def _still_in(circuit: Circuit, check: Check) -> bool:
+    """Whether the part under the leads still hangs in the circuit by every end."""
+    return not set(_ways_out(circuit, check)) & set(check.setup.apart)
+
+
+def _ways_out(circuit: Circuit, check: Check) -> list[str]:
+    """Plugs of the part under the leads, any of which frees it; the part itself where it has none."""
+    part = part_of(circuit, check)
+    return [*unplugged(circuit, part)] or [part]
