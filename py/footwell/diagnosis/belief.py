@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.case import Case, Hypothesis
 from footwell.diagnosis.hypotheses import hypotheses, pairs, repair_of
-from footwell.diagnosis.likelihood import Track, any_log, log_chance, standing
+from footwell.diagnosis.likelihood import Track, any_log, joint_log, log_chance, standing
 from footwell.faults.suspects import Repair
 
 NONE_ODDS = 2e-4
@@ -20,6 +20,9 @@ NONE_LEAST = 0.01
 
 HOPELESS = 15.0
 """A suspect this many nats below the best is not followed further (e^-15 is about 3e-7)."""
+
+ON_THE_WAY = 5.0
+"""Nats more before a suspect is dropped half way: later evidence may speak for it."""
 
 PAIRS_OPEN_AT = 0.15
 """Share of "none of these" and of unlikely singles at which pairs are looked at."""
@@ -78,10 +81,12 @@ def _followed(case: Case, suspects: Iterable[Hypothesis], best: float = -math.in
     for item in case.evidence:
         alive = [(h, w + log_chance(case, h, item, track), track) for h, w, track in alive]
         floor = max([best, *(weight for _, weight, _ in alive)]) - HOPELESS
-        alive = [row for row in alive if row[1] > floor]
+        alive = [row for row in alive if row[1] > floor - ON_THE_WAY]
     for _, _, track in alive:
         track.reach(case, len(case.epochs) - 1)
-    return alive
+    alive = [(h, math.log(h.odds) + joint_log(track), track) for h, _, track in alive]
+    floor = max([best, *(weight for _, weight, _ in alive)]) - HOPELESS
+    return [row for row in alive if row[1] > floor]
 
 
 def _pairs_wanted(case: Case, singles: Followed, none: float) -> bool:

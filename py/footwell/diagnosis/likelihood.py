@@ -13,9 +13,10 @@ from dataclasses import dataclass, field
 
 from footwell.checks import sights
 from footwell.checks.check import CLAMP, OHMS, Check
-from footwell.checks.outlook import broken_at, outlook
-from footwell.checks.predict import Nuisance, Reading, expected, seen_as
+from footwell.checks.outlook import Outlook, broken_at, outlook
+from footwell.checks.predict import Nuisance, Reading, Words, expected, seen_as
 from footwell.circuit.chains import alike
+from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.case import Case, Evidence, Hypothesis, Sighting, Taken
 
@@ -29,9 +30,11 @@ MOST_AMPS = 40.0
 
 @dataclass(slots=True)
 class Track:
-    """What is remembered of one suspect on the way through the evidence: earlier readings, and fuses
-    that it has blown."""
+    """What is remembered of one suspect on the way through the evidence: log chance of all words, numbers
+    with their predictions, how the next number leans on those before it, and fuses that it has blown."""
 
+    words: float = 0.0
+    numbers: list[tuple[Taken, Reading]] = field(default_factory=list)
     residuals: list[float] = field(default_factory=list)
     leans: list[dict[tuple[Nuisance, int], float]] = field(default_factory=list)
     factor: list[list[float]] = field(default_factory=list)
@@ -66,18 +69,38 @@ def log_chance(case: Case, h: Hypothesis, item: Evidence, track: Track) -> float
     setup = item.setup if isinstance(item, Sighting) else item.check.setup
     seen = outlook(circuit, setup, alike(circuit, faults, broken_at(circuit, setup)))
     track.blow(seen.blown)
-    if isinstance(item, Sighting):
-        usual = outlook(case.now, setup, ()).activity.get(item.load, 0.0)
-        now = seen.activity.get(item.load, 0.0)
-        chances = sights.chances(seen_as(circuit, item.load), now, usual, sights.SLIP[item.told_by])
-        return math.log(chances.get(item.word, 0.01))
-    predicted = expected(circuit, item.check, faults)
-    if not isinstance(predicted, Reading):
-        fit = (1.0 - SLIP_SHARE) * predicted.get(item.word, 0.001)
-        return math.log(fit + SLIP_SHARE / len(predicted))
-    if item.value is None:
+    if isinstance(item, Taken):
+        predicted = expected(circuit, item.check, faults)
+        if isinstance(predicted, Reading) and item.value is not None:
+            track.numbers.append((item, predicted))
+            return _number_log(predicted, item, track)
+        said = _word_log(predicted, item)
+    else:
+        said = _sight_log(case, circuit, item, seen)
+    track.words += said
+    return said
+
+
+def joint_log(track: Track) -> float:
+    """Log chance of all evidence so far, numbers taken in a fixed order: with slips mixed in one by one the
+    order would show in the fourth digit."""
+    fresh = Track()
+    numbers = sorted(track.numbers, key=lambda row: (row[0].check.id, row[0].value))
+    return track.words + sum(_number_log(predicted, item, fresh) for item, predicted in numbers)
+
+
+def _sight_log(case: Case, circuit: Circuit, item: Sighting, seen: Outlook) -> float:
+    usual = outlook(case.now, item.setup, ()).activity.get(item.load, 0.0)
+    now = seen.activity.get(item.load, 0.0)
+    chances = sights.chances(seen_as(circuit, item.load), now, usual, sights.SLIP[item.told_by])
+    return math.log(chances.get(item.word, 0.01))
+
+
+def _word_log(predicted: Reading | Words, item: Taken) -> float:
+    if isinstance(predicted, Reading):
         return math.log(0.5)
-    return _number_log(predicted, item, track)
+    fit = (1.0 - SLIP_SHARE) * predicted.get(item.word, 0.001)
+    return math.log(fit + SLIP_SHARE / len(predicted))
 
 
 def any_log(item: Evidence) -> float:
