@@ -18,7 +18,7 @@ from footwell.job.events import ReadingTaken
 from footwell.job.stored import NotOnSheet, check_of
 from footwell.messages import Weighed
 from footwell.page import words as say
-from footwell.page.check_view import UNITS
+from footwell.page.check_view import CENTRAL_95, UNITS
 from footwell.page.typed import FACTORS, Typed, number, slips
 
 KNOWN_STATES = 60
@@ -88,7 +88,7 @@ def _meant(case: Case, check: Check, reading: Typed, possible: bool) -> Typed | 
 def _verdict(case: Case, check: Check, reading: Typed) -> str:
     healthy = expected(case.now, check, ())
     assert isinstance(healthy, Reading)
-    return verdict_of(healthy, reading.value)
+    return verdict_of(healthy, reading.value, check.unit)
 
 
 def _unreadable(check: Check, typed: str, unit: str) -> str:
@@ -146,14 +146,15 @@ def _kept(record: ReadingTaken, reading: Typed, verdict: str) -> ReadingTaken:
     return record.model_copy(update={"value": reading.value, "typed": str(reading), "shown": shown})
 
 
-def verdict_of(healthy: Reading, value: float) -> str:
-    """The reading against the sound band, in two or three words."""
+def verdict_of(healthy: Reading, value: float, unit: str) -> str:
+    """The reading against the sound band as it is shown, in two or three words."""
     if math.isinf(healthy.mean) or math.isinf(value):
         return "as expected" if healthy.mean == value else "not as expected"
-    miss = (value - healthy.mean) / max(healthy.sigma, 1e-9)
-    if abs(miss) <= 1.96:
+    half = CENTRAL_95 * healthy.sigma
+    low, high = say.shown_limits(healthy.mean - half, healthy.mean + half, unit)
+    if low <= value <= high:
         return "in the band"
-    return "below the band" if miss < 0 else "above the band"
+    return "below the band" if value < low else "above the band"
 
 
 @dataclass(frozen=True)

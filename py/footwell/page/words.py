@@ -83,6 +83,26 @@ def measured(value: float, unit: str) -> str:
     return {"V": volts, "A": amps, "Ω": ohms}[unit](value)
 
 
+def shown_limits(low: float, high: float, unit: str) -> tuple[float, float]:
+    """Limits of a band (V, A or Ω) as they are shown: rounded, and never narrower than a meter's digit.
+
+    >>> shown_limits(14.58, 15.93, "V"), shown_limits(-0.001, 0.002, "V")
+    ((14.6, 15.9), (-0.004, 0.004))
+    """
+    size = max(abs(low), abs(high))
+    if unit == "V" and size < 0.004:
+        return -0.004, 0.004
+    digits = band_digits(size, unit)
+    return round(low, digits), round(high, digits)
+
+
+def band_digits(size: float, unit: str) -> int:
+    """Decimals of a band's limits in V, A or Ω: millivolts below half a volt."""
+    if unit == "V" and size < 0.5:
+        return 3
+    return 1 if size >= 2 or unit != "V" else 2
+
+
 def size_words(fault: Fault) -> str:
     """Size of a resistance fault, "" where the mode has none."""
     return (
