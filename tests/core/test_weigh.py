@@ -182,3 +182,24 @@ def test_a_record_of_another_sheet_is_refused_with_the_reason() -> None:
     record = asked("look", "F1") | {"instrument": "volts", "red": "X77.1.a"}
     sentence = dead().ask("weigh", record=record, typed="3", unit="V")["refuse"]
     assert sentence.startswith("X77.1.a is not a place on this sheet.")
+
+
+def blown_fuse() -> Job:
+    """The fuse was looked at and found blown: supply voltage across it is what is likely."""
+    return dead().add(
+        "reading taken", instrument="look", red="F1", black="", setup={}, choice="blown"
+    )
+
+
+def test_a_supply_voltage_on_a_key_left_at_millivolts_is_asked_back() -> None:
+    answer = weighed("F1.1", "24.9", "mV", black="F1.2", job=blown_fuse())
+    assert answer["offer"] == "24.9 V"
+
+
+def test_millivolts_that_a_sound_fuse_drops_are_not_asked_back() -> None:
+    working = Job().tools("meter").positions(p1="still", p2="still", p3="runs")
+    assert goes_through(weighed("F1.1", "45.9", "mV", black="F1.2", job=working))
+
+
+def test_supply_voltage_across_a_blown_fuse_is_not_asked_back() -> None:
+    assert goes_through(weighed("F1.1", "24.9", "V", black="F1.2", job=blown_fuse()))

@@ -321,7 +321,7 @@ def minutes(circuit: Circuit, check: Check, before: Check | None) -> float:
         change += circuit.connectors[name].unplug_minutes if name in circuit.connectors else 0.5
     lamps = dict(before.setup.stand_in) if before else {}
     change += 0.7 * len(set(check.setup.stand_in) ^ set(lamps.items()))
-    second_hand = 0.25 if check.instrument == VOLTS and check.black != EARTH else 0.0
+    second_hand = 0.5 if check.instrument == VOLTS and check.black != EARTH else 0.0
     return round(reach + change + TAKE.get(check.instrument, 0.5) + second_hand, 2)
 
 

@@ -7,7 +7,7 @@ noted.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from footwell.checks.check import (
     CLAMP,
@@ -225,7 +225,14 @@ def cautions(circuit: Circuit, check: Check) -> list[CautionText]:
         names.add("fused lead")
     if check.instrument == OHMS:
         names.add("live circuit")
-    return sorted((TEXTS[n] for n in names), key=lambda c: (ORDER.index(c.level), c.hazard))
+    texts = (_at_its_part(circuit, TEXTS[n]) for n in names)
+    return sorted(texts, key=lambda c: (ORDER.index(c.level), c.hazard))
+
+
+def _at_its_part(circuit: Circuit, text: CautionText) -> CautionText:
+    """The caution with the names of the parts that bring the hazard."""
+    named = [p.name for p in circuit.sheet.parts if text.hazard in p.hazards]
+    return replace(text, where=f"{', '.join(named)}: {text.where}") if named else text
 
 
 def _moves(circuit: Circuit, check: Check) -> bool:

@@ -363,7 +363,7 @@ def _shares(case: Case, rows: Iterable[tuple[Weighed, float]]) -> dict[str, floa
     """Share of each repair's name among suspects, falling."""
     found: dict[str, float] = {}
     for w, chance in rows:
-        name = " with ".join(say.repair_title(case.now, r) for r in w.left) or "all well now"
+        name = together([say.repair_title(case.now, r) for r in w.left]) or "all well now"
         found[name] = found.get(name, 0.0) + w.share * chance
     return dict(sorted(found.items(), key=lambda item: (-round(item[1], 9), item[0])))
 
@@ -373,11 +373,18 @@ def _means(case: Case, zone: _Zone, everything: dict[str, float]) -> str:
     found = _shares(case, zone.rows)
     mass = sum(found.values())
     if mass < RARE * sum(everything.values()):
-        return "Hardly to be expected: it fits nothing likely. Measure once more."
+        return "All is sound here, but no suspect explains that. Measure once more."
     kept = [name for name, share in found.items() if share > 0.03 * mass]
     cleared = sum(1 for name, share in everything.items() if found.get(name, 0.0) < 0.05 * share)
     text = "All well here." if kept == ["all well now"] else f"Points to {say.joined(kept, 2)}."
-    return f"{text} Clears {cleared}." if cleared else text
+    return (
+        f"{text} Clears {cleared} other suspect{'s' if cleared > 1 else ''}." if cleared else text
+    )
+
+
+def together(names: list[str]) -> str:
+    """Faults that are there at once, as one phrase: "F1 and M1 together"."""
+    return f"{' and '.join(names)} together" if len(names) > 1 else "".join(names)
 
 
 def _why(case: Case, belief: Belief, check: Check, purpose: str) -> str:
@@ -390,8 +397,4 @@ def _why(case: Case, belief: Belief, check: Check, purpose: str) -> str:
         return "What was found is often an effect. This shows whether the load draws too much and caused it."
     if purpose == "asked":
         return "You chose this place."
-    return (
-        f"Parts the suspects best for its {spent:.0f} min."
-        if spent >= 1
-        else "Parts the suspects best for its time."
-    )
+    return f"Of all checks it tells most of the suspects apart for its {max(spent, 1.0):.0f} min."

@@ -73,7 +73,7 @@ def _meant(case: Case, check: Check, reading: Typed, possible: bool) -> Typed | 
     """What may have been meant in place of a reading that fits no state we know."""
     states = _states(case, check, believe(case))
     if possible and any(_near(state.reading, reading.value, CLOSE) for state in states):
-        return None
+        return _likelier(case, check, reading, states)
     sound = states[0].reading
     telling = [s for s in states if s.reading is sound or not _about_nothing(s.reading, sound)]
     offers = [s for s in slips(reading) if not _impossible(case, check, s)]
@@ -83,6 +83,28 @@ def _meant(case: Case, check: Check, reading: Typed, possible: bool) -> Typed | 
             return slip
     prefixed = (s for s in offers if s.unit != reading.unit)
     return None if possible else next(prefixed, None)
+
+
+UNLIKELY, LIKELY = 0.05, 0.3
+"""Shares of the suspects that a reading fits, and that the same number with the other prefix fits, at which
+it is asked back: "24" on a key left at mV."""
+
+
+def _likelier(case: Case, check: Check, reading: Typed, states: list[_State]) -> Typed | None:
+    """The same number with another prefix, where hardly any suspect gives what was typed."""
+    sound, suspects = states[0].reading, states[1:]
+
+    def share(value: float, among: list[_State]) -> float:
+        return sum(s.share for s in among if _near(s.reading, value, CLOSE))
+
+    if share(reading.value, suspects) >= UNLIKELY:
+        return None
+    telling = [s for s in suspects if not _about_nothing(s.reading, sound)]
+    for slip in slips(reading):
+        other = slip.unit != reading.unit and not _impossible(case, check, slip)
+        if other and share(slip.value, telling) >= LIKELY:
+            return slip
+    return None
 
 
 def _verdict(case: Case, check: Check, reading: Typed) -> str:

@@ -59,11 +59,11 @@ JOBS = {
         SCREEN,
         "van-rear-screen",
         (Fault("W4", "high_resistance", 20.0),),
-        "(W4)",
+        "W4 nearly broken through",
         "rear screen H1 broken",
     ),
     "screen broken, loom sound": Job(
-        SCREEN, "van-rear-screen", (Fault("H1", "open"),), "H1 broken", "(W4)"
+        SCREEN, "van-rear-screen", (Fault("H1", "open"),), "H1 broken", "W4 nearly broken through"
     ),
 }
 

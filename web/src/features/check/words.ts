@@ -2,7 +2,7 @@ export const words = {
   enter: "Enter reading",
   another: "Another check",
   cannot: "Cannot do it",
-  expected: "expected",
+  expected: "expected if sound",
   proposed: "Back to the proposed check",
   why: "Why this check",
   there: "Is the complaint there right now?",

@@ -1,5 +1,5 @@
 export const words = {
-  expected: (text: string) => `expected ${text}`,
+  expected: (text: string) => `if sound ${text}`,
   nothing: "Type the reading",
   noNumber: "That is not a number yet. Type the digits the meter shows.",
   unweighed: "Kept as typed. It is weighed once Python is ready.",
