@@ -98,7 +98,7 @@ class Walk:
 
     def step(self) -> None:
         """Answers the step that stands there, as well as can be."""
-        self.settle()
+        self._until_asked()
         for name, act in STEPS.items():
             if self.key(name).is_visible():
                 act(self)
@@ -107,6 +107,13 @@ class Walk:
         self.seen("check by word")
         self.page.locator(".answers button:enabled").first.tap()
         self.key("Next").wait_for()
+
+    def _until_asked(self) -> None:
+        """A page that was just loaded may still be finding its step."""
+        asks = self.page.locator(".answers button")
+        for name in STEPS:
+            asks = asks.or_(self.page.get_by_role("button", name=name))
+        asks.first.wait_for()
 
     def pass_caution(self) -> None:
         self.seen("caution")
