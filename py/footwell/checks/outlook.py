@@ -108,12 +108,15 @@ def activity_of(point: OperatingPoint, element: Element) -> float:
     for slot in point.slots:
         if slot.element == element.id and slot.branch.name == "":
             volts = abs(point.across(slot))
-            return activity(element, slot.branch.law, volts, point.circuit.context.system_volts)
+            sound = point.circuit.branches(element, point.states[element.id])[0].law
+            supply = point.circuit.context.system_volts
+            return activity(element, slot.branch.law, sound, volts, supply)
     return 0.0
 
 
-def activity(element: Element, law: Law, volts: float, system_volts: int) -> float:
-    """Share of nominal speed, light or heat that an element shows at a voltage (V)."""
+def activity(element: Element, law: Law, sound: Law, volts: float, system_volts: int) -> float:
+    """Share of nominal speed, light or heat that an element shows at a voltage (V); `sound` is its law
+    when nothing is wrong with it."""
     if isinstance(law, Armature):
         return law.speed(volts)
     if element.kind.name == "motor":
@@ -121,4 +124,4 @@ def activity(element: Element, law: Law, volts: float, system_volts: int) -> flo
     if element.kind.name == "lamp":
         return light_share(volts, 13.5 if system_volts == 12 else 28.0)
     nominal = system_volts * 1.04
-    return (volts / nominal) * (law.at(volts)[0] / max(law.at(nominal)[0], 1e-12)) if volts else 0.0
+    return volts * law.at(volts)[0] / (nominal * sound.at(nominal)[0])

@@ -12,16 +12,15 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from footwell.checks import sights
 from footwell.checks.catalogue import catalogue, minutes
 from footwell.checks.check import CLAMP, FEED, VOLTS, Check
-from footwell.checks.outlook import activities
-from footwell.checks.predict import Reading, expected, seen_as
+from footwell.checks.predict import Reading, expected
 from footwell.circuit.circuit import Circuit, HalfId
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.belief import Belief, Weighed, believe, by_repair
 from footwell.diagnosis.case import Case, Sighting, Taken
 from footwell.diagnosis.choose import CONFIRM_FROM, Choice, choices, confirming, confirms, distinct
+from footwell.diagnosis.complaint import complains
 from footwell.diagnosis.damage import Stress, stresses
 from footwell.diagnosis.elimination import best_try, fault_behind, repairs_left
 from footwell.diagnosis.hypotheses import OVERLOADS, used_setups
@@ -157,27 +156,9 @@ def _step(case: Case, belief: Belief, found: tuple[Proven, ...]) -> Next:
     for one in open_now:
         if _blows_again(case, belief, one.repair) <= MAY_BLOW_AGAIN:
             return Next("repair", proven=one)
-    if classes.get((), 0.0) >= WELL_FROM and not _complains(case):
+    if classes.get((), 0.0) >= WELL_FROM and not complains(case, len(case.epochs) - 1):
         return Next("finished", solved=True)
     return _narrow(case, belief)
-
-
-ODD_BELOW = 0.2
-"""Chance of a word when all is well below which it counts as a complaint."""
-
-
-def _complains(case: Case) -> bool:
-    """Whether some load was last seen to do what it hardly does when all is well."""
-    now = len(case.epochs) - 1
-    told = [e for e in case.evidence if isinstance(e, Sighting) and e.epoch == now]
-    last = {(e.setup, e.load): e for e in told}
-    return any(_when_well(case, e) < ODD_BELOW for e in last.values())
-
-
-def _when_well(case: Case, seen: Sighting) -> float:
-    share = activities(case.now, seen.setup, ()).get(seen.load, 0.0)
-    slip = sights.SLIP[seen.told_by]
-    return sights.chances(seen_as(case.now, seen.load), share, share, slip).get(seen.word, 0.0)
 
 
 def _is_fuse(case: Case, fault: Fault) -> bool:

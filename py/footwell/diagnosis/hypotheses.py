@@ -11,6 +11,7 @@ from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
 from footwell.circuit.setup import SetupState
 from footwell.diagnosis.case import Case, Hypothesis, Sighting
+from footwell.diagnosis.complaint import complains
 from footwell.diagnosis.damage import Stress, chance, damage_modes, stresses
 from footwell.faults.miswiring import SLIP_ODDS, Slip, slips
 from footwell.faults.suspects import Repair, SingleFault, single_faults
@@ -27,7 +28,7 @@ def used_setups(case: Case) -> tuple[SetupState, ...]:
 def hypotheses(case: Case) -> list[Hypothesis]:
     """All suspects but screened pairs: nothing wrong, singles, slips, slips and faults with damage."""
     singles = raised_by_history(case, single_faults(case.now, case.story))
-    found = [Hypothesis((), 1.0, ())]
+    found = [Hypothesis((), _sound_odds(case), ())]
     for first in singles:
         found += _with_damage(case, first)
     mended = [s for s in singles if s.fault.element in case.epochs[-1].mended]
@@ -35,6 +36,17 @@ def hypotheses(case: Case) -> list[Hypothesis]:
         found += _slip_with_damage(case, slip)
         found += [_slip_beside(slip, first) for first in mended]
     return found
+
+
+BROUGHT_IN_SOUND = 0.05
+"""Odds that nothing is wrong on a vehicle that is brought in with a complaint, in the scale of the faults'
+odds (common practice, no source)."""
+
+
+def _sound_odds(case: Case) -> float:
+    """Odds that nothing is broken: small after a complaint, unless wrong wiring has been put right."""
+    wired_wrongly = any(e.arrangement for e in case.epochs)
+    return BROUGHT_IN_SOUND if complains(case, 0) and not wired_wrongly else 1.0
 
 
 def _slip_beside(slip: Slip, first: SingleFault) -> Hypothesis:

@@ -17,7 +17,7 @@ from footwell.checks.predict import seen_as
 from footwell.circuit.circuit import AS_DRAWN, Circuit
 from footwell.circuit.setup import SetupState
 from footwell.diagnosis.case import Case, Sighting, Taken
-from footwell.diagnosis.choose import cells, live_of, panel_of
+from footwell.diagnosis.choose import cells, choices, live_of, panel_of
 from footwell.diagnosis.conclude import Conclusion
 from footwell.parts.base import EARTH, SUPPLY
 
@@ -26,12 +26,14 @@ Order = Callable[[Case, Conclusion], Check | None]
 
 
 def load_to_supply(case: Case, conclusion: Conclusion) -> Check | None:
-    """Volts to earth in a fixed order, from the load that fails back towards the supply."""
+    """Volts to earth in a fixed order, from the load that fails back towards the supply; places that can
+    tell nothing new are passed over."""
     complaint = complaint_now(case)
     if complaint is None:
         return None
     away = steps_from(case.now, complaint.load)
-    rows = _fresh_volts(case, complaint.setup)
+    useful = {c.check for c in choices(case, conclusion.belief)}
+    rows = [c for c in _fresh_volts(case, complaint.setup) if c in useful]
     return min(rows, key=lambda c: (away.get(nodes(case.now, c)[0], len(away)), c.id), default=None)
 
 
