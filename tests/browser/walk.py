@@ -98,22 +98,20 @@ class Walk:
 
     def step(self) -> None:
         """Answers the step that stands there, as well as can be."""
-        self._until_asked()
+        self.settle()
         for name, act in STEPS.items():
             if self.key(name).is_visible():
                 act(self)
                 return
+        answers = self.page.locator(".answers button:enabled").first
+        if not answers.is_visible():
+            # A page just loaded shows the step it kept, and a moment later the one it found.
+            self.step()
+            return
         self._other_ways()
         self.seen("check by word")
-        self.page.locator(".answers button:enabled").first.tap()
+        answers.tap()
         self.key("Next").wait_for()
-
-    def _until_asked(self) -> None:
-        """A page that was just loaded may still be finding its step."""
-        asks = self.page.locator(".answers button")
-        for name in STEPS:
-            asks = asks.or_(self.page.get_by_role("button", name=name))
-        asks.first.wait_for()
 
     def pass_caution(self) -> None:
         self.seen("caution")
