@@ -47,8 +47,8 @@ def main() -> None:
 def arguments() -> argparse.Namespace:
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--sample", type=int, default=0, help="single faults, 0 for all")
-    parser.add_argument("--pairs", type=int, default=80, help="pairs")
-    parser.add_argument("--others", type=int, default=40, help="cases for the other orders")
+    parser.add_argument("--pairs", type=int, default=60, help="pairs")
+    parser.add_argument("--others", type=int, default=25, help="cases for the other orders")
     parser.add_argument("--seed", type=int, default=1)
     return parser.parse_args()
 

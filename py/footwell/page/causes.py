@@ -5,9 +5,11 @@ from __future__ import annotations
 from footwell.circuit.circuit import AS_DRAWN
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.case import Case, Taken
-from footwell.diagnosis.conclude import Conclusion, Proven, overloads_behind
+from footwell.diagnosis.conclude import Conclusion
 from footwell.diagnosis.damage import Stress, damage_modes
 from footwell.diagnosis.hypotheses import history_stresses
+from footwell.diagnosis.overloads import overloads_behind
+from footwell.diagnosis.proof import Proven
 from footwell.faults.miswiring import slip_named
 from footwell.messages import CauseView
 from footwell.page import words as say

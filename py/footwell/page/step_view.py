@@ -8,8 +8,9 @@ from footwell.checks.safety import TEXTS, cautions
 from footwell.circuit.circuit import AS_DRAWN
 from footwell.circuit.setup import set_up
 from footwell.diagnosis.case import Case
-from footwell.diagnosis.conclude import Conclusion, Proven
+from footwell.diagnosis.conclude import Conclusion
 from footwell.diagnosis.hypotheses import suspected_slips
+from footwell.diagnosis.proof import Proven
 from footwell.messages import (
     CauseView,
     Caution,
