@@ -308,3 +308,21 @@ def test_neither_substitute_lamp_nor_volts_to_earth_confirm_a_bad_motor(fault: F
     for check in catalogue(circuit, ALL):
         if check.instrument == SUBSTITUTE or (check.instrument == VOLTS and check.black == "earth"):
             assert not confirms(circuit, check, fault)
+
+
+def test_switch_is_measured_by_itself_in_the_position_that_fails() -> None:
+    done = road(MINIBUS, vehicle(MINIBUS, Fault("S1", "open:B-3")), ("meter",))
+    asked = [v.step.check for v in done.views if v.step.kind == "check"]
+    alone = next(c for c in asked if c.instrument == OHMS)
+    assert alone.record.setup.controls == TOP and alone.record.setup.apart == ["X2"]
+    assert "unplug switch plug X2, then put the fan switch at 3" in alone.do
+    assert done.run.replaced == ["S1"] and done.left == ()
+
+
+def test_repair_that_nothing_can_prove_is_called_a_try_and_the_report_says_so() -> None:
+    """A wire between a splice and a plug is told from the splice by no place that can be touched."""
+    done = road(TRACTOR, vehicle(TRACTOR, Fault("W10", "open")), ("meter",))
+    repairs = [v.step for v in done.views if v.step.kind == "repair"]
+    assert {r.element for r in repairs} <= {"SP1", "W10"} and done.left == ()
+    assert "No check at hand tells the rest apart" in repairs[0].why
+    assert "Nothing was measured at the place itself" in done.words

@@ -278,8 +278,17 @@ def _take_apart(circuit: Circuit, check: Check) -> str:
         for n in check.setup.apart
     ]
     off = "Switch off, " if check.instrument == OHMS else ""
-    text = off + " and ".join(spoken) + "."
+    text = f"{off}{' and '.join(spoken)}{_then_set(circuit, check)}."
     return text[0].upper() + text[1:]
+
+
+def _then_set(circuit: Circuit, check: Check) -> str:
+    """A switch is measured in a position of its own, set once it is unplugged."""
+    off = {c.part: c.off for c in circuit.sheet.controls}
+    on = [p for p, position in check.setup.controls if position != off.get(p)]
+    if check.instrument != OHMS or not on:
+        return ""
+    return f", then put the {say.controls_words(circuit, check.setup)}"
 
 
 def _do_feed(circuit: Circuit, check: Check) -> str:
