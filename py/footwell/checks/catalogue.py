@@ -29,7 +29,10 @@ from footwell.reference.meters import SUBSTITUTE_LAMP_WATTS
 from footwell.sheet.models import SheetControl
 
 MOST_SETUPS = 12
-LOOKED_AT = ("fuse", "contact")
+FUSES = ("fuse",)
+"""Kinds that are pulled by hand and replaced by a lamp."""
+
+LOOKED_AT = (*FUSES, "contact")
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,7 +103,7 @@ def _all(circuit: Circuit, engine: str) -> Iterator[Check]:
         yield from (
             Check(LISTEN, e.id, "", setup)
             for e in circuit.elements.values()
-            if e.kind.name == "relay"
+            if e.kind.seen_as == "click"
         )
     yield from _substituted(circuit, setups)
     yield from _behind_fuses(circuit, setups)
@@ -195,7 +198,7 @@ def _behind_fuses(circuit: Circuit, setups: list[SetupState]) -> Iterator[Check]
     """A lamp or a meter in place of a fuse, with the loads plugged in, with some unplugged, and with all
     of them and one more connector apart: what flows then flows through a short before that."""
     plugs = _pulled(circuit)
-    for fuse in (e for e in circuit.elements.values() if e.kind.name == "fuse"):
+    for fuse in (e for e in circuit.elements.values() if e.kind.name in FUSES):
         for setup in setups:
             point = operate(circuit, setup)
             if not any(s.element == fuse.id and _carries(point, s) for s in point.slots):
@@ -243,7 +246,7 @@ def _isolated(circuit: Circuit, rest: SetupState) -> Iterator[Check]:
     """Ohms between terminals of parts that come out of the circuit by a plug or by hand."""
     for part in circuit.sheet.parts:
         element = circuit.elements[part.id]
-        if element.kind.name in ("battery", "earth_point", "splice", "output", "switch"):
+        if not element.kind.measured_alone:
             continue
         plugs = [
             c

@@ -13,9 +13,7 @@ from footwell.circuit.circuit import Circuit, Element
 from footwell.circuit.fault import Fault
 from footwell.circuit.setup import SetupState
 from footwell.electrics.mesh import Mesh, resistances
-from footwell.electrics.operating_point import OperatingPoint, is_apart, operate
-from footwell.parts.laws import Armature, Law
-from footwell.reference.lamps import light_share
+from footwell.electrics.operating_point import OperatingPoint, Slot, is_apart, operate
 
 
 @dataclass(slots=True)
@@ -71,57 +69,36 @@ def broken_at(circuit: Circuit, setup: SetupState) -> frozenset[int]:
 
 def summarised(point: OperatingPoint) -> Outlook:
     """The lasting part of an operating point."""
-    amps: dict[str, float] = {}
-    for slot in point.slots:
-        kind = (
-            point.circuit.elements[slot.element].kind.name
-            if slot.element in point.circuit.elements
-            else ""
-        )
-        if kind in ("wire", "fuse"):
-            if not slot.branch.name:
-                amps[slot.element] = slot.branch.law.at(point.across(slot))[0]
-        elif kind in ("motor", "heater", "lamp") and slot.branch.name == "":
-            amps[slot.element] = slot.branch.law.at(point.across(slot))[0]
-    loads = [
-        *point.circuit.sheet.loads,
-        *(e.id for e in point.circuit.elements.values() if e.kind.name == "relay"),
-    ]
-    activity = {
-        load: activity_of(point, point.circuit.elements[load]) for load in dict.fromkeys(loads)
-    }
     return Outlook(
         array("d", point.volts),
-        amps,
-        activity,
+        {s.element: point.slot_amps(s) for s in point.slots if _is_asked_for(point, s)},
+        {e.id: shown(point, e) for e in shown_by(point.circuit)},
         point.blown,
         point.mesh,
         array("d", point.reduced),
     )
 
 
-def activity_of(point: OperatingPoint, element: Element) -> float:
-    """What a load does, as a share of its nominal speed, light or heat; a relay's contact as 1 or 0."""
-    if element.kind.name == "relay":
-        stuck = {f.mode for f in point.faults if f.element == element.id}
-        return 1.0 if point.states[element.id] == "pulled" and "open:coil" not in stuck else 0.0
-    for slot in point.slots:
-        if slot.element == element.id and slot.branch.name == "":
-            volts = abs(point.across(slot))
-            sound = point.circuit.branches(element, point.states[element.id])[0].law
-            supply = point.circuit.context.system_volts
-            return activity(element, slot.branch.law, sound, volts, supply)
-    return 0.0
+def _is_asked_for(point: OperatingPoint, slot: Slot) -> bool:
+    """Whether somebody may clamp or judge the current of a branch."""
+    element = point.circuit.elements.get(slot.element)
+    if element is None or slot.branch.name:
+        return False
+    kind = element.kind
+    return kind.name == "wire" or kind.opens is not None or bool(kind.seen_as)
 
 
-def activity(element: Element, law: Law, sound: Law, volts: float, system_volts: int) -> float:
-    """Share of nominal speed, light or heat that an element shows at a voltage (V); `sound` is its law
-    when nothing is wrong with it."""
-    if isinstance(law, Armature):
-        return law.speed(volts)
-    if element.kind.name == "motor":
+def shown_by(circuit: Circuit) -> list[Element]:
+    """The loads, and every relay that can be heard."""
+    if "shown by" not in circuit.cache:
+        clicking = [e.id for e in circuit.elements.values() if e.kind.seen_as == "click"]
+        every = dict.fromkeys([*circuit.sheet.loads, *clicking])
+        circuit.cache["shown by"] = [circuit.elements[e] for e in every]
+    return circuit.cache["shown by"]  # type: ignore[no-any-return]
+
+
+def shown(point: OperatingPoint, element: Element) -> float:
+    """What an element shows to a person: share of nominal speed, light or heat, or 1.0 and 0.0."""
+    if element.kind.shows is None:
         return 0.0
-    if element.kind.name == "lamp":
-        return light_share(volts, 13.5 if system_volts == 12 else 28.0)
-    nominal = system_volts * 1.04
-    return volts * law.at(volts)[0] / (nominal * sound.at(nominal)[0])
+    return element.kind.shows(element.values, point.felt(element.id), point.circuit.context)

@@ -215,7 +215,7 @@ CONTACT_SIGHTS = ("burnt, green or loose", "clean and tight")
 def _looked_at(circuit: Circuit, element: str, faults: Faults) -> Words:
     """A blown fuse is nearly always seen; a bad contact four times in five (common practice, no source)."""
     modes = {f.mode for f in faults if f.element == element}
-    if circuit.elements[element].kind.name == "fuse":
+    if circuit.elements[element].kind.opens is not None:
         bad = 0.97 if "open" in modes else 0.01
         return dict(zip(FUSE_SIGHTS, (bad, 1.0 - bad), strict=True))
     bad = 0.8 if modes else 0.03

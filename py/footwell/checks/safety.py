@@ -26,7 +26,6 @@ CURRENT_DRAWING = (LAMP, SUBSTITUTE, FEED, FUSE_LAMP)
 """Instruments that put a load or a supply of their own on the circuit."""
 
 PROTECTED = ("module input", "sensor line", "data line")
-FEEDABLE = ("motor", "lamp", "heater")
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,7 +151,7 @@ def _refused_load(circuit: Circuit, check: Check, here: set[str], everywhere: se
         return "No lamp, jumper or supply of your own on a sensor, data or control unit line."
     if "fuel vapour" in everywhere:
         return "Fuel vapour may be present: no lamp and no jumper here."
-    if check.instrument == FEED and circuit.elements[check.red].kind.name not in FEEDABLE:
+    if check.instrument == FEED and not circuit.elements[check.red].kind.feedable:
         return "Only a motor, a lamp or a heater may be fed directly."
     if check.instrument == LAMP and _fed_by_output(circuit, check):
         return (
@@ -164,30 +163,31 @@ def _refused_load(circuit: Circuit, check: Check, here: set[str], everywhere: se
 
 
 def _feeds_electronics(circuit: Circuit, fuse: str) -> bool:
-    """Whether a control unit takes its supply through the fuse, or its output feeds it."""
+    """Whether electronics take their supply through the fuse, or an output feeds it."""
     ends = {circuit.elements[fuse].nodes["1"], circuit.elements[fuse].nodes["2"]}
     battery = circuit.supply_element.nodes["+"]
-    inputs = _reach(circuit, "supply", stop={battery})
-    return bool((ends - {battery}) & (inputs | _reach(circuit, "out", stop=set())))
+    inputs = _reach(circuit, "takes", stop={battery})
+    return bool((ends - {battery}) & (inputs | _reach(circuit, "drives", stop=set())))
 
 
 def _fed_by_output(circuit: Circuit, check: Check) -> bool:
-    """Whether a place hangs on a control unit's output through metal, fuses and switches alone."""
-    reach = _reach(circuit, "out", stop=set())
+    """Whether a place hangs on an electronic output through metal, fuses and switches alone."""
+    reach = _reach(circuit, "drives", stop=set())
     return (
         circuit.node_of.get(check.red, -1) in reach or circuit.node_of.get(check.black, -1) in reach
     )
 
 
-def _reach(circuit: Circuit, terminal: str, stop: set[int]) -> set[int]:
-    """Nodes that hang on a terminal of a control unit's output through metal, fuses and switches alone."""
-    key = ("reach of outputs", terminal)
+def _reach(circuit: Circuit, terminals: str, stop: set[int]) -> set[int]:
+    """Nodes that hang on the terminals that electronics drive, or take their supply by, through metal,
+    fuses and switches alone."""
+    key = ("reach of electronics", terminals)
     if key not in circuit.cache:
-        reach = {e.nodes[terminal] for e in circuit.elements.values() if e.kind.name == "output"}
+        reach = {e.nodes[t] for e in circuit.elements.values() for t in getattr(e.kind, terminals)}
         carriers = [
             {node for name, node in e.nodes.items() if name not in ("earth", "supply")}
             for e in circuit.elements.values()
-            if e.kind.name in ("wire", "contact", "fuse", "splice", "switch")
+            if e.kind.metal
         ]
         grown = True
         while grown:

@@ -41,6 +41,11 @@ class Element:
     def modes(self) -> dict[str, Mode]:
         return {mode.name: mode for mode in self.kind.modes(self.values)}
 
+    @cached_property
+    def rest(self) -> str:
+        """The state in which nothing has moved it."""
+        return self.kind.states(self.values)[0]
+
 
 @dataclass(frozen=True)
 class Circuit:

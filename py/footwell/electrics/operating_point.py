@@ -16,12 +16,9 @@ from footwell.circuit.fault import Fault, broken_branches
 from footwell.circuit.setup import SetupState
 from footwell.electrics.mesh import Mesh, Step, plan, remove, resistances, restore
 from footwell.electrics.newton import Bent, iterate
-from footwell.parts import fuse as fuse_part
 from footwell.parts import lamp as lamp_part
-from footwell.parts import relay as relay_part
-from footwell.parts.base import Branch
+from footwell.parts.base import Branch, Felt, Flow
 from footwell.parts.laws import Filament, Law, Open
-from footwell.reference.fuse_times import opening_time_seconds
 
 CHECK_SECONDS = 10.0
 """How long a check leaves the circuit switched on; a fuse that opens sooner counts as blown."""
@@ -76,6 +73,26 @@ class OperatingPoint:
 
     def across(self, slot: Slot) -> float:
         return self.volts[slot.a] - self.volts[slot.b]
+
+    def felt(self, element: str) -> Felt:
+        """What an element feels: its state, the voltages at its terminals, its branches at work."""
+        nodes = self.circuit.elements[element].nodes
+        flows = {s.branch.name: Flow(s.branch, self.across(s)) for s in self._own_slots(element)}
+        return Felt(self.states[element], {t: self.volts[n] for t, n in nodes.items()}, flows)
+
+    def _own_slots(self, element: str) -> list[Slot]:
+        return self._slots_of.get(element, [])
+
+    @cached_property
+    def _slots_of(self) -> dict[str, list[Slot]]:
+        found: dict[str, list[Slot]] = {}
+        for slot in self.slots:
+            found.setdefault(slot.element, []).append(slot)
+        return found
+
+    def slot_amps(self, slot: Slot) -> float:
+        """Current (A) through a branch at its place, from a to b."""
+        return slot.branch.law.at(self.across(slot))[0]
 
     def amps(self, element: str, branch: str = "") -> float:
         """Current (A) through a branch of an element, from its first end to its second."""
@@ -146,33 +163,34 @@ def operate(
     seen: set[tuple[str, ...]] = set()
     while True:
         point = _solve(circuit, setup, faults, clips, mesh, states, blown, chatters)
-        moved = _relay_moves(point)
+        moved = _moves(point)
         if moved:
-            pattern = tuple(states[r] for r in sorted(states))
+            pattern = tuple(states.values())
             if pattern in seen:
                 chatters.extend(moved)
             else:
                 states = states | moved
             seen.add(pattern)
             continue
-        burnt = None if hold_fuses else _overloaded_fuse(point)
+        burnt = None if hold_fuses else _opening_first(point)
         if burnt is None:
             return point
         blown.append(burnt)
-        states = states | {burnt: "blown"}
-        # Without that fuse the relays may come to rest.
+        states = states | {burnt: circuit.elements[burnt].kind.opened}
+        # Without that current the relays may come to rest.
         chatters.clear()
         seen.clear()
 
 
 def _first_states(circuit: Circuit, setup: SetupState) -> dict[str, str]:
     controls = dict(setup.controls)
+    charged = any(e.kind.charges for e in circuit.elements.values())
     first: dict[str, str] = {}
     for element in circuit.elements.values():
-        if element.kind.name == "battery":
-            first[element.id] = setup.engine
-        else:
-            first[element.id] = controls.get(element.id, element.kind.states(element.values)[0])
+        kind = element.kind
+        runs = kind.follows_engine and (kind.charges or not charged)
+        rest = setup.engine if runs else element.rest
+        first[element.id] = controls.get(element.id, rest)
     return first
 
 
@@ -340,37 +358,43 @@ def _starts(circuit: Circuit, setup: SetupState, states: dict[str, str]) -> list
     return circuit.cache.get(("starts", setup, tuple(states.values())))
 
 
-def _relay_moves(point: OperatingPoint) -> dict[str, str]:
-    """Relays whose coil asks for another state than they are in."""
+def _moves(point: OperatingPoint) -> dict[str, str]:
+    """Elements that ask for another state than they are in."""
     moves: dict[str, str] = {}
-    for element in point.circuit.elements.values():
-        if (
-            element.kind.name != "relay"
-            or element.id in point.chatters
-            or element.id in point.setup.apart
-        ):
-            continue
-        coil = abs(point.volts[element.nodes["86"]] - point.volts[element.nodes["85"]])
-        if any(f.element == element.id and f.mode == "open:coil" for f in point.faults):
-            coil = 0.0
-        state = point.states[element.id]
-        if state == "rest" and coil >= relay_part.pulls_at(point.circuit.context):
-            moves[element.id] = "pulled"
-        elif state == "pulled" and coil < relay_part.drops_at(point.circuit.context):
-            moves[element.id] = "rest"
+    for element in _acting(point.circuit)[0]:
+        if element.id not in point.chatters and element.id not in point.setup.apart:
+            felt = point.felt(element.id)
+            assert element.kind.moves is not None
+            wanted = element.kind.moves(element.values, felt, point.circuit.context)
+            if wanted != felt.state:
+                moves[element.id] = wanted
     return moves
 
 
-def _overloaded_fuse(point: OperatingPoint) -> str | None:
-    """The fuse that would open first within a check, by the middle of its limits (ISO 8820-3)."""
+def _acting(circuit: Circuit) -> tuple[list[Element], list[Element]]:
+    """Elements that change their state by themselves, and those that open under a current."""
+    if "acting" not in circuit.cache:
+        every = list(circuit.elements.values())
+        circuit.cache["acting"] = (
+            [e for e in every if e.kind.moves is not None],
+            [e for e in every if e.kind.opens is not None],
+        )
+    return circuit.cache["acting"]  # type: ignore[no-any-return]
+
+
+def opening_seconds(point: OperatingPoint, element: Element) -> tuple[float, float] | None:
+    """Shortest and longest time (s) until a protective element opens under the currents found; None
+    where it carries them for good."""
+    assert element.kind.opens is not None
+    amps = max((abs(f.amps) for f in point.felt(element.id).flows.values()), default=0.0)
+    return element.kind.opens(element.values, amps, point.circuit.context)
+
+
+def _opening_first(point: OperatingPoint) -> str | None:
+    """The fuse that would open first within a check, by the middle of its limits."""
     worst: tuple[float, str] | None = None
-    for slot in point.slots:
-        element = point.circuit.elements.get(slot.element)
-        if element is None or element.kind.name != "fuse":
-            continue
-        amps = abs(slot.branch.law.at(point.across(slot))[0])
-        rating = fuse_part.rating(element.values, point.circuit.context)
-        limits = opening_time_seconds(element.values.type, rating, amps)
+    for element in _acting(point.circuit)[1]:
+        limits = opening_seconds(point, element)
         if limits is not None and sqrt(limits[0] * limits[1]) <= CHECK_SECONDS:
             candidate = (sqrt(limits[0] * limits[1]), element.id)
             worst = min(worst, candidate) if worst else candidate

@@ -10,10 +10,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from math import inf
 
-from footwell.electrics.operating_point import OperatingPoint, Slot
-from footwell.parts import fuse as fuse_part
+from footwell.electrics.operating_point import OperatingPoint, Slot, opening_seconds
 from footwell.parts import relay as relay_part
-from footwell.reference.fuse_times import opening_time_seconds
 
 BURNS_AT = 3.0
 """A wire at its guide is some 30 K warmer than the air, and heat goes with the square of the
@@ -77,20 +75,18 @@ def _rated_wires(point: OperatingPoint) -> Iterator[tuple[Slot, float]]:
 
 def _blown_fuses(point: OperatingPoint) -> Iterator[Trouble]:
     for n, fuse in enumerate(point.blown):
-        still_whole = dict.fromkeys(point.blown[n:], "whole")
-        before = point.held(still_whole)
-        amps = max(_amps(before, s) for s in before.slots if s.element == fuse)
-        yield Trouble("fuse_blows", _blowing(point, fuse, amps), (fuse,))
+        still_whole = {e: point.circuit.elements[e].rest for e in point.blown[n:]}
+        yield Trouble("fuse_blows", _blowing(point.held(still_whole), fuse), (fuse,))
 
 
-def _blowing(point: OperatingPoint, fuse: str, amps: float) -> str:
-    values = point.circuit.elements[fuse].values
-    rating = fuse_part.rating(values, point.circuit.context)
-    times = opening_time_seconds(values.type, rating, amps)
+def _blowing(before: OperatingPoint, fuse: str) -> str:
+    slot = max((s for s in before.slots if s.element == fuse), key=lambda s: _amps(before, s))
+    amps, rating = _amps(before, slot), slot.branch.rating_amps or 0.0
+    times = opening_seconds(before, before.circuit.elements[fuse])
     latest = times[1] if times else inf
     when = " at once" if latest <= 1.0 else f" within {latest:.0f} s" if latest <= 60.0 else ""
     return (
-        f"{_start(point, fuse)} ({_told(rating)} A) blows{when}: {_told(amps)} A would flow "
+        f"{_start(before, fuse)} ({_told(rating)} A) blows{when}: {_told(amps)} A would flow "
         f"through it. What lies behind it has no supply then."
     )
 

@@ -21,6 +21,7 @@ from footwell.checks.check import (
     VOLTS,
     Check,
 )
+from footwell.checks.fusing import own_fuse_amps
 from footwell.checks.glance import Number
 from footwell.checks.predict import (
     CONTACT_SIGHTS,
@@ -40,7 +41,6 @@ from footwell.job.events import ReadingTaken, Setup, Shown
 from footwell.messages import Band, Caution, Outcome
 from footwell.messages import Check as CheckView
 from footwell.page import words as say
-from footwell.parts import fuse as fuse_part
 from footwell.parts.base import EARTH
 
 CENTRAL_95 = 1.96
@@ -292,12 +292,8 @@ def _then_set(circuit: Circuit, check: Check) -> str:
 
 
 def _do_feed(circuit: Circuit, check: Check) -> str:
-    ratings = [
-        fuse_part.rating(e.values, circuit.context)
-        for e in circuit.elements.values()
-        if e.kind.name == "fuse"
-    ]
-    rating = f"{max(ratings):g} A" if ratings else "the circuit's rating"
+    largest = own_fuse_amps(circuit, check.red)
+    rating = f"{largest:g} A" if largest else "the circuit's rating"
     load = say.short_named(circuit, check.red)
     return (
         f"Unplug {load}. Feed it from the battery through a lead with a fuse of at most {rating}, its other"

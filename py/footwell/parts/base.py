@@ -6,7 +6,7 @@ where the vehicle has not been asked yet) and an object of `Kind` that turns val
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -71,13 +71,52 @@ State = str
 """A switch's position, a relay's "rest" or "pulled", a fuse's "whole" or "blown"; "" elsewhere."""
 
 
+@dataclass(frozen=True, slots=True)
+class Flow:
+    """One branch of a part at work: `volts` (V) of its end a above its end b."""
+
+    branch: Branch
+    volts: float
+
+    @property
+    def amps(self) -> float:
+        """Current (A) from end a to end b."""
+        return self.branch.law.at(self.volts)[0]
+
+
+@dataclass(frozen=True, slots=True)
+class Felt:
+    """What a part feels at an operating point: `volts` (V) of its terminals against the body, and the
+    `flows` through its branches by name. Open branches have no flow."""
+
+    state: State
+    volts: Mapping[str, float]
+    flows: Mapping[str, Flow]
+
+    def across(self, branch: str) -> float:
+        """Voltage (V) over a branch without its sign; 0 where it is open."""
+        flow = self.flows.get(branch)
+        return abs(flow.volts) if flow else 0.0
+
+    def amps(self, branch: str = "") -> float:
+        """Current (A) through a branch without its sign; 0 where it is open."""
+        flow = self.flows.get(branch)
+        return abs(flow.amps) if flow else 0.0
+
+
+Seconds = tuple[float, float]
+"""The shortest and the longest time (s) until a protective part opens."""
+
+Objection = tuple[str, str, str]
+"""Name of a value, what is wrong with it, and what to do."""
+
+
 @dataclass(frozen=True)
 class Kind:
     """A kind of part. `branches(values, state, context)` is the healthy part; `broken` changes it.
 
     `broken(mode, size, branches, values, state, context)` returns the branches under a fault, or None
-    to let the generic modes act. `seen_as` is "motor", "lamp", "heat", "click" or "" and says what a
-    person can notice. `watches` names two terminals and the voltage law of a coil.
+    to let the generic modes act.
     """
 
     name: str
@@ -90,6 +129,52 @@ class Kind:
         lambda *_: None
     )
     states: Callable[[Any], tuple[State, ...]] = lambda _: ("",)
+    """All states, the one of rest first."""
+    positions: Callable[[Any], tuple[State, ...]] | None = None
+    """States that a person, or what the part measures, sets; None where nothing outside does."""
+    moves: Callable[[Any, Felt, Context], State] | None = None
+    """The state that the part goes to by itself under what it feels; None where it never moves."""
+    opens: Callable[[Any, float, Context], Seconds | None] | None = None
+    """When a current (A) opens the part that protects the others; None for other parts. It then goes
+    to `opened`."""
+    opened: State = "blown"
+    follows_engine: bool = False
+    """Its state is "on" while the engine runs."""
+    charges: bool = False
+    """It holds up the supply while the engine runs, and a battery beside it only rests."""
     seen_as: str = ""
+    """What a person can notice: a kind of sight of checks.sights, or "" for nothing."""
+    shows: Callable[[Any, Felt, Context], float] | None = None
+    """What it does, as a share of its nominal speed, light or heat, or 1.0 and 0.0."""
     pulls_out: bool = False
-    notices: tuple[str, ...] = field(default=())
+    feedable: bool = False
+    """A person may feed it straight from the battery."""
+    measured_alone: bool = True
+    """Ohms between its terminals mean something once it is out of the circuit."""
+    metal: bool = False
+    """It passes current like a wire: what hangs on one end hangs on the other."""
+    drives: tuple[str, ...] = ()
+    """Terminals that an electronic output feeds or sinks: no lamp and no supply may be put there."""
+    takes: tuple[str, ...] = ()
+    """Terminals by which electronics take their own supply."""
+    line: str = ""
+    """The hazard that every line on its terminals has: "sensor line", "module input", "data line"."""
+    assumes: Mapping[str, Callable[[Any, Context], str]] = field(default_factory=dict)
+    """Words for what is taken where a value is left open."""
+    seldom_given: tuple[str, ...] = ()
+    """Values left open as a rule, of which nothing is said."""
+    objections: Callable[[Any, Context], Iterator[Objection]] = lambda *_: iter(())
+    """What is wrong with values that are sound one by one."""
+
+
+WARM_SHARE = 1.04
+"""Nominal voltage of things that heat, as a share of the system's (common practice, no source)."""
+
+
+def power_share(felt: Felt, sound: Branch, context: Context) -> float:
+    """Power in the unnamed branch as a share of what it takes when sound at nominal voltage."""
+    flow = felt.flows.get(sound.name)
+    if flow is None:
+        return 0.0
+    nominal = WARM_SHARE * context.system_volts
+    return flow.volts * flow.amps / (nominal * sound.law.at(nominal)[0])

@@ -49,6 +49,11 @@ def _weakened(branch: Branch, factor: float) -> Branch:
     )
 
 
+def _usual_volts(values: Battery, context: Context) -> str:
+    usual = supplies.supply(context.system_volts)
+    return f"{usual.engine_off.mean:g} V with the engine off and {usual.engine_running.mean:g} V running"
+
+
 KIND = Kind(
     name="battery",
     title="battery",
@@ -60,4 +65,8 @@ KIND = Kind(
     ),
     broken=_broken,
     states=lambda _: ("off", RUNNING),
+    follows_engine=True,
+    measured_alone=False,
+    assumes={"volts": _usual_volts},
+    seldom_given=("ohms",),
 )

@@ -39,4 +39,5 @@ KIND = Kind(
             sized=True,
         ),
     ),
+    metal=True,
 )

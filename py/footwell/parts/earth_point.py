@@ -40,4 +40,6 @@ KIND = Kind(
             sized=True,
         ),
     ),
+    measured_alone=False,
+    seldom_given=("ohms",),
 )

@@ -7,10 +7,11 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
-from footwell.parts.base import Branch, Context, Kind, Mode, State, rate_of
+from footwell.parts.base import Branch, Context, Kind, Mode, Seconds, State, rate_of
 from footwell.parts.laws import Open, Resistance
 from footwell.reference import fuses
 from footwell.reference.contacts import contact
+from footwell.reference.fuse_times import opening_time_seconds
 
 
 @dataclass(frozen=True)
@@ -43,6 +44,10 @@ def _branches(values: Fuse, state: State, context: Context) -> list[Branch]:
     return [Branch("", "1", "2", law, HOLDER.relative_sigma, amps)]
 
 
+def _opens(values: Fuse, amps: float, context: Context) -> Seconds | None:
+    return opening_time_seconds(values.type, rating(values, context), amps)
+
+
 KIND = Kind(
     name="fuse",
     title="fuse",
@@ -60,5 +65,8 @@ KIND = Kind(
         ),
     ),
     states=lambda _: ("whole", "blown"),
+    opens=_opens,
     pulls_out=True,
+    metal=True,
+    assumes={"amps": lambda v, c: f"{rating(v, c):g} A"},
 )

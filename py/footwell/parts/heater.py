@@ -7,7 +7,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from footwell.parts.base import Branch, Context, Kind, Mode, State, rate_of
+from footwell.parts.base import Branch, Context, Felt, Kind, Mode, State, power_share, rate_of
 from footwell.parts.laws import Resistance
 
 
@@ -26,6 +26,10 @@ def _branches(values: Heater, state: State, context: Context) -> list[Branch]:
     return [Branch("", "+", "-", Resistance(ohms), 0.05)]
 
 
+def _shows(values: Heater, felt: Felt, context: Context) -> float:
+    return power_share(felt, _branches(values, felt.state, context)[0], context)
+
+
 KIND = Kind(
     name="heater",
     title="heater",
@@ -37,4 +41,7 @@ KIND = Kind(
         Mode("high_resistance", rate_of("heater", "drift"), "partly broken", sized=True),
     ),
     seen_as="heat",
+    shows=_shows,
+    feedable=True,
+    seldom_given=("ohms", "volts"),
 )

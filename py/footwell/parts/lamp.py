@@ -7,8 +7,9 @@ from typing import Annotated
 
 from pydantic import Field
 
-from footwell.parts.base import Branch, Context, Kind, Mode, State, rate_of
+from footwell.parts.base import Branch, Context, Felt, Kind, Mode, State, rate_of
 from footwell.parts.laws import Filament
+from footwell.reference.lamps import light_share
 
 
 @dataclass(frozen=True)
@@ -29,6 +30,10 @@ def _branches(values: Lamp, state: State, context: Context) -> list[Branch]:
     return [Branch("", "1", "2", Filament.rated(volts, values.watts), 0.03)]
 
 
+def _shows(values: Lamp, felt: Felt, context: Context) -> float:
+    return light_share(felt.across(""), values.volts or test_volts(context.system_volts))
+
+
 KIND = Kind(
     name="lamp",
     title="lamp",
@@ -37,4 +42,7 @@ KIND = Kind(
     branches=_branches,
     modes=lambda _: (Mode("open", rate_of("lamp", "open"), "burnt out"),),
     seen_as="lamp",
+    shows=_shows,
+    feedable=True,
+    assumes={"volts": lambda _, c: f"{test_volts(c.system_volts):g} V"},
 )

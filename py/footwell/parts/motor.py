@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Annotated
 
 from pydantic import Field
 
-from footwell.parts.base import Branch, Context, Kind, Mode, State, rate_of
+from footwell.parts.base import Branch, Context, Felt, Kind, Mode, Objection, State, rate_of
 from footwell.parts.laws import Armature, Open, Resistance
 
 FRICTION_SHARE = 0.06
@@ -59,6 +60,23 @@ def _broken(
     return [Branch(sound.name, sound.a, sound.b, changed[mode.name](), sound.spread)]
 
 
+def _shows(values: Motor, felt: Felt, context: Context) -> float:
+    flow = felt.flows.get("")
+    law = flow.branch.law if flow else None
+    return law.speed(felt.across("")) if isinstance(law, Armature) else 0.0
+
+
+def _objections(values: Motor, context: Context) -> Iterator[Objection]:
+    law = running(values, context)
+    if law.emf_volts <= 0.0:
+        yield (
+            "ohms",
+            f"At {values.amps:g} A an armature of {law.ohms:g} Ω takes "
+            f"{values.amps * law.ohms:g} V, all that the motor has: it could not turn.",
+            "Measure the armature's resistance again, or write null where it is not known.",
+        )
+
+
 KIND = Kind(
     name="motor",
     title="motor",
@@ -79,4 +97,9 @@ KIND = Kind(
     ),
     broken=_broken,
     seen_as="motor",
+    shows=_shows,
+    feedable=True,
+    assumes={"ohms": lambda v, c: f"{round(running(v, c).ohms, 3):g} Ω"},
+    seldom_given=("volts",),
+    objections=_objections,
 )

@@ -55,4 +55,9 @@ KIND = Kind(
     ),
     broken=_broken,
     states=lambda _: ("off", "on"),
+    positions=lambda _: ("off", "on"),
+    measured_alone=False,
+    drives=("out",),
+    takes=("supply",),
+    assumes={"rating_amps": lambda v, _: f"{v.limit_amps:g} A"},
 )

@@ -11,7 +11,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from footwell.parts.base import Branch, Context, Kind, Mode, State, rate_of
+from footwell.parts.base import Branch, Context, Felt, Kind, Mode, State, rate_of
 from footwell.parts.laws import Junction, Law, Open, Resistance
 from footwell.reference import relays
 from footwell.reference.contacts import contact
@@ -106,6 +106,16 @@ def _broken(
     return [replace(b, law=changed.get(b.name, b.law)) for b in branches]
 
 
+def _moves(values: Relay, felt: Felt, context: Context) -> State:
+    """Pulls in from one voltage on, and holds down to a lower one. An open coil pulls nothing."""
+    coil = felt.across("coil")
+    if felt.state == "rest" and coil >= pulls_at(context):
+        return "pulled"
+    if felt.state == "pulled" and coil < drops_at(context):
+        return "rest"
+    return felt.state
+
+
 KIND = Kind(
     name="relay",
     title="relay",
@@ -117,6 +127,9 @@ KIND = Kind(
     modes=_modes,
     broken=_broken,
     states=lambda _: ("rest", "pulled"),
+    moves=_moves,
     seen_as="click",
+    shows=lambda _, felt, __: float(felt.state == "pulled"),
     pulls_out=True,
+    assumes={"coil_ohms": lambda _, c: f"{relays.COIL_OHMS[c.system_volts].mean:g} Ω"},
 )

@@ -64,4 +64,6 @@ KIND = Kind(
     terminals=_terminals,
     branches=_branches,
     modes=_modes,
+    metal=True,
+    measured_alone=False,
 )

@@ -107,4 +107,7 @@ KIND = Kind(
     modes=_modes,
     broken=_broken,
     states=lambda v: tuple(v.closes),
+    positions=lambda v: tuple(v.closes),
+    measured_alone=False,
+    metal=True,
 )

@@ -68,4 +68,5 @@ KIND = Kind(
         ),
     ),
     broken=_broken,
+    metal=True,
 )

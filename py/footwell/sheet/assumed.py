@@ -3,16 +3,14 @@
 from __future__ import annotations
 
 import dataclasses
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from typing import Any
 
-from footwell.parts import KINDS, fuse, lamp, motor, wire
+from footwell.parts import KINDS, wire
 from footwell.parts.base import Context
-from footwell.reference import conductors, contacts, relays, supplies
+from footwell.reference import conductors, contacts
 from footwell.sheet.fields import amount, words
 from footwell.sheet.models import Sheet, SheetConnector, SheetPart, SheetWire
-
-Default = Callable[[Any, Context], str]
 
 UNJUDGED = ""
 """Nothing is taken instead: what depends on the value is not judged."""
@@ -30,40 +28,14 @@ def assumed(sheet: Sheet, values: Mapping[str, Any]) -> list[str]:
     return [f"{name}: {words}." for name, words in told if words]
 
 
-def _battery_volts(values: Any, context: Context) -> str:
-    usual = supplies.supply(context.system_volts)
-    off, running = usual.engine_off.mean, usual.engine_running.mean
-    return f"{off:g} V with the engine off and {running:g} V running"
-
-
-_DEFAULTS: Mapping[tuple[str, str], Default] = {
-    ("battery", "volts"): _battery_volts,
-    ("fuse", "amps"): lambda v, c: amount(fuse.rating(v, c), "A"),
-    ("lamp", "volts"): lambda v, c: amount(lamp.test_volts(c.system_volts), "V"),
-    ("motor", "ohms"): lambda v, c: amount(round(motor.running(v, c).ohms, 3), "Ω"),
-    ("output", "rating_amps"): lambda v, c: amount(v.limit_amps, "A"),
-    ("relay", "coil_ohms"): lambda v, c: amount(relays.COIL_OHMS[c.system_volts].mean, "Ω"),
-}
-
-_NEVER_ASKED = {
-    ("battery", "ohms"),
-    ("earth_point", "ohms"),
-    ("heater", "ohms"),
-    ("heater", "volts"),
-    ("motor", "volts"),
-}
-"""Left open as a rule. Sound joints and batteries have what the tables say, as contacts and fuses
-do; amps or watts are stated for the usual voltage."""
-
-
 def _of_part(part: SheetPart, values: Any, context: Context) -> Iterator[str]:
     for field in dataclasses.fields(KINDS[part.kind].values):
-        key = (part.kind, field.name)
+        kind = KINDS[part.kind]
         value = getattr(values, field.name)
         if field.name in part.assumed:
             yield _marked(field.name, part.kind, value)
-        elif value is None and key not in _NEVER_ASKED:
-            default = _DEFAULTS.get(key)
+        elif value is None and field.name not in kind.seldom_given:
+            default = kind.assumes.get(field.name)
             yield _not_known(
                 field.name, part.kind, default(values, context) if default else UNJUDGED
             )

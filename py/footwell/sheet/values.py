@@ -13,7 +13,6 @@ from pydantic_core import to_json
 
 from footwell.parts import KINDS
 from footwell.parts.base import Context
-from footwell.parts.motor import Motor, running
 from footwell.parts.switch import Switch, contact_pairs
 from footwell.sheet.models import WAY_NAME, SheetPart
 from footwell.sheet.places import Flaw, Path
@@ -42,6 +41,7 @@ def values_of(part: SheetPart, context: Context, path: Path = ()) -> tuple[Any, 
     except ValidationError as error:
         return None, flaws_of(error, path, part.kind)
     flaws = [*_RULES.get(part.kind, _no_rule)(values, context, path)]
+    flaws = flaws or _objections(part.kind, values, context, path)
     flaws = flaws or _trial(part.kind, values, context, path)
     return (None, flaws) if flaws else (values, [])
 
@@ -74,6 +74,11 @@ def _unknown_kind(kind: str, path: Path) -> Flaw:
         return Flaw(path, f"A {kind} is no part of its own.", f"Write it under {home}.")
     remedy = f"Choose the nearest of: {', '.join(PART_KINDS)}."
     return Flaw(path, f'There is no kind of part called "{kind}".', remedy)
+
+
+def _objections(kind: str, values: Any, context: Context, path: Path) -> list[Flaw]:
+    found = KINDS[kind].objections(values, context)
+    return [Flaw((*path, name), what, remedy) for name, what, remedy in found]
 
 
 def _trial(kind: str, values: Any, context: Context, path: Path) -> list[Flaw]:
@@ -137,18 +142,4 @@ def _switch_pair(a: str, b: str, values: Switch, path: Path) -> Iterator[Flaw]:
         )
 
 
-def _motor_rule(values: Motor, context: Context, path: Path) -> Iterator[Flaw]:
-    law = running(values, context)
-    if law.emf_volts <= 0.0:
-        yield Flaw(
-            (*path, "ohms"),
-            f"At {values.amps:g} A an armature of {law.ohms:g} Ω takes "
-            f"{values.amps * law.ohms:g} V, all that the motor has: it could not turn.",
-            "Measure the armature's resistance again, or write null where it is not known.",
-        )
-
-
-_RULES: Mapping[str, Callable[[Any, Context, Path], Iterator[Flaw]]] = {
-    "switch": _switch_rule,
-    "motor": _motor_rule,
-}
+_RULES: Mapping[str, Callable[[Any, Context, Path], Iterator[Flaw]]] = {"switch": _switch_rule}

@@ -9,8 +9,16 @@ from footwell.sheet.draft import Draft
 from footwell.sheet.models import SheetControl, SheetPart
 from footwell.sheet.places import Flaw, Path
 
-SET_BY_HAND = ("switch", "output")
-"""Kinds whose state follows what a person sets; those of others follow from the circuit."""
+
+def _is_set(part: SheetPart) -> bool:
+    """Whether something outside the circuit sets the part's state; else it follows from the circuit."""
+    return part.kind in KINDS and KINDS[part.kind].positions is not None
+
+
+def _settable() -> str:
+    """The kinds of part that are set, as people list them."""
+    names = [name for name, kind in KINDS.items() if kind.positions is not None]
+    return " or ".join([", ".join(names[:-1]), names[-1]])
 
 
 def loads_are_parts(draft: Draft) -> Iterator[Flaw]:
@@ -37,11 +45,11 @@ def controls_fit_parts(draft: Draft) -> Iterator[Flaw]:
         part = draft.part(control.part)
         if draft.lacks(control.part):
             yield Flaw((*path, "part"), f'There is no part "{control.part}".', _add(control.part))
-        elif part is not None and part.kind in KINDS and part.kind not in SET_BY_HAND:
+        elif part is not None and part.kind in KINDS and not _is_set(part):
             yield Flaw(
                 (*path, "part"),
                 f"{part.id} is a {KINDS[part.kind].title}, which nobody sets by hand.",
-                f"Name a part of kind {' or '.join(SET_BY_HAND)}.",
+                f"Name a part of kind {_settable()}.",
             )
         elif part is not None:
             yield from _positions(draft, path, control, part)
@@ -56,7 +64,7 @@ def everything_set_by_hand_has_a_control(draft: Draft) -> Iterator[Flaw]:
     """A switch that no control moves would have no position."""
     controlled = {control.part for _, control in draft.controls}
     for path, part in draft.parts:
-        if draft.whole and part.kind in SET_BY_HAND and part.id not in controlled:
+        if draft.whole and _is_set(part) and part.id not in controlled:
             yield Flaw(
                 path,
                 f"No control sets {part.id}, so it has no position.",
@@ -78,8 +86,9 @@ def _positions(draft: Draft, path: Path, control: SheetControl, part: SheetPart)
             f'The position of rest, "{control.off}", is none of the positions.',
             f"Choose one of {', '.join(named)}.",
         )
-    if part.id in draft.values:
-        yield from _known(path, named, part, KINDS[part.kind].states(draft.values[part.id]))
+    positions = KINDS[part.kind].positions if part.kind in KINDS else None
+    if part.id in draft.values and positions is not None:
+        yield from _known(path, named, part, positions(draft.values[part.id]))
 
 
 def _known(
