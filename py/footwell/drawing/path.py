@@ -12,7 +12,7 @@ from itertools import product
 
 from footwell.circuit.circuit import AS_DRAWN, Circuit, Element, build
 from footwell.circuit.places import places
-from footwell.drawing.shortest import Hop, Ways, shortest
+from footwell.circuit.shortest import shortest
 from footwell.parts.laws import Law, LimitedOutput, Open, Resistance
 
 OTHER_LOAD_OHMS = 1e4
@@ -20,6 +20,21 @@ OTHER_LOAD_OHMS = 1e4
 
 MOST_POSITIONS = 500
 """Combinations of positions tried where one control must close two contacts of the path."""
+
+
+@dataclass(frozen=True, slots=True)
+class Hop:
+    """From one node to another through an element, in any of some of its states."""
+
+    element: str
+    start: int
+    end: int
+    ohms: float
+    states: tuple[str, ...]
+
+
+Ways = dict[int, list[Hop]]
+"""Hops by the node they start from."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,10 +125,10 @@ def _through(circuit: Circuit, load: Element, ways: Ways) -> list[Hop]:
     for branch in circuit.branches(load, _states_of(load)[-1]):
         ends = load.nodes[branch.a], load.nodes[branch.b]
         for start, end in (ends, ends[::-1]):
-            feed = shortest(ways, supply, start, {earth, end})
+            feed = shortest(ways, supply, {start}, {earth, end})
             if feed is None:
                 continue
-            back = shortest(ways, end, earth, {supply, start, *(hop.end for hop in feed)})
+            back = shortest(ways, end, {earth}, {supply, start, *(hop.end for hop in feed)})
             if back is not None:
                 tried.append([*feed, Hop(load.id, start, end, 0.0, _states_of(load)), *back])
     return min(tried, key=_ohms_of, default=[])
