@@ -7,7 +7,8 @@ from dataclasses import dataclass
 
 from footwell.circuit.circuit import Circuit, Element
 from footwell.parts.base import Branch
-from footwell.parts.laws import Open, Resistance, add_ohms
+from footwell.parts.laws import Open, Resistance
+from footwell.parts.series import add_ohms
 
 SHORT_OHMS = 0.02
 """A dead short: metal on metal (common practice, no source)."""

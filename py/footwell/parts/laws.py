@@ -229,17 +229,3 @@ class LimitedOutput(Law):
         v, knee = f"V({a},{b})", self.ohms * self.limit_amps
         over = f"sgn({v})*({self.limit_amps:.12g}+{self.flat_siemens:.12g}*(abs({v})-{knee:.12g}))"
         return f"B{name} {a} {b} I=(abs({v})<={knee:.12g}) ? {v}/{self.ohms:.12g} : {over}"
-
-
-def add_ohms(law: Law, ohms: float) -> Law:
-    """The law with a resistance in series, for linear laws and motors.
-
-    Raises TypeError where a resistance in series needs a point of its own.
-    """
-    if isinstance(law, Resistance):
-        return Resistance(law.ohms + ohms)
-    if isinstance(law, Source):
-        return Source(law.volts, law.ohms + ohms)
-    if isinstance(law, Armature):
-        return Armature(law.ohms + ohms, law.emf_volts, law.load_amps, law.friction_amps)
-    raise TypeError(f"no series resistance in {type(law).__name__}")
