@@ -10,7 +10,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from math import inf
 
+from footwell.circuit.circuit import Circuit
+from footwell.circuit.setup import SetupState
+from footwell.electrics.breaks import Side, name_of
 from footwell.electrics.operating_point import OperatingPoint, Slot, opening_seconds
+from footwell.electrics.unfed import SIDES, Unfed, unfed
 from footwell.parts import relay as relay_part
 
 BURNS_AT = 3.0
@@ -34,6 +38,7 @@ def troubles(point: OperatingPoint) -> list[Trouble]:
         *_burning_wire(point),
         *_blown_fuses(point),
         *_chattering_relays(point),
+        *_unfed_loads(point),
     ]
 
 
@@ -87,7 +92,7 @@ def _blowing(before: OperatingPoint, fuse: str) -> str:
     when = " at once" if latest <= 1.0 else f" within {latest:.0f} s" if latest <= 60.0 else ""
     return (
         f"{_start(before, fuse)} ({_told(rating)} A) blows{when}: {_told(amps)} A would flow "
-        f"through it. What lies behind it has no supply then."
+        f"through it."
     )
 
 
@@ -102,6 +107,58 @@ def _chattering_relays(point: OperatingPoint) -> Iterator[Trouble]:
             f"drops out (below {relay_part.drops_at(context):.1f} V). Look at what feeds its coil.",
             (relay,),
         )
+
+
+def _unfed_loads(point: OperatingPoint) -> Iterator[Trouble]:
+    """A sentence for every reason, with all the loads that it puts out."""
+    groups: dict[tuple[tuple[Side, ...], str], list[Unfed]] = {}
+    for row in unfed(point):
+        groups.setdefault((row.lacks, row.reason), []).append(row)
+    where = _positions(point.circuit, point.setup)
+    for group in groups.values():
+        first, loads = group[0], [row.load for row in group]
+        names = _together([name_of(point.circuit, load) for load in loads])
+        both = first.both_at if not group[1:] else None
+        after = "" if both is None else f" Both its sides stand at {both:.1f} V."
+        sentence = f"{_lack(first.lacks, names, len(group))}{where}{_why(first)}.{after}"
+        yield Trouble("no_current", sentence, tuple(dict.fromkeys([*loads, first.element])))
+
+
+def _lack(lacks: tuple[Side, ...], names: str, count: int) -> str:
+    if lacks == ("earth",) and count == 1:
+        return f"The earth side of {names} reaches no earth"
+    heads = {
+        ("supply",): "No supply reaches",
+        ("earth",): "No earth reaches the earth sides of",
+        SIDES: "Neither supply nor earth reaches",
+        (): "Supply and earth reach",
+    }
+    return f"{heads[lacks]} {names}"
+
+
+def _why(row: Unfed) -> str:
+    return f": {row.reason}" if row.lacks else f", but {row.reason}"
+
+
+def _positions(circuit: Circuit, setup: SetupState) -> str:
+    """Where the controls stand that are not at rest: " with the fan switch in “3”"."""
+    at = dict(setup.controls)
+    spoken = [
+        f"the {control.name} in “{name}”"
+        for control in circuit.sheet.controls
+        if at[control.part] != control.off
+        for name in (p.name for p in control.positions if p.id == at[control.part])
+    ]
+    return f" with {_together(spoken)}" if spoken else ""
+
+
+def _together(names: list[str]) -> str:
+    """Names as a list in words.
+
+    >>> _together(["a"]), _together(["a", "b", "c"])
+    ('a', 'a, b and c')
+    """
+    return " and ".join([", ".join(names[:-1]), names[-1]] if names[1:] else names)
 
 
 def _coil_volts(point: OperatingPoint, relay: str) -> float:

@@ -1,0 +1,219 @@
+"""Loads that get no current though their position asks for it, with the first thing in the way.
+
+A position that switches a load off is no trouble, whatever else may be wrong on the way to it: then
+nothing is said.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from footwell.circuit.circuit import AS_DRAWN, Element, build
+from footwell.electrics.breaks import (
+    AT_REST,
+    BROKEN,
+    SWITCHED,
+    Break,
+    Side,
+    Way,
+    name_of,
+    way_to,
+    wrong_seats,
+)
+from footwell.electrics.operating_point import OperatingPoint, operate
+from footwell.parts.base import Branch
+from footwell.parts.laws import Open
+
+SAME_VOLTS = 0.1
+"""Voltages (V) nearer to each other than this are one to an electrician."""
+
+NOTICED_VOLTS = 1.0
+"""Both sides of a load at less than this stand at nothing that could mislead."""
+
+TRACE = 1e-3
+"""Share of its power below which a load gets nothing: 3 % of its volts. Earths that are shared leave
+a few millivolts across loads that are switched off."""
+
+SIDES: tuple[Side, ...] = ("supply", "earth")
+
+
+@dataclass(frozen=True, slots=True)
+class Unfed:
+    """Why a load gets no current: what does not reach it (nothing of that where it is open itself),
+    and the first thing in the way, in words that end a sentence."""
+
+    load: str
+    lacks: tuple[Side, ...]
+    reason: str
+    element: str
+    both_at: float | None = None
+    """Voltage (V) at which both its sides stand, where that would mislead."""
+
+
+def unfed(point: OperatingPoint) -> list[Unfed]:
+    """Loads of the sheet without current that no control switches off, in the order of the sheet."""
+    found: list[Unfed] = []
+    for load in point.circuit.sheet.loads:
+        element = point.circuit.elements[load]
+        if element is point.circuit.supply_element or _is_stood_in(point, load):
+            continue
+        if not _works(point, element):
+            found += _reasons(point, element, _at_work(point, element), ()) or []
+    return found
+
+
+def _works(point: OperatingPoint, element: Element) -> bool:
+    """Whether an element takes more than a trace of the power that it is made for."""
+    volts = float(point.circuit.context.system_volts)
+    flows = point.felt(element.id).flows.values()
+    return any(
+        abs(f.volts * f.amps) > TRACE * abs(volts * f.branch.law.at(volts)[0]) for f in flows
+    )
+
+
+def _is_stood_in(point: OperatingPoint, load: str) -> bool:
+    """Whether a lamp stands in for the load at its plug."""
+    plugs = [point.circuit.connectors[plug] for plug, _ in point.setup.stand_in]
+    return any(end.startswith(f"{load}.") for plug in plugs for end in plug.part_ways.values())
+
+
+def _at_work(point: OperatingPoint, element: Element) -> list[Branch]:
+    """The branches by which an element does its work: the coils of a relay, or all it ever has."""
+    rows: dict[str, Branch] = {}
+    for state in element.kind.states(element.values):
+        for branch in point.circuit.branches(element, state):
+            if not isinstance(branch.law, Open):
+                rows.setdefault(branch.name, branch)
+    return [b for name, b in rows.items() if "coil" in name] or list(rows.values())
+
+
+def _reasons(
+    point: OperatingPoint, element: Element, branches: list[Branch], asked: tuple[str, ...]
+) -> list[Unfed] | None:
+    """Reasons why an element does not work; empty where nothing is in the way, None where nothing
+    asks it to work or the sheet has no way for it."""
+    if point.circuit.arrangement != AS_DRAWN:
+        drawn = _as_drawn(point)
+        same = drawn.circuit.elements[element.id]
+        if not _works(drawn, same):
+            return _open_ways(drawn, same, branches, asked)
+        moved = _moved_wires(point, drawn, same, branches)
+        if moved:
+            return moved
+    return _open_ways(point, element, branches, asked)
+
+
+def _as_drawn(point: OperatingPoint) -> OperatingPoint:
+    """The same situation with every wire where it belongs."""
+    cache = point.circuit.cache
+    if "drawn" not in cache:
+        cache["drawn"] = build(point.circuit.sheet, point.circuit.values)
+    return operate(cache["drawn"], point.setup, point.faults)
+
+
+def _moved_wires(
+    point: OperatingPoint, drawn: OperatingPoint, element: Element, branches: list[Branch]
+) -> list[Unfed]:
+    """The first wire on each side that sits elsewhere than on the way that works as drawn."""
+    nearest = _nearest(drawn, element, branches)
+    rows = {
+        side: next(wrong_seats(point.circuit, drawn.circuit, way), None)
+        for side, way in (nearest or {}).items()
+    }
+    return _told_once(point, element, branches[0], [(s, b) for s, b in rows.items() if b])
+
+
+def _open_ways(
+    point: OperatingPoint, element: Element, branches: list[Branch], asked: tuple[str, ...]
+) -> list[Unfed] | None:
+    """Reasons by the branch with the least against it."""
+    nearest = _nearest(point, element, branches)
+    if nearest is None or any(b.sort >= SWITCHED for way in nearest.values() for b in way.breaks):
+        return None
+    rows: list[tuple[Side, Break]] = []
+    for side, way in nearest.items():
+        first = _first(point, way.breaks, (*asked, element.id))
+        if first is None:
+            return None
+        rows += [(side, why) for why in first]
+    return _told_once(point, element, branches[0], rows) or _by_itself(point, element)
+
+
+def _told_once(
+    point: OperatingPoint, element: Element, branch: Branch, rows: list[tuple[Side, Break]]
+) -> list[Unfed]:
+    """One row for each reason, with the sides that it concerns."""
+    found: dict[str, Unfed] = {}
+    for side, why in rows:
+        before = found[why.reason].lacks if why.reason in found else ()
+        both = _both_sides(point, element, branch)
+        found[why.reason] = Unfed(element.id, (*before, side), why.reason, why.element, both)
+    return list(found.values())
+
+
+Ways = dict[Side, Way]
+
+
+def _nearest(point: OperatingPoint, element: Element, branches: list[Branch]) -> Ways | None:
+    tried = [ways for branch in branches for ways in _both_ways(point, element, branch)]
+    return min(tried, key=lambda ways: sum(way.cost for way in ways.values()), default=None)
+
+
+def _both_ways(point: OperatingPoint, element: Element, branch: Branch) -> Iterator[Ways]:
+    """The ways to supply and earth from the ends of a branch, in either sense."""
+    a, b = element.nodes[branch.a], element.nodes[branch.b]
+    for feed, back in ((a, b), (b, a)):
+        up = way_to(point, feed, "supply", element.id)
+        down = way_to(point, back, "earth", element.id)
+        if up is not None and down is not None:
+            yield {"supply": up, "earth": down}
+
+
+def _first(
+    point: OperatingPoint, row: tuple[Break, ...], asked: tuple[str, ...]
+) -> tuple[Break, ...] | None:
+    """The first thing in the way, if any; for a relay at rest, why it rests. None where it should
+    rest: then nothing asks for current."""
+    whys: dict[str, str] = {}
+    for relay in (b for b in row if b.must_move or b.sort >= AT_REST):
+        why = _why_at_rest(point, relay, asked)
+        if why is None:
+            return None
+        whys[relay.element] = why
+    first = row[:1]
+    return tuple(Break(b.element, whys.get(b.element, b.reason), b.sort) for b in first)
+
+
+def _why_at_rest(point: OperatingPoint, relay: Break, asked: tuple[str, ...]) -> str | None:
+    """Why a relay has not moved though it should; None where nothing asks it to."""
+    element = point.circuit.elements[relay.element]
+    coils = [b for b in _at_work(point, element) if "coil" in b.name]
+    if relay.element in asked or point.states[relay.element] != element.rest or not coils:
+        return relay.reason if relay.sort == BROKEN else None
+    name = name_of(point.circuit, relay.element)
+    rows = _reasons(point, element, coils, asked)
+    if rows is None:
+        return None
+    if relay.sort == BROKEN:
+        return relay.reason
+    if not rows:
+        volts = max(point.felt(relay.element).across(b.name) for b in coils)
+        return f"{name} does not pull in with the {volts:.1f} V that its coil gets"
+    if not rows[0].lacks:
+        return f"{name} {rows[0].reason.removeprefix('it ')}"
+    lacking = {("supply",): "no supply", ("earth",): "no earth", SIDES: "nothing"}[rows[0].lacks]
+    return f"{name} stays at rest because {lacking} reaches its coil: {rows[0].reason}"
+
+
+def _by_itself(point: OperatingPoint, element: Element) -> list[Unfed]:
+    """A load that has supply and earth, and still no current: its own fault, if it has one."""
+    modes = [element.modes[f.mode] for f in point.faults if f.element == element.id]
+    return [Unfed(element.id, (), f"it is {mode.title}", element.id) for mode in modes[:1]]
+
+
+def _both_sides(point: OperatingPoint, element: Element, branch: Branch) -> float | None:
+    nodes = point.circuit.elements[element.id].nodes
+    a, b = (point.volts[nodes[end]] for end in (branch.a, branch.b))
+    alike = abs(a - b) < SAME_VOLTS and min(a, b) > NOTICED_VOLTS
+    return (a + b) / 2.0 if alike else None
