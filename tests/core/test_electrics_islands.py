@@ -63,9 +63,8 @@ def test_supply_without_its_earth_floats_where_fractions_say(element: str, posit
     point = run(sample(MINIBUS), {"S1": position}, Fault(element, "open"))
     assert abs(point.amps("M1")) < 1e-6
     for volts, exact in zip(point.volts[:-1], exact_volts(point), strict=True):
-        # 2.5 kA in the battery's law, rounded at its 16th digit, on 10 GΩ over 36 nodes: no meter
-        # could hold the millivolt that may be wrong.
-        assert volts == pytest.approx(exact, abs=1e-3)
+        # The last digit of the 2.5 kA in the battery's law would be a millivolt on 10 GΩ.
+        assert volts == pytest.approx(exact, abs=1e-9)
 
 
 def test_supply_without_its_earth_reads_nothing_on_a_meter_of_10_megohms() -> None:

@@ -14,6 +14,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from math import inf
 from typing import NamedTuple
 
 LEAK_SIEMENS = 1e-10
@@ -131,15 +132,22 @@ def remove(steps: Sequence[Step], g: list[float], current: list[float]) -> None:
 
 def restore(
     steps: Sequence[Step], g: Sequence[float], current: Sequence[float], volts: list[float]
-) -> None:
-    """Run steps backwards: volts of each removed node from those of its neighbours, in place."""
+) -> float:
+    """Run steps backwards: volts of each removed node from those of its neighbours, in place.
+
+    Returns the least conductance (S) by which a node was held when its turn came.
+    """
+    least = inf
     for node, edges, neighbours, _ in reversed(steps):
         if len(edges) == 3:
             e1, e2, e3 = edges
             n1, n2, n3 = neighbours
             g1, g2, g3 = g[e1], g[e2], g[e3]
             pulled = current[node] + g1 * volts[n1] + g2 * volts[n2] + g3 * volts[n3]
-            volts[node] = pulled / (g1 + g2 + g3)
+            total = g1 + g2 + g3
+            volts[node] = pulled / total
+            if total < least:
+                least = total
             continue
         total = 0.0
         pulled = current[node]
@@ -148,6 +156,9 @@ def restore(
             total += value
             pulled += value * volts[x]
         volts[node] = pulled / total
+        if total < least:
+            least = total
+    return least
 
 
 def resistances(mesh: Mesh, g: Sequence[float]) -> tuple[list[float], dict[tuple[int, int], float]]:

@@ -89,8 +89,9 @@ def iterate(
     current: list[float],
     bent: Sequence[Bent],
     start: Sequence[float],
-) -> tuple[list[float], bool]:
-    """Voltages (V) of all nodes, and whether they came to rest.
+) -> tuple[list[float], bool, float]:
+    """Voltages (V) of all nodes, whether they came to rest, and the least conductance (S) that holds
+    a stretch of them.
 
     g and current come with all nodes but the kept ones removed; they leave with those removed too,
     at the working point found. `start` holds voltages (V) of all nodes to begin with: any will do,
@@ -104,12 +105,12 @@ def iterate(
         before = list(volts)
         g[:], current[:] = held_g, held_current
         _lay(bent, here, g, current)
-        _solve_kept(mesh, g, current, volts)
+        least = _solve_kept(mesh, g, current, volts)
         if settled:
             break
         here, settled = _follow(mesh, held_g, bent, here, before, volts)
-    restore(mesh.steps[: mesh.kept], g, current, volts)
-    return volts, settled
+    least = min(least, restore(mesh.steps[: mesh.kept], g, current, volts))
+    return volts, settled, least
 
 
 def _lay(bent: Sequence[Bent], here: Tangents, g: list[float], current: list[float]) -> None:
@@ -121,10 +122,10 @@ def _lay(bent: Sequence[Bent], here: Tangents, g: list[float], current: list[flo
         current[b] += flow
 
 
-def _solve_kept(mesh: Mesh, g: list[float], current: list[float], volts: list[float]) -> None:
+def _solve_kept(mesh: Mesh, g: list[float], current: list[float], volts: list[float]) -> float:
     tail = mesh.steps[mesh.kept :]
     remove(tail, g, current)
-    restore(tail, g, current, volts)
+    return restore(tail, g, current, volts)
 
 
 def _follow(

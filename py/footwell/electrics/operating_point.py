@@ -14,7 +14,7 @@ from math import sqrt
 from footwell.circuit.circuit import Circuit, Element
 from footwell.circuit.fault import Fault, broken_branches
 from footwell.circuit.setup import SetupState
-from footwell.electrics.mesh import Mesh, Step, plan, remove, resistances, restore
+from footwell.electrics.mesh import LEAK_SIEMENS, Mesh, Step, plan, remove, resistances, restore
 from footwell.electrics.newton import Bent, iterate
 from footwell.parts import lamp as lamp_part
 from footwell.parts.base import Branch, Felt, Flow
@@ -22,6 +22,9 @@ from footwell.parts.laws import Filament, Law, Open
 
 CHECK_SECONDS = 10.0
 """How long a check leaves the circuit switched on; a fuse that opens sooner counts as blown."""
+
+FLOATS_SIEMENS = 1e-7
+"""A stretch held by less than a meter's 10 MΩ would show the rounding of large currents."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,10 +132,15 @@ class OperatingPoint:
         current = [0.0] * (self.mesh.n + 1)
         current[a] += 1.0
         current[b] -= 1.0
-        _carry(self.mesh.steps, self.reduced, current)
-        volts = [0.0] * (self.mesh.n + 1)
-        restore(self.mesh.steps, self.reduced, current, volts)
-        return volts
+        return _response(self.mesh, self.reduced, current)
+
+
+def _response(mesh: Mesh, g: list[float], current: list[float]) -> list[float]:
+    """Voltages (V) that currents (A) from outside add; `current` is used up."""
+    _carry(mesh.steps, g, current)
+    volts = [0.0] * (mesh.n + 1)
+    restore(mesh.steps, g, current, volts)
+    return volts
 
 
 def _carry(steps: Iterable[Step], g: list[float], current: list[float]) -> None:
@@ -327,7 +335,9 @@ def _solve(
     remove(mesh.steps[: mesh.kept], g, current)
     nought = [0.0] * (mesh.n + 1)
     start = (_starts(circuit, setup, states) if faults or clips else None) or nought
-    volts, settled = iterate(mesh, g, current, bent, start)
+    volts, settled, least = iterate(mesh, g, current, bent, start)
+    if least < FLOATS_SIEMENS:
+        volts = _balanced(mesh, g, slots, volts)
     if not faults and not clips:
         circuit.cache["starts", setup, tuple(states.values())] = volts
     return OperatingPoint(
@@ -344,6 +354,22 @@ def _solve(
         settled,
         clips,
     )
+
+
+def _balanced(mesh: Mesh, g: list[float], slots: list[Slot], volts: list[float]) -> list[float]:
+    """The voltages (V) after one more step, from the currents that are left over at each node.
+
+    A battery stands in the equations as its short-circuit current, and the last digit of some
+    kiloamperes on 10 GΩ is a millivolt. What is left over comes from the currents that flow, which on
+    a stretch that hangs on the leak are picoamperes: its last digit is nothing.
+    """
+    left = [-LEAK_SIEMENS * v for v in volts]
+    for slot in slots:
+        amps, _ = slot.branch.law.at(volts[slot.a] - volts[slot.b])
+        left[slot.a] -= amps
+        left[slot.b] += amps
+    moved = _response(mesh, g, left)
+    return [v + move for v, move in zip(volts, moved, strict=True)]
 
 
 def _starts(circuit: Circuit, setup: SetupState, states: dict[str, str]) -> list[float] | None:
