@@ -26,7 +26,14 @@ HANDBOOK = [
     ("cable", (0.45, 0.36, 0.19)),
     ("resistor, wirewound", (0.65, 0.26, 0.09)),
     ("diode, general", (0.49, 0.36, 0.15)),
+    ("resistor, variable", (0.53, 0.40, 0.07)),
+    ("thermistor", (0.63, 0.22, 0.15)),
     ("coil", (0.42, 0.42, 0.16)),
+    ("LED", (0.70, 0.30)),
+    ("diode, zener regulator", (0.45, 0.35, 0.20)),
+    ("solenoid", (0.52, 0.43, 0.05)),
+    ("circuit breaker", (0.51, 0.49)),
+    ("generator", (0.60, 0.22, 0.09, 0.09)),
     ("lamp, filament", (0.67, 0.33)),
 ]
 
@@ -65,6 +72,13 @@ def test_every_kind_has_a_rate_and_modes_that_exist(kind: Kind) -> None:
         ("diode", "diode, general", "open", "open"),
         ("relay_coil", "coil", "open", "open"),
         ("module_output", "module", "stuck_open", "no output"),
+        ("led", "LED", "open", "open"),
+        ("solenoid", "solenoid", "sticking", "slow movement"),
+        ("breaker", "circuit breaker", "open", "opens without stimuli"),
+        ("generator", "generator", "over_voltage", "loss of control"),
+        ("thermistor", "thermistor", "open", "open"),
+        ("thermistor", "thermistor", "drift", "parameter change"),
+        ("potentiometer", "resistor, variable", "worn_track", "erratic output"),
     ],
 )
 def test_mode_taken_from_the_handbook_keeps_its_share(

@@ -30,6 +30,16 @@ Kind = Literal[
     "heater",
     "battery",
     "module_output",
+    "led",
+    "zener",
+    "solenoid",
+    "breaker",
+    "generator",
+    "horn",
+    "thermistor",
+    "potentiometer",
+    "hall_switch",
+    "reed_switch",
 ]
 
 Mode = Literal[
@@ -46,6 +56,10 @@ Mode = Literal[
     "worn_brushes",
     "weak",
     "short_cell",
+    "sticking",
+    "over_voltage",
+    "short_diode",
+    "worn_track",
 ]
 
 _338B = "MIL-HDBK-338B sec. 7.8, failure mode distribution of parts"
@@ -59,6 +73,7 @@ _217F_MEMORY = Source("MIL-HDBK-217F appendix A, rotating devices, ground mobile
 _GUIDE = Source("a reliability practitioner's guide, table A-1, ground mobile", "seen", "high")
 _ROAD = Source("common practice, no source: road vehicles, editable", "common practice", "low")
 _SPLIT = Source(_338B + ", split between modes by assumption", "derived", "low")
+_SENSOR = Source("switches with a magnet, by assumption", "assumption", "low")
 _MOTOR = Source("built from the AC motor and synchro rows of " + _338B, "assumption", "low")
 
 
@@ -89,6 +104,8 @@ HANDBOOK_SHARES: Mapping[str, Mapping[str, float]] = {
     "connector": {"open": 0.61, "poor contact": 0.23, "short": 0.16},
     "cable": {"short": 0.45, "excessive wear": 0.36, "open": 0.19},
     "resistor, wirewound": {"open": 0.65, "parameter change": 0.26, "short": 0.09},
+    "resistor, variable": {"open": 0.53, "erratic output": 0.40, "short": 0.07},
+    "thermistor": {"open": 0.63, "parameter change": 0.22, "short": 0.15},
     "diode, general": {"short": 0.49, "open": 0.36, "parameter change": 0.15},
     "coil": {"short": 0.42, "open": 0.42, "change in value": 0.16},
     "lamp, filament": {"no illumination": 0.67, "loss of illumination": 0.33},
@@ -99,6 +116,16 @@ HANDBOOK_SHARES: Mapping[str, Mapping[str, float]] = {
         "fails to start": 0.18,
     },
     "module": {"no output": 0.52, "incorrect output": 0.48},
+    "LED": {"open": 0.70, "short": 0.30},
+    "diode, zener regulator": {"open": 0.45, "parameter change": 0.35, "short": 0.20},
+    "solenoid": {"short": 0.52, "slow movement": 0.43, "open": 0.05},
+    "circuit breaker": {"opens without stimuli": 0.51, "does not open": 0.49},
+    "generator": {
+        "degraded output": 0.60,
+        "no output": 0.22,
+        "fails to run after start": 0.09,
+        "loss of control": 0.09,
+    },
 }
 
 # Why a row differs from the handbook stands beside it.
@@ -143,6 +170,24 @@ MODE_SHARES: Mapping[Kind, Shares] = {
     "module_output": Shares(
         {"stuck_open": 0.52, "stuck_closed": 0.24, "high_resistance": 0.24}, _SPLIT
     ),
+    "led": Shares({"open": 0.7, "short_across": 0.3}, _338B_MEMORY),
+    # Lessons In Electric Circuits vol. III ch. 3 (seen): one that took too much mostly fails shorted,
+    # against the handbook's 0.2.
+    "zener": Shares({"short_across": 0.45, "open": 0.35, "drift": 0.2}, _SPLIT),
+    "solenoid": Shares({"short_across": 0.52, "sticking": 0.43, "open": 0.05}, _338B_MEMORY),
+    "breaker": Shares({"open": 0.51, "stuck_closed": 0.49}, _338B_MEMORY),
+    # Fails to run 0.09 goes to no output; a sixth of degraded output is a shorted diode.
+    "generator": Shares(
+        {"weak": 0.5, "open": 0.31, "short_diode": 0.1, "over_voltage": 0.09}, _SPLIT
+    ),
+    # Sits in the wet, with a contact that makes and breaks hundreds of times a second.
+    "horn": Shares(
+        {"high_resistance": 0.35, "open": 0.35, "sticking": 0.25, "short_across": 0.05}, _ROAD
+    ),
+    "thermistor": Shares({"open": 0.63, "drift": 0.22, "short_across": 0.15}, _338B_MEMORY),
+    "potentiometer": Shares({"open": 0.53, "worn_track": 0.4, "short_across": 0.07}, _338B_MEMORY),
+    "hall_switch": Shares({"stuck_open": 0.7, "stuck_closed": 0.3}, _SENSOR),
+    "reed_switch": Shares({"open": 0.4, "high_resistance": 0.15, "stuck_closed": 0.45}, _SENSOR),
 }
 
 # Lamp: 38 for full-time burning, times a duty of 0.1. Relay: 2.1, of which 0.29 goes to the coil:
@@ -168,7 +213,24 @@ RATES: Mapping[Kind, Rate] = {
     "heater": Rate(1.6, 1.6, Source(_217F.title + ", but commercial wirewound", "seen", "low")),
     "battery": Rate(1.25, 1.25, _GUIDE),
     "module_output": Rate(1.0, 4.8, _ROAD),
+    "led": Rate(0.4, None, _ROAD),
+    "zener": Rate(0.27, None, Source("taken as that of other diodes", "assumption", "low")),
+    "solenoid": Rate(1.0, None, _ROAD),
+    "breaker": Rate(1.7, 1.7, Source(_217F.title + ", thermal circuit breaker", "seen", "medium")),
+    "generator": Rate(9.0, 9.0, Source(_GUIDE.title + ": alternator", "seen", "high")),
+    "horn": Rate(2.0, None, _ROAD),
+    "thermistor": Rate(1.4, 1.4, _217F),
+    "potentiometer": Rate(
+        3.5, 3.5, Source(_217F.title + ", but commercial wirewound", "seen", "medium")
+    ),
+    "hall_switch": Rate(1.0, None, _SENSOR),
+    "reed_switch": Rate(1.0, None, _SENSOR),
 }
+
+WRONG_PART = Rate(
+    0.1, None, Source("a part of another family fitted by mistake", "assumption", "low")
+)
+"""Rate of the mode "wrong part" of any kind that is sold in look-alikes."""
 
 
 def relative_rate(kind: Kind) -> float:
