@@ -6,10 +6,11 @@ open within the time of a check are opened, and the state that results is told.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from collections.abc import Container, Iterable, Mapping
+from dataclasses import dataclass, replace
 from functools import cached_property
 from math import sqrt
+from types import MappingProxyType
 
 from footwell.circuit.circuit import Circuit, Element
 from footwell.circuit.fault import Fault, broken_branches
@@ -63,6 +64,8 @@ class OperatingPoint:
     chatters: tuple[str, ...]
     settled: bool
     clips: tuple[Clip, ...] = ()
+    trail: tuple[OperatingPoint, ...] = ()
+    """The points gone through from switch-off: at each something moved, or a fuse opened."""
 
     def held(self, states: Mapping[str, str]) -> OperatingPoint:
         """The same with relays and fuses held in some states, whatever they would do by
@@ -158,21 +161,25 @@ def operate(
     faults: tuple[Fault, ...] = (),
     clips: tuple[Clip, ...] = (),
     hold_fuses: bool = False,
+    held: Mapping[str, str] = MappingProxyType({}),
 ) -> OperatingPoint:
     """Find the operating point reached from switch-off.
 
     `settled` is False where the iteration found no rest; `chatters` names relays that pull and
-    drop. `hold_fuses` asks for the moment before any fuse opens.
+    drop. `hold_fuses` asks for the moment before any fuse opens; `held` keeps elements in a state
+    whatever they would do by themselves, while all others do what follows.
     """
     mesh = _mesh(circuit, setup, clips)
-    states = _first_states(circuit, setup)
-    blown: list[str] = []
+    states = _first_states(circuit, setup) | dict(held)
+    blown = [e for e, state in held.items() if _is_open(circuit.elements[e], state)]
+    trail: list[OperatingPoint] = []
     chatters: list[str] = []
     seen: set[tuple[str, ...]] = set()
     while True:
         point = _solve(circuit, setup, faults, clips, mesh, states, blown, chatters)
-        moved = _moves(point)
+        moved = _moves(point, held)
         if moved:
+            trail.append(point)
             pattern = tuple(states.values())
             if pattern in seen:
                 chatters.extend(moved)
@@ -180,14 +187,19 @@ def operate(
                 states = states | moved
             seen.add(pattern)
             continue
-        burnt = None if hold_fuses else _opening_first(point)
+        burnt = None if hold_fuses else _opening_first(point, held)
         if burnt is None:
-            return point
+            return replace(point, trail=tuple(trail)) if trail else point
+        trail.append(point)
         blown.append(burnt)
         states = states | {burnt: circuit.elements[burnt].kind.opened}
         # Without that current the relays may come to rest.
         chatters.clear()
         seen.clear()
+
+
+def _is_open(element: Element, state: str) -> bool:
+    return element.kind.opens is not None and state == element.kind.opened
 
 
 def _first_states(circuit: Circuit, setup: SetupState) -> dict[str, str]:
@@ -384,11 +396,12 @@ def _starts(circuit: Circuit, setup: SetupState, states: dict[str, str]) -> list
     return circuit.cache.get(("starts", setup, tuple(states.values())))
 
 
-def _moves(point: OperatingPoint) -> dict[str, str]:
+def _moves(point: OperatingPoint, held: Container[str]) -> dict[str, str]:
     """Elements that ask for another state than they are in."""
     moves: dict[str, str] = {}
-    for element in _acting(point.circuit)[0]:
-        if element.id not in point.chatters and element.id not in point.setup.apart:
+    fixed = point.setup.apart
+    for element in acting(point.circuit)[0]:
+        if element.id not in point.chatters and element.id not in fixed and element.id not in held:
             felt = point.felt(element.id)
             assert element.kind.moves is not None
             wanted = element.kind.moves(element.values, felt, point.circuit.context)
@@ -397,7 +410,7 @@ def _moves(point: OperatingPoint) -> dict[str, str]:
     return moves
 
 
-def _acting(circuit: Circuit) -> tuple[list[Element], list[Element]]:
+def acting(circuit: Circuit) -> tuple[list[Element], list[Element]]:
     """Elements that change their state by themselves, and those that open under a current."""
     if "acting" not in circuit.cache:
         every = list(circuit.elements.values())
@@ -416,11 +429,11 @@ def opening_seconds(point: OperatingPoint, element: Element) -> tuple[float, flo
     return element.kind.opens(element.values, amps, point.circuit.context)
 
 
-def _opening_first(point: OperatingPoint) -> str | None:
+def _opening_first(point: OperatingPoint, held: Container[str]) -> str | None:
     """The fuse that would open first within a check, by the middle of its limits."""
     worst: tuple[float, str] | None = None
-    for element in _acting(point.circuit)[1]:
-        limits = opening_seconds(point, element)
+    for element in acting(point.circuit)[1]:
+        limits = None if element.id in held else opening_seconds(point, element)
         if limits is not None and sqrt(limits[0] * limits[1]) <= CHECK_SECONDS:
             candidate = (sqrt(limits[0] * limits[1]), element.id)
             worst = min(worst, candidate) if worst else candidate

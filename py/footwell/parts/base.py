@@ -8,10 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, Literal
 
 from footwell.parts.laws import Law
 from footwell.reference import failures
+from footwell.reference.sources import Spread
 
 EARTH = "earth"
 """The vehicle's body: the point all voltages are counted from."""
@@ -104,6 +105,42 @@ class Felt:
         return abs(flow.amps) if flow else 0.0
 
 
+@dataclass(frozen=True, slots=True)
+class Tipping:
+    """A state that a part goes to by itself once the voltage or the current of one of its branches,
+    without its sign, passes a limit of which no two parts have the same.
+
+    `score(quantity)` rises as the limit nears: the part has gone there where a number drawn once for
+    it from a standard normal distribution is at most the score. So 0 is an even chance.
+    """
+
+    to: State
+    branch: str
+    unit: Literal["V", "A"]
+    score: Callable[[float], float]
+    limit: str
+    """What the trade calls it, such as "pull-in"."""
+    done: str
+    """Completes "the part ...", as "has pulled in"."""
+    spared: str
+    """The opposite: "has not pulled in"."""
+
+    def reached(self, felt: Felt) -> float:
+        """The score under what a part feels."""
+        quantity = felt.across(self.branch) if self.unit == "V" else felt.amps(self.branch)
+        return self.score(quantity)
+
+
+def above(limit: Spread) -> Callable[[float], float]:
+    """Score of a limit that is passed upwards."""
+    return lambda quantity: (quantity - limit.mean) / limit.sigma
+
+
+def below(limit: Spread) -> Callable[[float], float]:
+    """Score of a limit that is passed downwards."""
+    return lambda quantity: (limit.mean - quantity) / limit.sigma
+
+
 Seconds = tuple[float, float]
 """The shortest and the longest time (s) until a protective part opens."""
 
@@ -134,6 +171,9 @@ class Kind:
     """States that a person, or what the part measures, sets; None where nothing outside does."""
     moves: Callable[[Any, Felt, Context], State] | None = None
     """The state that the part goes to by itself under what it feels; None where it never moves."""
+    tips: Callable[[Any, State, Context], tuple[Tipping, ...]] = lambda *_: ()
+    """Limits, each with a spread, by which `moves` takes the part out of a state; those of `opens`
+    need no mention."""
     opens: Callable[[Any, float, Context], Seconds | None] | None = None
     """When a current (A) opens the part that protects the others; None for other parts. It then goes
     to `opened`."""

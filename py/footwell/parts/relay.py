@@ -11,7 +11,18 @@ from typing import Annotated
 
 from pydantic import Field
 
-from footwell.parts.base import Branch, Context, Felt, Kind, Mode, State, rate_of
+from footwell.parts.base import (
+    Branch,
+    Context,
+    Felt,
+    Kind,
+    Mode,
+    State,
+    Tipping,
+    above,
+    below,
+    rate_of,
+)
 from footwell.parts.laws import Junction, Law, Open, Resistance
 from footwell.reference import relays
 from footwell.reference.contacts import contact
@@ -106,14 +117,20 @@ def _broken(
     return [replace(b, law=changed.get(b.name, b.law)) for b in branches]
 
 
+def _tips(values: Relay, state: State, context: Context) -> tuple[Tipping, ...]:
+    """Pulls in from one voltage on, and holds down to a lower one."""
+    if state == "rest":
+        limit = above(relays.pull_in_volts(context.system_volts))
+        words = ("pull-in", "has pulled in", "has not pulled in")
+        return (Tipping("pulled", "coil", "V", limit, *words),)
+    limit = below(relays.drop_out_volts(context.system_volts))
+    return (Tipping("rest", "coil", "V", limit, "drop-out", "has dropped out", "holds"),)
+
+
 def _moves(values: Relay, felt: Felt, context: Context) -> State:
-    """Pulls in from one voltage on, and holds down to a lower one. An open coil pulls nothing."""
-    coil = felt.across("coil")
-    if felt.state == "rest" and coil >= pulls_at(context):
-        return "pulled"
-    if felt.state == "pulled" and coil < drops_at(context):
-        return "rest"
-    return felt.state
+    """An open coil pulls nothing."""
+    (tipping,) = _tips(values, felt.state, context)
+    return tipping.to if tipping.reached(felt) >= 0.0 else felt.state
 
 
 KIND = Kind(
@@ -128,6 +145,7 @@ KIND = Kind(
     broken=_broken,
     states=lambda _: ("rest", "pulled"),
     moves=_moves,
+    tips=_tips,
     seen_as="click",
     shows=lambda _, felt, __: float(felt.state == "pulled"),
     pulls_out=True,
