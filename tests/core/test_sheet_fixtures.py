@@ -23,7 +23,17 @@ from footwell.sheet.models import Sheet
 from footwell.sheet.reading import ReadSheet, read_sheet
 
 FOLDER = Path(__file__).parents[2] / "fixtures/circuits"
-NAMES = ("minibus-saloon-fan", "tractor-work-lamps", "van-rear-screen")
+NAMES = (
+    "camper-side-window",
+    "hatchback-radiator-fan",
+    "minibus-saloon-fan",
+    "pickup-cabin-fan",
+    "tractor-work-lamps",
+    "trailer-rear-lamps",
+    "van-rear-screen",
+)
+FEED_ALL = ("trailer-rear-lamps",)
+"""Sheets whose fuses feed more than the sheet shows."""
 
 
 def read(name: str) -> ReadSheet:
@@ -78,7 +88,7 @@ def test_nothing_is_loaded_beyond_its_rating_in_any_position(name: str) -> None:
             assert amps <= (slot.branch.rating_amps or float("inf")), (slot.element, amps)
 
 
-@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("name", [name for name in NAMES if name not in FEED_ALL])
 def test_the_main_fuse_is_loaded_with_half_to_four_fifths_of_its_rating(name: str) -> None:
     built = circuit(name)
     most = max(abs(point.amps("F1")) for point in points(built))
@@ -106,12 +116,21 @@ def test_wires_carry_well_below_the_guide_for_one_wire_in_free_air(name: str) ->
             ["L1.2", "L2.2", "H1.2"],
         ),
         ("van-rear-screen", {"S0": "on", "S1": "on"}, ["H1.+"], ["H1.-"]),
+        ("pickup-cabin-fan", {"S1": "4"}, ["M1.+"], []),
+        ("hatchback-radiator-fan", {"S1": "hot", "S2": "on"}, ["M1.+"], ["M1.-"]),
+        (
+            "trailer-rear-lamps",
+            {"S1": "on", "S2": "down", "S3": "on"},
+            ["L1.1", "L2.1", "L3.1"],
+            ["L1.2", "L2.2", "L3.2"],
+        ),
     ],
 )
 def test_feed_and_earth_lose_no_more_than_the_trade_allows(
     name: str, controls: dict[str, str], feeds: list[str], earths: list[str]
 ) -> None:
-    # Limits of the trade, reference.drops: 0.5 V (12 V) in the whole feed, 0.2 V in an earth.
+    # Limits of the trade, reference.drops: 0.5 V (12 V) in the whole feed, 0.2 V in an earth without
+    # a switch in it.
     built = circuit(name)
     point = operate(built, set_up(built, controls, engine="on"))
     volts = built.sheet.system_volts
@@ -166,6 +185,67 @@ def test_the_van_screen_heats_with_ignition_and_switch_on_and_not_otherwise() ->
         watts = point.amps("H1") * (point.at("H1.+") - point.at("H1.-"))
         # 180 W at 13.5 V.
         assert watts == pytest.approx(180, rel=0.05) if works else watts < 1e-6
+
+
+# Facts of the two stepped-resistor fans: common practice, no source.
+
+
+def test_with_the_resistor_on_the_earth_side_the_feed_stands_and_the_other_side_sinks() -> None:
+    built = circuit("pickup-cabin-fan")
+    found = [operate(built, set_up(built, {"S1": p}, engine="on")) for p in "1234"]
+    assert all(point.at("M1.+") > point.at("G1.+") - 0.5 for point in found)
+    others = [point.at("M1.-") for point in found]
+    assert others == sorted(others, reverse=True)
+    assert others[0] > 6.0
+    assert others[3] < 0.3
+
+
+def test_with_the_resistor_on_the_supply_side_the_earth_stands_and_the_feed_rises() -> None:
+    built = circuit("minibus-saloon-fan")
+    found = [operate(built, set_up(built, {"S1": p}, engine="on")) for p in "123"]
+    assert all(point.at("M1.-") < 0.3 for point in found)
+    feeds = [point.at("M1.+") for point in found]
+    assert feeds == sorted(feeds)
+    assert feeds[0] < 0.6 * found[0].at("G1.+")
+    assert feeds[2] > found[2].at("G1.+") - 0.7
+
+
+def test_the_radiator_fan_follows_the_coolant_through_two_relays() -> None:
+    built = circuit("hatchback-radiator-fan")
+    amps = {
+        (ignition, heat): operate(built, set_up(built, {"S1": heat, "S2": ignition})).amps("M1")
+        for ignition in ("off", "on")
+        for heat in ("cold", "warm", "hot")
+    }
+    assert all(amps["off", heat] == pytest.approx(0, abs=1e-6) for heat in ("cold", "warm", "hot"))
+    assert amps["on", "cold"] == pytest.approx(0, abs=1e-6)
+    assert 0.3 * amps["on", "hot"] < amps["on", "warm"] < 0.85 * amps["on", "hot"]
+
+
+def test_either_window_switch_turns_the_motor_either_way_and_both_at_once_hold_it() -> None:
+    built = circuit("camper-side-window")
+
+    def amps(driver: str, passenger: str) -> float:
+        return operate(built, set_up(built, {"S1": driver, "S2": passenger})).amps("M1")
+
+    assert amps("up", "rest") == pytest.approx(-amps("down", "rest"), rel=0.01)
+    assert amps("rest", "up") == pytest.approx(amps("up", "rest"), rel=0.05)
+    assert amps("up", "rest") > 4.0
+    assert amps("rest", "rest") == pytest.approx(0, abs=1e-6)
+    assert amps("up", "down") == pytest.approx(0, abs=0.3)
+
+
+def test_with_the_trailer_earth_open_the_stop_lamp_lights_through_the_others() -> None:
+    built = circuit("trailer-rear-lamps")
+    setup = set_up(built, {"S2": "down"})
+    sound, broken = operate(built, setup), operate(built, setup, (Fault("W14", "open"),))
+    assert lit(sound, "L2") == "normal"
+    assert abs(sound.amps("L1")) < 1e-6
+    # Nothing else is fed, so the others lead nowhere: their switches are open.
+    assert lit(broken, "L2") == "dark"
+    both = operate(built, set_up(built, {"S1": "on", "S2": "down"}), (Fault("W14", "open"),))
+    # Both feeds push against the same open earth: nothing flows either.
+    assert lit(both, "L2") == "dark"
 
 
 @pytest.mark.parametrize("name", ["tractor-work-lamps", "van-rear-screen"])
