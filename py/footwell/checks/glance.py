@@ -11,16 +11,14 @@ import math
 from collections.abc import Sequence
 
 from footwell.checks.check import CLAMP, FEED, LAMP, LOOK, OHMS, Check, nodes
+from footwell.checks.clipped import METER_OHMS, part_of, test_lamp
 from footwell.checks.outlook import Outlook, outlook
 from footwell.checks.predict import (
-    METER_OHMS,
     Faults,
     Reading,
     Words,
     expected,
     light_words,
-    part_of,
-    test_lamp,
 )
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.setup import SetupState

@@ -7,7 +7,7 @@ tolerance, so that readings that share a cause of error can be taken together.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from footwell.checks import sights
 from footwell.checks.check import (
@@ -24,18 +24,17 @@ from footwell.checks.check import (
     Check,
     nodes,
 )
+from footwell.checks.clipped import OHMMETER, clipped, held_to, part_of
 from footwell.checks.outlook import activities, broken_at, summarised
 from footwell.circuit.chains import alike
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
-from footwell.circuit.setup import SetupState, set_up
-from footwell.electrics.operating_point import Clip, OperatingPoint, lamp_volts, operate
-from footwell.parts.laws import Filament, Resistance, Source
+from footwell.electrics.operating_point import OperatingPoint, lamp_volts
+from footwell.parts.laws import Source
 from footwell.reference import meters
 from footwell.reference.lamps import light_share
 
 OVER_RANGE_OHMS = meters.OVER_RANGE_OHMS
-METER_OHMS = meters.VOLTMETER_OHMS.value
 
 Faults = tuple[Fault, ...]
 Nuisance = tuple[str, str]
@@ -86,33 +85,16 @@ def _expected(circuit: Circuit, check: Check, faults: Faults) -> Reading | Words
         return _clamped(circuit, check, faults)
     if check.numeric:
         return _volts(circuit, check, faults)
-    if check.instrument == LAMP:
-        a, b = nodes(circuit, check)
-        clip = Clip(a, b, test_lamp(circuit))
-        point = operate(circuit, check.setup, faults, (clip,))
-        return light_words(circuit, point.volts[a] - point.volts[b])
-    if check.instrument == FUSE_LAMP:
-        return _in_place_of_fuse(circuit, check, faults)
+    ends = held_to(circuit, check)
+    if ends is not None and check.instrument in (LAMP, FUSE_LAMP):
+        point = clipped(circuit, check, faults)
+        return light_words(circuit, point.volts[ends[0]] - point.volts[ends[1]])
     return _watched(circuit, check, faults)
-
-
-def _in_place_of_fuse(circuit: Circuit, check: Check, faults: Faults) -> Words:
-    fuse = circuit.elements[check.red]
-    a, b = fuse.nodes["1"], fuse.nodes["2"]
-    lamp = Filament.rated(lamp_volts(circuit), meters.SUBSTITUTE_LAMP_WATTS.value)
-    point = operate(circuit, check.setup, faults, (Clip(a, b, lamp),))
-    return light_words(circuit, point.volts[a] - point.volts[b])
-
-
-def test_lamp(circuit: Circuit) -> Filament:
-    """The electrician's small test lamp for this vehicle."""
-    watts = meters.TEST_LAMP_WATTS[circuit.context.system_volts].value
-    return Filament.rated(lamp_volts(circuit), watts)
 
 
 def _volts(circuit: Circuit, check: Check, faults: Faults) -> Reading:
     a, b = nodes(circuit, check)
-    point = operate(circuit, check.setup, faults, (Clip(a, b, Resistance(METER_OHMS)),))
+    point = clipped(circuit, check, faults)
     mean = point.volts[a] - point.volts[b]
     return Reading(mean, _leans(point, point.response(a, b)), volts_sigma(mean))
 
@@ -135,7 +117,7 @@ def volts_sigma(volts: float) -> float:
 
 
 def _clamped(circuit: Circuit, check: Check, faults: Faults) -> Reading:
-    point = operate(circuit, check.setup, faults)
+    point = clipped(circuit, check, faults)
     slot = next((s for s in point.slots if s.element == check.red), None)
     if slot is None:
         return Reading(0.0, {}, meters.clamp_limit_amps(0.0) / 2.0)
@@ -146,49 +128,31 @@ def _clamped(circuit: Circuit, check: Check, faults: Faults) -> Reading:
     return Reading(amps, leans, meters.clamp_limit_amps(amps) / 2.0)
 
 
-def alone(circuit: Circuit, element: str) -> SetupState:
-    """The set-up in which one part is out of the circuit: everything else is apart."""
-    others = tuple(sorted(e for e in circuit.elements if e != element))
-    return SetupState(set_up(circuit).controls, others)
-
-
 def _ohms(circuit: Circuit, check: Check, faults: Faults) -> Reading:
     a, b = nodes(circuit, check)
     element = part_of(circuit, check)
-    mine = tuple(f for f in faults if f.element == element)
-    test = Source(1.0, 1000.0)
-    setup = replace(alone(circuit, element), controls=check.setup.controls)
-    point = operate(circuit, setup, mine, (Clip(a, b, test),))
+    point = clipped(circuit, check, faults)
     volts = point.volts[a] - point.volts[b]
-    amps = (1.0 - volts) / 1000.0
+    amps = (OHMMETER.volts - volts) / OHMMETER.ohms
     ohms = volts / amps if amps > 1e-9 else math.inf
     if ohms > OVER_RANGE_OHMS:
         return Reading(math.inf, {}, 0.0)
     lifted = point.response(a, b)
-    per_volt = 1000.0 / (1.0 - volts) ** 2
+    per_volt = OHMMETER.ohms * OHMMETER.volts / (OHMMETER.volts - volts) ** 2
     leans = {key: x * per_volt for key, x in _leans(point, lifted).items() if key[0] == element}
     leans["leads", ""] = meters.LEAD_OHMS.sigma
     return Reading(ohms + meters.LEAD_OHMS.mean, leans, max(ohms * 0.01, 0.1) / 2.0)
-
-
-def part_of(circuit: Circuit, check: Check) -> str:
-    """The part that an ohms check is held to."""
-    owner = check.red.split(".")[0]
-    if owner in circuit.connectors:
-        joined = circuit.connectors[owner].part_ways[check.red.split(".")[1]]
-        return joined.split(".")[0]
-    return owner
 
 
 def _watched(circuit: Circuit, check: Check, faults: Faults) -> Words:
     if check.instrument == LOOK:
         return _looked_at(circuit, check.red, faults)
     if check.instrument == SUBSTITUTE:
-        point = operate(circuit, check.setup, faults)
+        point = clipped(circuit, check, faults)
         volts = next(point.across(s) for s in point.slots if s.element == "stand-in")
         return light_words(circuit, volts)
     if check.instrument == FEED:
-        return _fed(circuit, check.red, faults)
+        return _fed(circuit, check, faults)
     now = activities(circuit, check.setup, faults)[check.red]
     usual = activities(circuit, check.setup, ())[check.red]
     return sights.chances(seen_as(circuit, check.red), now, usual, sights.SLIP["me"])
@@ -222,17 +186,7 @@ def _looked_at(circuit: Circuit, element: str, faults: Faults) -> Words:
     return dict(zip(CONTACT_SIGHTS, (bad, 1.0 - bad), strict=True))
 
 
-def _fed(circuit: Circuit, load: str, faults: Faults) -> Words:
+def _fed(circuit: Circuit, check: Check, faults: Faults) -> Words:
     """What a load does when fed straight from the battery."""
-    element = circuit.elements[load]
-    first, second = list(element.kind.terminals(element.values))[:2]
-    battery = circuit.branches(circuit.supply_element, "off")[0].law
-    assert isinstance(battery, Source)
-    lead = Source(battery.volts, battery.ohms + meters.JUMPER_OHMS.value)
-    clip = Clip(element.nodes[first], element.nodes[second], lead)
-    mine = tuple(f for f in faults if f.element == load)
-    shown = [
-        summarised(operate(circuit, alone(circuit, load), x, (clip,))).activity[load]
-        for x in (mine, ())
-    ]
-    return sights.chances(seen_as(circuit, load), shown[0], shown[1], sights.SLIP["me"])
+    now, usual = (summarised(clipped(circuit, check, x)).activity[check.red] for x in (faults, ()))
+    return sights.chances(seen_as(circuit, check.red), now, usual, sights.SLIP["me"])

@@ -24,8 +24,9 @@ from footwell.checks.check import (
     VOLTS,
     Check,
 )
+from footwell.checks.clipped import part_of
 from footwell.checks.glance import Panel
-from footwell.checks.predict import Reading, Words, expected, part_of
+from footwell.checks.predict import Reading, Words, expected
 from footwell.circuit.circuit import Circuit, HalfId
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.belief import Belief, Weighed, by_repair, entropy

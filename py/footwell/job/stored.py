@@ -25,7 +25,7 @@ from footwell.checks.check import (
     VOLTS,
     Check,
 )
-from footwell.checks.predict import part_of
+from footwell.checks.clipped import part_of
 from footwell.circuit.circuit import Circuit, HalfId
 from footwell.circuit.setup import SetupState, set_up
 from footwell.errors import FootwellError

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from footwell.checks.catalogue import unplugged
 from footwell.checks.check import OHMS, Check
-from footwell.checks.predict import part_of
+from footwell.checks.clipped import part_of
 from footwell.checks.safety import refusal
 from footwell.circuit.circuit import Circuit
 from footwell.diagnosis.belief import believe

@@ -21,6 +21,7 @@ from footwell.checks.check import (
     VOLTS,
     Check,
 )
+from footwell.checks.clipped import part_of
 from footwell.checks.fusing import own_fuse_amps
 from footwell.checks.glance import Number
 from footwell.checks.predict import (
@@ -29,7 +30,6 @@ from footwell.checks.predict import (
     Reading,
     Words,
     expected,
-    part_of,
     seen_as,
 )
 from footwell.checks.safety import cautions
