@@ -23,6 +23,7 @@ Network = tuple[str, Any]
 
 VALUES: dict[str, dict[str, Any]] = {
     "lamp": {"watts": 21.0},
+    "led_lamp": {"watts": 3.0},
     "motor": {"amps": 8.0},
     "heater": {"watts": 180.0},
     "resistor": {"ohms": 4.7},

@@ -37,6 +37,7 @@ BODIES = {
 HALF_WIDTHS = {
     "fuse": 0.2,
     "lamp": 0.35,
+    "led_lamp": 0.45,
     "motor": 0.4,
     "heater": 0.25,
     "resistor": 0.2,

@@ -5,8 +5,6 @@ from __future__ import annotations
 from footwell.circuit.circuit import Circuit, Element
 from footwell.parts.base import Context
 from footwell.parts.fuse import Fuse
-from footwell.parts.heater import Heater
-from footwell.parts.lamp import Lamp
 from footwell.parts.motor import Motor
 from footwell.parts.resistor import Resistor
 from footwell.sheet.models import SheetWire
@@ -89,7 +87,7 @@ def _size(element: Element, context: Context) -> str:
             return f"{amps:g} A"
         case Motor(amps=amps):
             return f"{amps:g} A"
-        case Lamp(watts=watts) | Heater(watts=watts):
+        case object(watts=watts) if watts:
             return f"{watts:g} W"
         case Resistor(ohms=ohms):
             return f"{ohms:g} Ω"

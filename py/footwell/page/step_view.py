@@ -126,6 +126,7 @@ ADVICE = {
     "relay": ["Renew the relay with one of the same print and rating."],
     "switch": ["Renew the switch."],
     "lamp": ["Renew the lamp by one of the same code."],
+    "led_lamp": ["Renew the lamp by one of the same code; most light one way round only."],
     "heater": ["Renew or mend the element."],
     "splice": ["Make the splice anew: crimp, seal, support."],
     "battery": ["Charge and test the battery before anything else is judged."],

@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from typing import Any, Literal
 
 from footwell.parts.laws import Law
+from footwell.parts.series import inner_volts
 from footwell.reference import failures
 from footwell.reference.sources import Spread
 
@@ -186,6 +187,8 @@ class Kind:
     """What a person can notice: a kind of sight of checks.sights, or "" for nothing."""
     shows: Callable[[Any, Felt, Context], float] | None = None
     """What it does, as a share of its nominal speed, light or heat, or 1.0 and 0.0."""
+    taken_for: Callable[[Any, Felt, Context], str] | None = None
+    """What an electronic input takes its voltage for, in words that follow "takes its line for"."""
     pulls_out: bool = False
     feedable: bool = False
     """A person may feed it straight from the battery."""
@@ -212,9 +215,11 @@ WARM_SHARE = 1.04
 
 
 def power_share(felt: Felt, sound: Branch, context: Context) -> float:
-    """Power in the unnamed branch as a share of what it takes when sound at nominal voltage."""
+    """Power in the unnamed branch as a share of what it takes when sound at nominal voltage; what a
+    joint in series with it wastes is not counted."""
     flow = felt.flows.get(sound.name)
     if flow is None:
         return 0.0
     nominal = WARM_SHARE * context.system_volts
-    return flow.volts * flow.amps / (nominal * sound.law.at(nominal)[0])
+    volts = inner_volts(flow.branch.law, flow.volts)
+    return volts * flow.amps / (nominal * sound.law.at(nominal)[0])

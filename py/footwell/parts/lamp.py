@@ -9,6 +9,7 @@ from pydantic import Field
 
 from footwell.parts.base import Branch, Context, Felt, Kind, Mode, State, rate_of
 from footwell.parts.laws import Filament
+from footwell.parts.series import inner_volts
 from footwell.reference.lamps import light_share
 
 
@@ -31,7 +32,9 @@ def _branches(values: Lamp, state: State, context: Context) -> list[Branch]:
 
 
 def _shows(values: Lamp, felt: Felt, context: Context) -> float:
-    return light_share(felt.across(""), values.volts or test_volts(context.system_volts))
+    flow = felt.flows.get("")
+    lit = inner_volts(flow.branch.law, flow.volts) if flow else 0.0
+    return light_share(lit, values.volts or test_volts(context.system_volts))
 
 
 KIND = Kind(

@@ -16,17 +16,24 @@ class Words:
 
 _WORDS: Mapping[str, Words] = {
     "amps": Words("current", "A"),
+    "beta": Words("beta", "K"),
+    "celsius": Words("temperature", "°C"),
     "coil_ohms": Words("coil resistance", "Ω"),
     "colour": Words("colour"),
     "diode": Words("coil diode"),
+    "leds": Words("number of LEDs in a chain"),
     "limit_amps": Words("current limit", "A"),
     "metres": Words("length", "m"),
     "minutes": Words("time to reach it", "min"),
     "mm2": Words("cross-section", "mm²"),
     "ohms": Words("resistance", "Ω"),
+    "ohms_25": Words("resistance at 25 °C", "Ω"),
+    "pulls_to": Words("what the line is pulled up to"),
+    "reads": Words("what the input reads"),
     "rating_amps": Words("current rating", "A"),
     "rating_watts": Words("power rating", "W"),
     "steps_ohms": Words("resistance of a step", "Ω"),
+    "table": Words("row of the table", "°C and Ω"),
     "system_volts": Words("nominal voltage", "V"),
     "terminal_mm": Words("terminal width", "mm"),
     "tolerance": Words("tolerance", "of the value"),
@@ -39,6 +46,7 @@ _WORDS: Mapping[str, Words] = {
 
 _WORDS_OF_KIND: Mapping[tuple[str, str], Words] = {
     ("fuse", "amps"): Words("rating", "A"),
+    ("module_input", "ohms"): Words("pull-up", "Ω"),
     ("output", "ohms"): Words("resistance when on", "Ω"),
 }
 

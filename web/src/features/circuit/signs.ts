@@ -20,6 +20,10 @@ const SIGNS: Record<string, Sign> = {
     path: "M-.16 -.32 H.16 V.32 H-.16 Z M-.16 -.16 H.16 M-.16 0 H.16 M-.16 .16 H.16",
   },
   lamp: { half: 0.28, path: `${circle(0.28)} M-.2 -.2 L.2 .2 M.2 -.2 L-.2 .2` },
+  "led lamp": {
+    half: 0.28,
+    path: "M-.19 -.17 H.19 L0 .17 Z M-.19 .17 H.19 M0 -.28 V-.17 M0 .17 V.28 M.22 -.08 L.36 -.2 M.26 .06 L.4 -.06",
+  },
   motor: { half: 0.3, path: `${circle(0.3)} M-.12 .13 V-.13 L0 .05 L.12 -.13 V.13` },
   make: { half: 0.24, path: "M0 .24 L-.22 -.22" },
   break: { half: 0.24, path: "M0 .24 L.14 -.28 M0 -.24 H.2" },
