@@ -185,7 +185,7 @@ CASES = (
         lambda data: data["controls"][0].update(name="blower switch"),
         'control of "M1", field part (controls[1].part, line',
         "M1 is a motor, which nobody sets by hand.",
-        "Name a part of kind switch or output.",
+        "Name a part of kind switch,",
     ),
     Bad(
         "a control of a part that does not exist",

@@ -20,6 +20,7 @@ from footwell.checks.check import (
     VOLTS,
     Check,
 )
+from footwell.checks.lines import hangs_on, hazards_on
 from footwell.circuit.circuit import Circuit
 
 CURRENT_DRAWING = (LAMP, SUBSTITUTE, FEED, FUSE_LAMP)
@@ -139,9 +140,15 @@ def refusal(circuit: Circuit, check: Check) -> str:
         return "This belongs to a restraint system: do not probe it. Qualified work only."
     if check.instrument in CURRENT_DRAWING:
         return _refused_load(circuit, check, here, everywhere)
-    if check.instrument == OHMS and here & set(PROTECTED):
+    if check.instrument == OHMS and _protected_from_ohms(circuit, check):
         return "No ohms on a sensor, data or control unit line: the meter feeds a current into it."
     return ""
+
+
+def _protected_from_ohms(circuit: Circuit, check: Check) -> bool:
+    declared = _declared_at(circuit, check) & set(PROTECTED)
+    on_line = hazards_on(circuit, touched(circuit, check)) & set(PROTECTED)
+    return bool(declared or (on_line and not measured_by_itself(circuit, check)))
 
 
 def _refused_load(circuit: Circuit, check: Check, here: set[str], everywhere: set[str]) -> str:
@@ -152,7 +159,7 @@ def _refused_load(circuit: Circuit, check: Check, here: set[str], everywhere: se
     if "fuel vapour" in everywhere:
         return "Fuel vapour may be present: no lamp and no jumper here."
     if check.instrument == FEED and not circuit.elements[check.red].kind.feedable:
-        return "Only a motor, a lamp or a heater may be fed directly."
+        return "Only a load may be fed directly."
     if check.instrument == LAMP and _fed_by_output(circuit, check):
         return (
             "No test lamp where an electronic output feeds: it may only drive its own kind of load."
@@ -166,45 +173,60 @@ def _feeds_electronics(circuit: Circuit, fuse: str) -> bool:
     """Whether electronics take their supply through the fuse, or an output feeds it."""
     ends = {circuit.elements[fuse].nodes["1"], circuit.elements[fuse].nodes["2"]}
     battery = circuit.supply_element.nodes["+"]
-    inputs = _reach(circuit, "takes", stop={battery})
-    return bool((ends - {battery}) & (inputs | _reach(circuit, "drives", stop=set())))
+    inputs = hangs_on(circuit, "takes", stop=frozenset((battery,)))
+    return bool((ends - {battery}) & (inputs | hangs_on(circuit, "drives")))
 
 
 def _fed_by_output(circuit: Circuit, check: Check) -> bool:
     """Whether a place hangs on an electronic output through metal, fuses and switches alone."""
-    reach = _reach(circuit, "drives", stop=set())
-    return (
-        circuit.node_of.get(check.red, -1) in reach or circuit.node_of.get(check.black, -1) in reach
-    )
-
-
-def _reach(circuit: Circuit, terminals: str, stop: set[int]) -> set[int]:
-    """Nodes that hang on the terminals that electronics drive, or take their supply by, through metal,
-    fuses and switches alone."""
-    key = ("reach of electronics", terminals)
-    if key not in circuit.cache:
-        reach = {e.nodes[t] for e in circuit.elements.values() for t in getattr(e.kind, terminals)}
-        carriers = [
-            {node for name, node in e.nodes.items() if name not in ("earth", "supply")}
-            for e in circuit.elements.values()
-            if e.kind.metal
-        ]
-        grown = True
-        while grown:
-            grown = False
-            for ends in carriers:
-                if ends & (reach - stop) and not ends <= reach:
-                    reach |= ends
-                    grown = True
-        circuit.cache[key] = reach - {circuit.earth}
-    return circuit.cache[key]  # type: ignore[no-any-return]
+    return bool(touched(circuit, check) & hangs_on(circuit, "drives"))
 
 
 def hazards_at(circuit: Circuit, check: Check) -> set[str]:
-    """Hazards of every part and connector that the check touches."""
+    """Hazards of every part and connector that the check touches, and of the lines it lies on."""
+    return _declared_at(circuit, check) | hazards_on(circuit, touched(circuit, check))
+
+
+def _declared_at(circuit: Circuit, check: Check) -> set[str]:
+    """Hazards that the sheet names at the parts and connectors of the check."""
     owners = {point.split(".")[0] for point in (check.red, check.black)} | set(check.setup.apart)
     found = {h for part in circuit.sheet.parts if part.id in owners for h in part.hazards}
     return found | {h for c in circuit.sheet.connectors if c.id in owners for h in c.hazards}
+
+
+def touched(circuit: Circuit, check: Check) -> set[int]:
+    """Nodes under the probes, or those of the part or plug that the check is held to."""
+    found: set[int] = set()
+    for named in (check.red, check.black):
+        if named in circuit.node_of:
+            found.add(circuit.node_of[named])
+        elif named in circuit.elements:
+            element = circuit.elements[named]
+            found |= {element.nodes[t] for t in element.kind.terminals(element.values)}
+        elif named in circuit.connectors:
+            found |= {
+                circuit.node_of[f"{named}.{way}.a"] for way in circuit.connectors[named].part_ways
+            }
+    return found - {circuit.earth}
+
+
+def measured_by_itself(circuit: Circuit, check: Check) -> bool:
+    """Whether both leads lie on one part that is out of the circuit and takes no harm of a meter: a
+    sensor with its plug off is no line any more."""
+    owners = {_owner_apart(circuit, check, point) for point in (check.red, check.black)}
+    return (
+        len(owners) == 1
+        and "" not in owners
+        and all(circuit.elements[owner].kind.measured_alone for owner in owners)
+    )
+
+
+def _owner_apart(circuit: Circuit, check: Check, point: str) -> str:
+    """The part whose own terminal, cut off from the loom, a place is; "" for any other place."""
+    owner = point.split(".")[0]
+    if owner in circuit.connectors and point.endswith(".b") and owner in check.setup.apart:
+        return circuit.connectors[owner].part_ways.get(point.split(".")[1], "").split(".")[0]
+    return owner if owner in circuit.elements and owner in check.setup.apart else ""
 
 
 def cautions(circuit: Circuit, check: Check) -> list[CautionText]:

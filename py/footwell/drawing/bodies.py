@@ -253,3 +253,5 @@ DRAWN: dict[str, Callable[[Body], None]] = {
     "relay": _relay,
     "resistor_pack": _pack,
 }
+    "twin_lamp": _signs(major="lamp", minor="lamp", main="lamp", dip="lamp"),
+    "module_input": _box,

@@ -12,7 +12,7 @@ from footwell.circuit.circuit import AS_DRAWN, Circuit
 from footwell.circuit.fault import Fault
 from footwell.circuit.places import places
 from footwell.circuit.setup import SetupState, set_up
-from footwell.electrics.operating_point import operate
+from footwell.electrics.operating_point import OperatingPoint, operate
 from footwell.electrics.problems import troubles
 from footwell.job.events import Setup
 from footwell.job.replay import replay
@@ -33,6 +33,7 @@ def expected_table(request: ExpectedAsked) -> ExpectedTable:
     circuit, sound = case.now, case.circuit_for(AS_DRAWN)
     setup = setup_of(circuit, request.controls, request.apart, request.stand_in, case.engine)
     faults = tuple(sorted(fault_of(circuit, named) for named in request.faults))
+    point = operate(circuit, setup, faults)
     return ExpectedTable(
         setup=Setup(
             controls=dict(setup.controls),
@@ -45,9 +46,20 @@ def expected_table(request: ExpectedAsked) -> ExpectedTable:
         seen=[
             f"{say.short_named(circuit, load)} {word(sound, circuit, setup, load, faults)}"
             for load in circuit.sheet.loads
-        ],
-        warnings=[trouble.sentence for trouble in troubles(operate(circuit, setup, faults))],
+        ]
+        + _taken(point),
+        warnings=[trouble.sentence for trouble in troubles(point)],
     )
+
+
+def _taken(point: OperatingPoint) -> list[str]:
+    """What each electronic input takes its line's voltage for."""
+    return [
+        f"{say.short_named(point.circuit, e.id)} takes its line for "
+        + e.kind.taken_for(e.values, point.felt(e.id), point.circuit.context)
+        for e in point.circuit.elements.values()
+        if e.kind.taken_for is not None
+    ]
 
 
 def setups_for(circuit: Circuit, instrument: str) -> list[SetupState]:

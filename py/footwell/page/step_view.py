@@ -131,6 +131,8 @@ ADVICE = {
     "splice": ["Make the splice anew: crimp, seal, support."],
     "battery": ["Charge and test the battery before anything else is judged."],
     "output": ["Find out why the unit keeps the output off before it is condemned."],
+    "ntc": ["Renew the sensor by one of the same type; compare its ohms with the table first."],
+    "module_input": ["Renew the unit, only after line and sensor have been proven sound."],
 }
 
 

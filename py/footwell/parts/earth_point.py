@@ -41,5 +41,6 @@ KIND = Kind(
         ),
     ),
     measured_alone=False,
+    metal=True,
     seldom_given=("ohms",),
 )

@@ -10,6 +10,7 @@ supplies      battery and charging voltages, internal resistance
 meters        input resistance, limits of error, test currents, test lamps
 drops         voltage that a sound stretch of circuit may lose
 relays        coil resistance, pull-in and drop-out, contact ratings
+sensors       thermistors, 5 V supply, Hall and reed switches, bus levels
 failures      how often each kind of part fails, and in which mode
 colours       wire colour codes of IEC 60757
 terminals     terminal numbers of DIN 72552, relay pins of ISO 7588-1

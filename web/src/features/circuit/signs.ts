@@ -15,6 +15,7 @@ const SIGNS: Record<string, Sign> = {
     path: "M-.14 -.3 H.14 V.3 H-.14 Z M0 -.3 V.3 M-.3 .12 H-.14 M.14 -.12 H.3",
   },
   resistor: { half: 0.3, path: "M-.14 -.3 H.14 V.3 H-.14 Z" },
+  ntc: { half: 0.3, path: "M-.14 -.3 H.14 V.3 H-.14 Z M-.38 .24 H-.24 L.24 -.26" },
   heater: {
     half: 0.32,
     path: "M-.16 -.32 H.16 V.32 H-.16 Z M-.16 -.16 H.16 M-.16 0 H.16 M-.16 .16 H.16",

@@ -1,0 +1,88 @@
+"""Lines of electronics: which nodes hang on a sensor, an input, a bus or an output through metal.
+
+The whole net counts, whatever the sheet's author wrote at the places on it. It ends at the rails:
+what hangs on the body or on the battery through wires, contacts and fuses that nobody switches.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from footwell.circuit.circuit import Circuit, Element
+
+Nodes = frozenset[int]
+
+
+def hazards_on(circuit: Circuit, nodes: Iterable[int]) -> set[str]:
+    """Hazards ("sensor line", "module input", "data line") of the lines that some nodes lie on."""
+    lines = _lines(circuit)
+    return {hazard for node in nodes for hazard in lines.get(node, ())}
+
+
+def hangs_on(circuit: Circuit, terminals: str, stop: Nodes = frozenset()) -> Nodes:
+    """Nodes that hang on the terminals that electronics drive ("drives"), or take their supply by
+    ("takes"), through metal, fuses and switches. Nothing is followed beyond `stop`."""
+    key = ("hangs on", terminals, stop)
+    if key not in circuit.cache:
+        starts = {e.nodes[t] for e in circuit.elements.values() for t in getattr(e.kind, terminals)}
+        circuit.cache[key] = _grown(circuit, starts, stop) - {circuit.earth}
+    return circuit.cache[key]  # type: ignore[no-any-return]
+
+
+def _lines(circuit: Circuit) -> dict[int, list[str]]:
+    if "lines" not in circuit.cache:
+        found: dict[int, list[str]] = {}
+        rails = _rails(circuit)
+        for hazard, starts in _starts(circuit).items():
+            for node in sorted(_grown(circuit, starts - rails, rails) - rails):
+                found.setdefault(node, []).append(hazard)
+        circuit.cache["lines"] = found
+    return circuit.cache["lines"]  # type: ignore[no-any-return]
+
+
+def _starts(circuit: Circuit) -> dict[str, set[int]]:
+    """Nodes of the terminals that make a line, by its hazard."""
+    found: dict[str, set[int]] = {}
+    for element in circuit.elements.values():
+        kind = element.kind
+        if kind.line:
+            own = {element.nodes[t] for t in _terminals(element) if t not in kind.takes}
+            found.setdefault(kind.line, set()).update(own)
+    return found
+
+
+def _rails(circuit: Circuit) -> Nodes:
+    """What hangs on the body or on the battery's posts without a switch between."""
+    battery = circuit.supply_element
+    fixed = [e for e in circuit.elements.values() if e.kind.metal and e.kind.positions is None]
+    to_body = {
+        e.nodes[b.a]
+        for e in fixed
+        for b in circuit.branches(e, e.rest)
+        if e.nodes[b.b] == circuit.earth
+    }
+    starts = {circuit.earth, battery.nodes["+"], battery.nodes["-"], *to_body}
+    return _spread([_ends(e) for e in fixed], starts, frozenset())
+
+
+def _grown(circuit: Circuit, starts: set[int], stop: Nodes) -> Nodes:
+    return _spread([_ends(e) for e in circuit.elements.values() if e.kind.metal], starts, stop)
+
+
+def _spread(carriers: list[Nodes], starts: set[int], stop: Nodes) -> Nodes:
+    reach, grown = set(starts), True
+    while grown:
+        grown = False
+        for ends in carriers:
+            if ends & (reach - stop) and not ends <= reach:
+                reach |= ends
+                grown = True
+    return frozenset(reach)
+
+
+def _ends(element: Element) -> Nodes:
+    return frozenset(element.nodes[t] for t in _terminals(element))
+
+
+def _terminals(element: Element) -> tuple[str, ...]:
+    return element.kind.terminals(element.values)

@@ -1,0 +1,34 @@
+"""Sensors and electronics in the current-path diagram: nothing overlaps, every terminal has its name."""
+
+from __future__ import annotations
+
+import pytest
+
+from footwell.circuit.circuit import Circuit
+from footwell.drawing.layout import lay_out
+
+from .sensor_rig import plugged_sheet
+from .test_drawing_layout import faults_of
+from .test_safety_lines import PARTS, WIRES
+
+SHEETS = {"sensor and lamp": (PARTS, WIRES)}
+BOXES = {"sensor and lamp": {"A1": {"in", "+", "-"}}}
+
+
+def drawn(name: str) -> Circuit:
+    return plugged_sheet(*SHEETS[name])
+
+
+@pytest.mark.parametrize("name", SHEETS)
+def test_sheets_with_electronics_are_drawn_without_overlaps(name: str) -> None:
+    assert faults_of(drawn(name)) == []
+
+
+@pytest.mark.parametrize("name", BOXES)
+def test_a_box_names_its_terminals(name: str) -> None:
+    layout = lay_out(drawn(name))
+    for part, terminals in BOXES[name].items():
+        symbol = next(s for s in layout.symbols if s.element == part)
+        assert {g.kind for g in symbol.glyphs} >= {"box"}
+        named = {g.label.lines[0] for g in symbol.glyphs if g.kind == "name" and g.label}
+        assert named == terminals
