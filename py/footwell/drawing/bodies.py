@@ -184,6 +184,35 @@ def _arm(
     body.add(kind, (end[0], bar), end, branch, words)
 
 
+def _signs(**of_branch: str) -> Callable[[Body], None]:
+    """A sign for each of these branches, in stars; a box with names where they form none."""
+
+    def fill(body: Body) -> None:
+        groups: dict[str, dict[tuple[str, str], str]] = {}
+        for branch in _branches(body):
+            sign = of_branch.get(branch.name)
+            if sign and branch.a in body.at and branch.b in body.at:
+                groups.setdefault(sign, {})[branch.a, branch.b] = branch.name
+        stars = [(sign, *_drawn_stars(body, list(pairs)), pairs) for sign, pairs in groups.items()]
+        if not all(complete for _, _, complete, _ in stars):
+            return _box(body)
+        for sign, found, _, pairs in stars:
+            for common, other in found:
+                name = pairs.get((common, other)) or pairs[other, common]
+                _arm(body, sign, common, other, name, ())
+        for terminal in body.at:
+            if terminal in body.direct:
+                body.name(terminal)
+
+    return fill
+
+
+def _drawn_stars(body: Body, pairs: list[tuple[str, str]]) -> tuple[list[tuple[str, str]], bool]:
+    """Arms of all stars among some pairs, and whether they are all of them."""
+    arms = [arm for star in _stars(body, pairs) for arm in star]
+    return arms, len(arms) == len(pairs)
+
+
 def _relay(body: Body) -> None:
     """Coil and contact in one box, linked; the terminals keep their numbers."""
     _between(body, "coil", "86", "85", "coil")
@@ -252,6 +281,6 @@ DRAWN: dict[str, Callable[[Body], None]] = {
     "switch": _switch,
     "relay": _relay,
     "resistor_pack": _pack,
-}
     "twin_lamp": _signs(major="lamp", minor="lamp", main="lamp", dip="lamp"),
     "module_input": _box,
+}
