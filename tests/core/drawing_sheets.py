@@ -34,6 +34,11 @@ VALUES: dict[str, dict[str, Any]] = {
 }
 TWO_ENDED = sorted(VALUES)
 
+MANY_ENDED: dict[str, tuple[tuple[str, ...], str]] = {
+    "twin_lamp": (("major", "minor"), "31"),
+}
+"""Kinds of three and more terminals: those that are fed, and the one that leads on."""
+
 
 def networks() -> st.SearchStrategy[Network]:
     """Series-parallel networks of a few parts."""
@@ -42,6 +47,7 @@ def networks() -> st.SearchStrategy[Network]:
         st.tuples(st.just("part"), kinds),
         st.tuples(st.just("plugged"), kinds),
         st.tuples(st.just("way"), st.none()),
+        st.tuples(st.just("many"), st.sampled_from(sorted(MANY_ENDED))),
         st.tuples(st.sampled_from(["relay", "steps", "reversing"]), st.none()),
     )
     return st.recursive(
@@ -162,6 +168,13 @@ class SheetMaker:
         self.feed(starts[:1], f"{named}.86")
         self.wire(f"{named}.85", "earth")
         return [f"{named}.87"]
+
+    def _many(self, kind: str, starts: list[str]) -> list[str]:
+        fed, onward = MANY_ENDED[kind]
+        named = self.part(kind)
+        for n, terminal in enumerate(fed):
+            self.feed(starts[n % len(starts) :][:1], f"{named}.{terminal}")
+        return [f"{named}.{onward}", *starts[len(fed) :]]
 
     def _steps(self, _: None, starts: list[str]) -> list[str]:
         """A switch of three positions, a resistor pack behind two of them."""

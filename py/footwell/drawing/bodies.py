@@ -193,11 +193,15 @@ def _signs(**of_branch: str) -> Callable[[Body], None]:
             sign = of_branch.get(branch.name)
             if sign and branch.a in body.at and branch.b in body.at:
                 groups.setdefault(sign, {})[branch.a, branch.b] = branch.name
-        stars = [(sign, *_drawn_stars(body, list(pairs)), pairs) for sign, pairs in groups.items()]
-        if not all(complete for _, _, complete, _ in stars):
-            return _box(body)
-        for sign, found, _, pairs in stars:
-            for common, other in found:
+        arms = {
+            sign: [arm for star in _stars(body, list(pairs)) for arm in star]
+            for sign, pairs in groups.items()
+        }
+        if any(len(arms[sign]) < len(pairs) for sign, pairs in groups.items()):
+            _box(body)
+            return
+        for sign, pairs in groups.items():
+            for common, other in arms[sign]:
                 name = pairs.get((common, other)) or pairs[other, common]
                 _arm(body, sign, common, other, name, ())
         for terminal in body.at:
@@ -205,12 +209,6 @@ def _signs(**of_branch: str) -> Callable[[Body], None]:
                 body.name(terminal)
 
     return fill
-
-
-def _drawn_stars(body: Body, pairs: list[tuple[str, str]]) -> tuple[list[tuple[str, str]], bool]:
-    """Arms of all stars among some pairs, and whether they are all of them."""
-    arms = [arm for star in _stars(body, pairs) for arm in star]
-    return arms, len(arms) == len(pairs)
 
 
 def _relay(body: Body) -> None:

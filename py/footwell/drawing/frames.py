@@ -31,6 +31,7 @@ BODIES = {
     "switch": 1.4,
     "relay": 1.5,
     "heater": 1.4,
+    "twin_lamp": 1.4,
 }
 """Height of a body by kind; `TOUCH` for the others."""
 
@@ -38,6 +39,7 @@ HALF_WIDTHS = {
     "fuse": 0.2,
     "lamp": 0.35,
     "led_lamp": 0.45,
+    "twin_lamp": 0.35,
     "motor": 0.4,
     "heater": 0.25,
     "resistor": 0.2,

@@ -126,13 +126,14 @@ ADVICE = {
     "relay": ["Renew the relay with one of the same print and rating."],
     "switch": ["Renew the switch."],
     "lamp": ["Renew the lamp by one of the same code."],
+    "twin_lamp": ["Renew the lamp by one of the same code, the right way round in its holder."],
     "led_lamp": ["Renew the lamp by one of the same code; most light one way round only."],
     "heater": ["Renew or mend the element."],
     "splice": ["Make the splice anew: crimp, seal, support."],
     "battery": ["Charge and test the battery before anything else is judged."],
-    "output": ["Find out why the unit keeps the output off before it is condemned."],
     "ntc": ["Renew the sensor by one of the same type; compare its ohms with the table first."],
     "module_input": ["Renew the unit, only after line and sensor have been proven sound."],
+    "output": ["Find out why the unit keeps the output off before it is condemned."],
 }
 
 

@@ -18,6 +18,7 @@ from footwell.parts import (
     resistor_pack,
     splice,
     switch,
+    twin_lamp,
     wire,
 )
 from footwell.parts.base import Kind
@@ -36,6 +37,7 @@ KINDS: dict[str, Kind] = {
         diode,
         lamp,
         led_lamp,
+        twin_lamp,
         motor,
         heater,
         output,

@@ -10,7 +10,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from footwell.reference.lamps import CURRENT_EXPONENT, lamp_law
+from footwell.reference.lamps import CURRENT_EXPONENT, HOT_OVER_COLD, lamp_law
 
 LEAST_SIEMENS = 1e-9
 """Slope given to a law that is flat at its working point, so that iteration can leave it."""
@@ -111,8 +111,10 @@ class Filament(Law):
     """Conductance is cold_siemens / (1 + (V/knee)^2)^exponent."""
 
     @classmethod
-    def rated(cls, volts: float, watts: float) -> Filament:
-        law = lamp_law(volts, watts)
+    def rated(
+        cls, volts: float, watts: float, hot_over_cold: float = HOT_OVER_COLD.value
+    ) -> Filament:
+        law = lamp_law(volts, watts, hot_over_cold)
         return cls(law.cold_siemens, law.knee_volts, (1.0 - CURRENT_EXPONENT.value) / 2.0)
 
     def at(self, volts: float) -> tuple[float, float]:

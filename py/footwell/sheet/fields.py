@@ -18,6 +18,7 @@ _WORDS: Mapping[str, Words] = {
     "amps": Words("current", "A"),
     "beta": Words("beta", "K"),
     "celsius": Words("temperature", "°C"),
+    "code": Words("lamp code"),
     "coil_ohms": Words("coil resistance", "Ω"),
     "colour": Words("colour"),
     "diode": Words("coil diode"),
