@@ -278,6 +278,7 @@ DRAWN: dict[str, Callable[[Body], None]] = {
     "splice": _splice,
     "switch": _switch,
     "relay": _relay,
+    "latching_relay": _signs(contact="make", rest="break", set="coil", reset="coil", coil="coil"),
     "resistor_pack": _pack,
     "twin_lamp": _signs(major="lamp", minor="lamp", main="lamp", dip="lamp"),
     "module_input": _box,

@@ -32,6 +32,7 @@ BODIES = {
     "relay": 1.5,
     "heater": 1.4,
     "twin_lamp": 1.4,
+    "latching_relay": 1.5,
 }
 """Height of a body by kind; `TOUCH` for the others."""
 
@@ -48,6 +49,7 @@ HALF_WIDTHS = {
     "battery": 0.35,
     "switch": 0.3,
     "relay": 0.35,
+    "latching_relay": 0.35,
     "output": 0.4,
     "splice": 0.1,
     WAY: 0.18,

@@ -13,9 +13,8 @@ from math import inf
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.setup import SetupState
 from footwell.electrics.breaks import Side, name_of
-from footwell.electrics.operating_point import OperatingPoint, Slot, opening_seconds
+from footwell.electrics.operating_point import OperatingPoint, Slot, opening_seconds, operate
 from footwell.electrics.unfed import SIDES, Unfed, unfed
-from footwell.parts import relay as relay_part
 
 BURNS_AT = 3.0
 """A wire at its guide is some 30 K warmer than the air, and heat goes with the square of the
@@ -37,7 +36,8 @@ def troubles(point: OperatingPoint) -> list[Trouble]:
         *_not_settled(point),
         *_burning_wire(point),
         *_blown_fuses(point),
-        *_chattering_relays(point),
+        *_to_and_fro(point),
+        *_another_rest(point),
         *_unfed_loads(point),
     ]
 
@@ -90,23 +90,49 @@ def _blowing(before: OperatingPoint, fuse: str) -> str:
     times = opening_seconds(before, before.circuit.elements[fuse])
     latest = times[1] if times else inf
     when = " at once" if latest <= 1.0 else f" within {latest:.0f} s" if latest <= 60.0 else ""
+    element = before.circuit.elements[fuse]
+    after = element.kind.after_opening(element.values)
     return (
-        f"{_start(before, fuse)} ({_told(rating)} A) blows{when}: {_told(amps)} A would flow "
-        f"through it."
-    )
+        f"{_start(before, fuse)} ({_told(rating)} A) {element.kind.opens_as}{when}: {_told(amps)} A "
+        f"would flow through it. {after}"
+    ).rstrip()
 
 
-def _chattering_relays(point: OperatingPoint) -> Iterator[Trouble]:
-    context = point.circuit.context
-    for relay in point.chatters:
-        rest, pulled = (_coil_volts(point.held({relay: s}), relay) for s in ("rest", "pulled"))
-        yield Trouble(
-            "relay_chatters",
-            f"{_start(point, relay)} chatters: at rest its coil gets {rest:.1f} V and pulls in "
-            f"(from {relay_part.pulls_at(context):.1f} V), pulled in it gets {pulled:.1f} V and "
-            f"drops out (below {relay_part.drops_at(context):.1f} V). Look at what feeds its coil.",
-            (relay,),
+def _to_and_fro(point: OperatingPoint) -> Iterator[Trouble]:
+    for name in point.chatters:
+        element = point.circuit.elements[name]
+        first, second = (
+            point.held({name: state}).felt(name)
+            for state in element.kind.states(element.values)[:2]
         )
+        words = "goes to and fro by itself. Look at what feeds it."
+        if element.kind.to_and_fro is not None:
+            words = element.kind.to_and_fro(first, second, point.circuit.context)
+        yield Trouble("relay_chatters", f"{_start(point, name)} {words}", (name,))
+
+
+def _another_rest(point: OperatingPoint) -> Iterator[Trouble]:
+    """Parts that would as well stay in another state, had something put them there before."""
+    for element in point.circuit.elements.values():
+        kind, found = element.kind, point.states[element.id]
+        if kind.moves is None or element.id in (*point.chatters, *point.setup.apart):
+            continue
+        for state in kind.states(element.values):
+            if state != found and _stays(point, element.id, state):
+                yield Trouble(
+                    "another_rest",
+                    f'{_start(point, element.id)} is taken as in "{found}", where it is from '
+                    f'switch-off; once put in "{state}" it would stay there as well. Find out which it is.',
+                    (element.id,),
+                )
+
+
+def _stays(point: OperatingPoint, name: str, state: str) -> bool:
+    """Whether an element that is put in a state stays there by itself."""
+    element, circuit = point.circuit.elements[name], point.circuit
+    put = operate(circuit, point.setup, point.faults, point.clips, held={name: state})
+    assert element.kind.moves is not None
+    return element.kind.moves(element.values, put.felt(name), circuit.context) == state
 
 
 def _unfed_loads(point: OperatingPoint) -> Iterator[Trouble]:

@@ -123,6 +123,7 @@ ADVICE = {
     ],
     "motor": ["Renew the motor. Check that the fan turns freely and nothing blocks the air."],
     "earth_point": ["Clean to bright metal, refit with sound hardware, tighten and protect."],
+    "latching_relay": ["Renew the relay with one of the same print, coils and rating."],
     "relay": ["Renew the relay with one of the same print and rating."],
     "switch": ["Renew the switch."],
     "lamp": ["Renew the lamp by one of the same code."],

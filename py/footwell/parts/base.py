@@ -179,6 +179,13 @@ class Kind:
     """When a current (A) opens the part that protects the others; None for other parts. It then goes
     to `opened`."""
     opened: State = "blown"
+    opens_as: str = "blows"
+    """Completes "the part ..." where it opens."""
+    after_opening: Callable[[Any], str] = lambda _: ""
+    """What an electrician must know of a part that has opened, as a sentence."""
+    to_and_fro: Callable[[Felt, Felt, Context], str] | None = None
+    """Words after the part's name where it goes to and fro by itself between its first state and its
+    second, from what it feels in each."""
     follows_engine: bool = False
     """Its state is "on" while the engine runs."""
     charges: bool = False

@@ -133,6 +133,15 @@ def _moves(values: Relay, felt: Felt, context: Context) -> State:
     return tipping.to if tipping.reached(felt) >= 0.0 else felt.state
 
 
+def chatter(coil: str, rest: Felt, pulled: Felt, context: Context) -> str:
+    """A relay's chatter in words, from the voltages at its coil in both states."""
+    return (
+        f"chatters: at rest its coil gets {rest.across(coil):.1f} V and pulls in (from "
+        f"{pulls_at(context):.1f} V), pulled in it gets {pulled.across(coil):.1f} V and drops out "
+        f"(below {drops_at(context):.1f} V). Look at what feeds its coil."
+    )
+
+
 KIND = Kind(
     name="relay",
     title="relay",
@@ -146,6 +155,7 @@ KIND = Kind(
     states=lambda _: ("rest", "pulled"),
     moves=_moves,
     tips=_tips,
+    to_and_fro=lambda *felt: chatter("coil", *felt),
     seen_as="click",
     shows=lambda _, felt, __: float(felt.state == "pulled"),
     pulls_out=True,

@@ -12,6 +12,9 @@ _CUBE = Source(
 _SUPPRESSOR = Source(
     "560 to 680 ohm across a 12 V coil, 1.8 to 2.7 kohm across 24 V", "common practice", "medium"
 )
+_LATCHING = Source(
+    "coils that are only pulsed may take 4 to 6 W: data sheets of bistable relays", "memory", "low"
+)
 _PULL_IN = Source(
     "data sheets promise pull-in by 58 to 67 % of nominal; the usual coil is a little better",
     "derived",
@@ -77,6 +80,10 @@ COILS: tuple[Coil, ...] = (
 COIL_OHMS: Mapping[int, Spread] = {
     12: Spread(85.0, 8.0, "ohm", _CUBE),
     24: Spread(350.0, 40.0, "ohm", _CUBE),
+}
+LATCHING_COIL_OHMS: Mapping[int, Spread] = {
+    12: Spread(30.0, 8.0, "ohm", _LATCHING),
+    24: Spread(120.0, 30.0, "ohm", _LATCHING),
 }
 COIL_MAKE_RELATIVE_LIMIT = Figure(0.1, "of the resistance", COILS[0].source)
 SUPPRESSION_RESISTOR_OHMS: Mapping[int, Spread] = {

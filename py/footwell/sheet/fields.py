@@ -20,6 +20,7 @@ _WORDS: Mapping[str, Words] = {
     "celsius": Words("temperature", "°C"),
     "code": Words("lamp code"),
     "coil_ohms": Words("coil resistance", "Ω"),
+    "coils": Words("number of coils"),
     "colour": Words("colour"),
     "diode": Words("coil diode"),
     "leds": Words("number of LEDs in a chain"),
