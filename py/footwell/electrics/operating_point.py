@@ -7,7 +7,7 @@ open within the time of a check are opened, and the state that results is told.
 from __future__ import annotations
 
 from collections.abc import Container, Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cached_property
 from math import sqrt
 from types import MappingProxyType
@@ -71,7 +71,7 @@ class OperatingPoint:
         """The same with relays and fuses held in some states, whatever they would do by
         themselves."""
         held = self.states | dict(states)
-        return _solve(self.circuit, self.setup, self.faults, self.clips, self.mesh, held, [], [])
+        return _solve(self.circuit, self.setup, self.faults, self.clips, self.mesh, held, [], [], ())
 
     def at(self, point: str) -> float:
         """Voltage (V) of a point against the body."""
@@ -82,9 +82,16 @@ class OperatingPoint:
 
     def felt(self, element: str) -> Felt:
         """What an element feels: its state, the voltages at its terminals, its branches at work."""
-        nodes = self.circuit.elements[element].nodes
-        flows = {s.branch.name: Flow(s.branch, self.across(s)) for s in self._own_slots(element)}
-        return Felt(self.states[element], {t: self.volts[n] for t, n in nodes.items()}, flows)
+        if element not in self._felt:
+            nodes, own = self.circuit.elements[element].nodes, self._own_slots(element)
+            flows = {s.branch.name: Flow(s.branch, self.across(s)) for s in own}
+            volts = {t: self.volts[n] for t, n in nodes.items()}
+            self._felt[element] = Felt(self.states[element], volts, flows)
+        return self._felt[element]
+
+    @cached_property
+    def _felt(self) -> dict[str, Felt]:
+        return {}
 
     def _own_slots(self, element: str) -> list[Slot]:
         return self._slots_of.get(element, [])
@@ -176,7 +183,8 @@ def operate(
     chatters: list[str] = []
     seen: set[tuple[str, ...]] = set()
     while True:
-        point = _solve(circuit, setup, faults, clips, mesh, states, blown, chatters)
+        gone = tuple(trail)
+        point = _solve(circuit, setup, faults, clips, mesh, states, blown, chatters, gone)
         moved = _moves(point, held)
         if moved:
             trail.append(point)
@@ -189,7 +197,7 @@ def operate(
             continue
         burnt = None if hold_fuses else _opening_first(point, held)
         if burnt is None:
-            return replace(point, trail=tuple(trail)) if trail else point
+            return point
         trail.append(point)
         blown.append(burnt)
         states = states | {burnt: circuit.elements[burnt].kind.opened}
@@ -329,6 +337,7 @@ def _solve(
     states: dict[str, str],
     blown: list[str],
     chatters: list[str],
+    trail: tuple[OperatingPoint, ...],
 ) -> OperatingPoint:
     slots = _slots(circuit, setup, faults, clips, mesh, states)
     g = mesh.blank()
@@ -365,6 +374,7 @@ def _solve(
         tuple(chatters),
         settled,
         clips,
+        trail,
     )
 
 

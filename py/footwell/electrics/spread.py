@@ -1,0 +1,44 @@
+"""How an operating point leans on every tolerance, to first order.
+
+Nothing in a vehicle is exact. A tolerance changes the current of its own branch at the voltage found,
+and what that current does elsewhere follows from the same elimination as the point itself.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from footwell.electrics.operating_point import OperatingPoint, Slot
+
+Nuisance = tuple[str, str]
+"""What a tolerance belongs to: (element, branch), or ("supply", "")."""
+
+Leans = Mapping[Nuisance, float]
+"""Change of a figure, in its own unit, with one standard deviation of each tolerance."""
+
+
+def leans(point: OperatingPoint, lifted: Sequence[float]) -> dict[Nuisance, float]:
+    """How the voltage (V) between two nodes leans, where `lifted` is `point.response` of the two."""
+    found: dict[Nuisance, float] = {}
+    battery = point.circuit.supply_element.id
+    for slot in point.slots:
+        spread = slot.branch.spread
+        if spread:
+            nudge = slot.branch.law.nudge(point.across(slot)) * spread
+            key = ("supply", "") if slot.element == battery else (slot.element, slot.branch.name)
+            found[key] = (lifted[slot.b] - lifted[slot.a]) * nudge
+    return found
+
+
+def volts_leans(point: OperatingPoint, slot: Slot) -> dict[Nuisance, float]:
+    """How the voltage (V) over a branch leans, from its end a to its end b."""
+    return leans(point, point.response(slot.a, slot.b))
+
+
+def amps_leans(point: OperatingPoint, slot: Slot) -> dict[Nuisance, float]:
+    """How the current (A) through a branch leans, from its end a to its end b."""
+    amps, slope = slot.branch.law.at(point.across(slot))
+    found = {key: slope * x for key, x in volts_leans(point, slot).items()}
+    own = (slot.element, slot.branch.name)
+    found[own] = found.get(own, 0.0) + amps * slot.branch.spread
+    return found
