@@ -22,8 +22,8 @@ LEAST = 0.02
 class Doubt:
     """An element that may tip: it has where a standard normal number, drawn for it, is at most `score`.
 
-    That number takes in all that is uncertain; `leans` are its correlations with the tolerances.
-    `quantity` is what the element feels, in the tipping's unit.
+    That number takes in all that is uncertain: one standard deviation of a tolerance takes its `leans`
+    from it, and its limit all the rest. `quantity` is what the element feels, in the tipping's unit.
     """
 
     element: str
