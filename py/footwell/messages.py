@@ -504,14 +504,71 @@ class FaultNamed(Message):
 
 
 class ExpectedAsked(Message):
-    """What every place would read in a set-up: in the circuit as it stands, or under faults."""
+    """What every place would read in a set-up: in the circuit as it stands, or under faults. `engine`
+    is the job's where it is not given."""
 
     events: Annotated[list[Event], Field(max_length=5000)]
     controls: Controls = {}
     apart: list[str] = []
     stand_in: dict[str, str] = {}
     instrument: str = "volts"
+    engine: Literal["off", "on"] | None = None
     faults: Annotated[list[FaultNamed], Field(max_length=10)] = []
+
+
+class ExplainAsked(Message):
+    """Why a place would read what it reads, in a set-up and under faults; none for a sound circuit."""
+
+    events: Annotated[list[Event], Field(max_length=5000)]
+    instrument: str = "volts"
+    red: str
+    black: str = "earth"
+    controls: Controls = {}
+    apart: list[str] = []
+    stand_in: dict[str, str] = {}
+    engine: Literal["off", "on"] | None = None
+    faults: Annotated[list[FaultNamed], Field(max_length=10)] = []
+
+
+class ExplainStep(Message):
+    """An element that the current passes. `drop` is what falls along it (V, or Ω for an ohmmeter) and
+    `share` its share of the supply; `level` the voltage (V) against the body behind it; `marks` what
+    lies there: a probe, the body, or the point that holds the voltage asked for."""
+
+    element: str
+    name: str
+    kind: Literal["supply", "wire", "contact", "part", "instrument"]
+    amps: float
+    drop: float
+    unit: str
+    share: float
+    level: float
+    text: str
+    marks: list[Literal["red", "black", "held", "body"]]
+
+
+class SpreadPart(Message):
+    """A cause of the band's width: `share` of the variance (all sum to 1), and what it alone would
+    make the band ("±0.6 V"). `element` is "meter", "supply", "leads", an element, or "" for the rest."""
+
+    element: str
+    name: str
+    share: float
+    text: str
+
+
+class Explanation(Message):
+    """Why a value is expected: in words, as the current's way from supply to earth, and by what makes
+    the band as wide as it is. `steps` is empty where no current flows."""
+
+    row: ExpectedRow
+    condition: str
+    lines: list[str]
+    supply: str
+    steps: list[ExplainStep]
+    spread: list[SpreadPart]
+    meter: str
+    warnings: list[str]
 
 
 class Ready(Message):

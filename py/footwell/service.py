@@ -17,6 +17,7 @@ from footwell.job.replay import replay
 from footwell.job.stored import wiring_of
 from footwell.page.ask import chosen_check
 from footwell.page.expected import expected_table
+from footwell.page.explain import explanation
 from footwell.page.job_view import job_view
 from footwell.page.weigh import weigh as weighed
 from footwell.page.wiring_view import connector_view
@@ -77,6 +78,11 @@ def expected(request: m.ExpectedAsked) -> m.ExpectedTable:
     return expected_table(request)
 
 
+def explain(request: m.ExplainAsked) -> m.Explanation:
+    """Why a place would read what it reads: the current's way, its drops, and the band's parts."""
+    return explanation(request)
+
+
 def link_make(request: m.Job) -> m.LinkMade:
     """A job as the text of a link."""
     text = links.make(request.events)
@@ -104,6 +110,7 @@ CALLS: dict[str, tuple[type[BaseModel], type[BaseModel], Callable[[Any], BaseMod
     "weigh": (m.ReadingTyped, m.Weighed, weigh),
     "wiring": (m.WiringAsked, m.ConnectorView, wiring),
     "expected": (m.ExpectedAsked, m.ExpectedTable, expected),
+    "explain": (m.ExplainAsked, m.Explanation, explain),
     "link_make": (m.Job, m.LinkMade, link_make),
     "link_open": (m.LinkText, m.LinkOpened, link_open),
 }

@@ -89,11 +89,15 @@ def _passes(point: OperatingPoint, with_current: bool) -> Iterator[Pass]:
     """Every step that could be made, in the direction of the current or against it."""
     there = {(slot.element, slot.a, slot.b) for slot in point.slots}
     for slot in point.slots:
-        if slot.element != point.circuit.supply_element.id:
+        if slot.element in point.circuit.elements and not _is_supply(point, slot.element):
             yield from _through(point, slot, with_current)
     for element in point.circuit.elements.values():
-        if element.id != point.circuit.supply_element.id:
+        if not _is_supply(point, element.id):
             yield from _missing(point, element, there)
+
+
+def _is_supply(point: OperatingPoint, element: str) -> bool:
+    return element == point.circuit.supply_element.id
 
 
 def _through(point: OperatingPoint, slot: Slot, with_current: bool) -> Iterator[Pass]:

@@ -76,6 +76,8 @@ def _why_not_probed(circuit: Circuit, check: Check) -> str:
     for place in (check.red, check.black):
         if place not in circuit.node_of:
             return f"{_said(place)} is not a place on this sheet. Choose one in the diagram."
+    if circuit.node_of[check.red] == circuit.node_of[check.black]:
+        return "Both leads would lie on one and the same metal. Choose two places."
     if check.instrument == OHMS and not _belongs_to_part(circuit, check):
         return f"{_said(check.red)} belongs to no part, so there is nothing to measure in ohms."
     return ""

@@ -31,7 +31,8 @@ def expected_table(request: ExpectedAsked) -> ExpectedTable:
     """Every reading of an instrument in a set-up, and what the loads do. Raises NotOnSheet."""
     case = replay(request.events).case
     circuit, sound = case.now, case.circuit_for(AS_DRAWN)
-    setup = setup_of(circuit, request.controls, request.apart, request.stand_in, case.engine)
+    engine = request.engine or case.engine
+    setup = setup_of(circuit, request.controls, request.apart, request.stand_in, engine)
     faults = tuple(sorted(fault_of(circuit, named) for named in request.faults))
     point = operate(circuit, setup, faults)
     return ExpectedTable(
@@ -42,7 +43,7 @@ def expected_table(request: ExpectedAsked) -> ExpectedTable:
         ),
         title=say.condition(circuit, setup),
         instrument=request.instrument,
-        rows=[_row(circuit, c, faults) for c in checks_in(circuit, request.instrument, setup)],
+        rows=[row_of(circuit, c, faults) for c in checks_in(circuit, request.instrument, setup)],
         seen=[
             f"{say.short_named(circuit, load)} {word(sound, circuit, setup, load, faults)}"
             for load in circuit.sheet.loads
@@ -62,12 +63,12 @@ def _taken(point: OperatingPoint) -> list[str]:
     ]
 
 
-def setups_for(circuit: Circuit, instrument: str) -> list[SetupState]:
+def setups_for(circuit: Circuit, instrument: str, engine: str = "off") -> list[SetupState]:
     """The set-ups in which an instrument is of use: at rest and in every position, or those of its
     own, with something unplugged or a lamp in place of a load."""
     if instrument in (VOLTS, LAMP):
-        return [set_up(circuit), *working_setups(circuit)]
-    found = (c.setup for c in catalogue(circuit, EVERYTHING) if c.instrument == instrument)
+        return [set_up(circuit, engine=engine), *working_setups(circuit, engine)]
+    found = (c.setup for c in catalogue(circuit, EVERYTHING, engine) if c.instrument == instrument)
     return list(dict.fromkeys(found))
 
 
@@ -91,7 +92,8 @@ def _to_earth(circuit: Circuit, instrument: str, setup: SetupState) -> list[Chec
     return [check for check in found if not refusal(circuit, check)]
 
 
-def _row(circuit: Circuit, check: Check, faults: tuple[Fault, ...]) -> ExpectedRow:
+def row_of(circuit: Circuit, check: Check, faults: tuple[Fault, ...]) -> ExpectedRow:
+    """What a check reads under the faults, as a row of the table."""
     reading = expected(circuit, check, faults)
     value, low, high = _band(reading, check.unit)
     name = say.place_named(circuit, check.red)

@@ -12,6 +12,10 @@ export interface Calls {
     request: ExpectedAsked;
     response: ExpectedTable;
   };
+  explain: {
+    request: ExplainAsked;
+    response: Explanation;
+  };
   link_make: {
     request: Job;
     response: LinkMade;
@@ -179,7 +183,8 @@ export interface Shown {
   release?: string;
 }
 /**
- * What every place would read in a set-up: in the circuit as it stands, or under faults.
+ * What every place would read in a set-up: in the circuit as it stands, or under faults. `engine`
+ * is the job's where it is not given.
  */
 export interface ExpectedAsked {
   /**
@@ -194,6 +199,7 @@ export interface ExpectedAsked {
     [k: string]: string;
   };
   instrument?: string;
+  engine?: ("off" | "on") | null;
   /**
    * @maxItems 10
    */
@@ -243,6 +249,71 @@ export interface ExpectedRow {
   low: number | null;
   high: number | null;
   unit: string;
+  text: string;
+}
+/**
+ * Why a place would read what it reads, in a set-up and under faults; none for a sound circuit.
+ */
+export interface ExplainAsked {
+  /**
+   * @maxItems 5000
+   */
+  events: Event[];
+  instrument?: string;
+  red: string;
+  black?: string;
+  controls?: {
+    [k: string]: string;
+  };
+  apart?: string[];
+  stand_in?: {
+    [k: string]: string;
+  };
+  engine?: ("off" | "on") | null;
+  /**
+   * @maxItems 10
+   */
+  faults?: FaultNamed[];
+}
+/**
+ * Why a value is expected: in words, as the current's way from supply to earth, and by what makes
+ * the band as wide as it is. `steps` is empty where no current flows.
+ */
+export interface Explanation {
+  row: ExpectedRow;
+  condition: string;
+  lines: string[];
+  supply: string;
+  steps: ExplainStep[];
+  spread: SpreadPart[];
+  meter: string;
+  warnings: string[];
+}
+/**
+ * An element that the current passes. `drop` is what falls along it (V, or Ω for an ohmmeter) and
+ * `share` its share of the supply; `level` the voltage (V) against the body behind it; `marks` what
+ * lies there: a probe, the body, or the point that holds the voltage asked for.
+ */
+export interface ExplainStep {
+  element: string;
+  name: string;
+  kind: "supply" | "wire" | "contact" | "part" | "instrument";
+  amps: number;
+  drop: number;
+  unit: string;
+  share: number;
+  level: number;
+  text: string;
+  marks: ("red" | "black" | "held" | "body")[];
+}
+/**
+ * A cause of the band's width: `share` of the variance (all sum to 1), and what it alone would
+ * make the band ("±0.6 V"). `element` is "meter", "supply", "leads", an element, or "" for the rest.
+ */
+export interface SpreadPart {
+  element: string;
+  name: string;
+  share: number;
   text: string;
 }
 /**
