@@ -23,7 +23,8 @@ from footwell.checks.safety import refusal
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.places import Place, places
 from footwell.circuit.setup import SetupState, set_up
-from footwell.electrics.operating_point import OperatingPoint, Slot, load_ways, operate
+from footwell.electrics.network import Slot
+from footwell.electrics.operating_point import OperatingPoint, load_ways, operate
 from footwell.parts.base import EARTH
 from footwell.reference.meters import SUBSTITUTE_LAMP_WATTS
 from footwell.sheet.models import SheetControl

@@ -12,8 +12,10 @@ from footwell.circuit.chains import alike
 from footwell.circuit.circuit import Circuit, Element
 from footwell.circuit.fault import Fault
 from footwell.circuit.setup import SetupState
-from footwell.electrics.mesh import Mesh, resistances
-from footwell.electrics.operating_point import OperatingPoint, Slot, is_apart, operate
+from footwell.electrics.elimination import resistances
+from footwell.electrics.mesh import Mesh
+from footwell.electrics.network import Slot
+from footwell.electrics.operating_point import OperatingPoint, is_apart, operate
 
 
 @dataclass(slots=True)
@@ -75,7 +77,7 @@ def summarised(point: OperatingPoint) -> Outlook:
         {e.id: shown(point, e) for e in shown_by(point.circuit)},
         point.blown,
         point.mesh,
-        array("d", point.reduced),
+        array("d", point.factor.g),
     )
 
 

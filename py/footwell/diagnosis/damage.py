@@ -13,7 +13,8 @@ from dataclasses import dataclass
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
 from footwell.circuit.setup import SetupState
-from footwell.electrics.operating_point import OperatingPoint, Slot, operate
+from footwell.electrics.network import Slot
+from footwell.electrics.operating_point import OperatingPoint, operate
 from footwell.parts.laws import Armature
 
 STILL_AIR = 0.25

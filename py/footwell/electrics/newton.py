@@ -11,7 +11,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from footwell.electrics.mesh import Mesh, remove, restore
+from footwell.electrics.elimination import Factor, carry, eliminate, restore
+from footwell.electrics.mesh import Kept
 from footwell.parts.laws import Law
 
 ROUNDS = 100
@@ -84,52 +85,56 @@ class Stride:
 
 
 def iterate(
-    mesh: Mesh,
-    g: list[float],
-    current: list[float],
+    kept: Kept,
+    factor: Factor,
+    current: Sequence[float],
     bent: Sequence[Bent],
     start: Sequence[float],
 ) -> tuple[list[float], bool, float]:
-    """Voltages (V) of all nodes, whether they came to rest, and the least conductance (S) that holds
-    a stretch of them.
+    """Voltages (V) by node, found for those kept, whether they came to rest, and the highest resistance
+    (Ω) that a current met on the way to earth.
 
-    g and current come with all nodes but the kept ones removed; they leave with those removed too,
-    at the working point found. `start` holds voltages (V) of all nodes to begin with: any will do,
-    near ones are quicker.
+    factor and current come with all nodes but the kept ones removed; factor leaves with those
+    removed too, at the working point found. `start` holds voltages (V) of all nodes to begin with:
+    any will do, near ones are quicker.
     """
-    held_g, held_current = list(g), list(current)
+    straight_g = factor.g[:]
     volts = list(start)
     here = Tangents.touching(bent, [volts[a] - volts[b] for _, a, b, _ in bent])
     settled = not bent
     for _ in range(ROUNDS):
         before = list(volts)
-        g[:], current[:] = held_g, held_current
-        _lay(bent, here, g, current)
-        least = _solve_kept(mesh, g, current, volts)
+        most = _touch(kept, factor, straight_g, current, bent, here, volts)
         if settled:
             break
-        here, settled = _follow(mesh, held_g, bent, here, before, volts)
-    least = min(least, restore(mesh.steps[: mesh.kept], g, current, volts))
-    return volts, settled, least
+        here, settled = _follow(kept, straight_g, bent, here, before, volts)
+    return volts, settled, most
 
 
-def _lay(bent: Sequence[Bent], here: Tangents, g: list[float], current: list[float]) -> None:
-    """Put the tangents into the network, each a conductance beside a current."""
+def _touch(
+    kept: Kept,
+    factor: Factor,
+    straight_g: Sequence[float],
+    current: Sequence[float],
+    bent: Sequence[Bent],
+    here: Tangents,
+    volts: list[float],
+) -> float:
+    """Solve with the tangents in place of the laws, each a conductance beside a current."""
+    laid, flows = list(straight_g), list(current)
     for (_, a, b, edge), u, (amps, slope) in zip(bent, here.at, here.lines, strict=True):
         flow = amps - slope * u
-        g[edge] += slope
-        current[a] -= flow
-        current[b] += flow
-
-
-def _solve_kept(mesh: Mesh, g: list[float], current: list[float], volts: list[float]) -> float:
-    tail = mesh.steps[mesh.kept :]
-    remove(tail, g, current)
-    return restore(tail, g, current, volts)
+        laid[edge] += slope
+        flows[a] -= flow
+        flows[b] += flow
+    eliminate(kept.steps, laid, factor)
+    most = carry(kept.steps, factor, flows, volts)
+    restore(kept.terms, factor.share, volts)
+    return most
 
 
 def _follow(
-    mesh: Mesh,
+    kept: Kept,
     straight_g: Sequence[float],
     bent: Sequence[Bent],
     here: Tangents,
@@ -148,7 +153,7 @@ def _follow(
         return full, True
     if longest > UNSEEN_VOLTS and stride.bend(1.0, full) <= 0.0:
         return full, False
-    fall = stride.fall(_straight_watts(mesh, straight_g, before, volts))
+    fall = stride.fall(_straight_watts(kept, straight_g, before, volts))
     if longest <= UNSEEN_VOLTS and fall <= UNSEEN_WATTS:
         return full, True
     share, end = stride.search(fall)
@@ -157,7 +162,7 @@ def _follow(
 
 
 def _straight_watts(
-    mesh: Mesh, g: Sequence[float], before: Sequence[float], after: Sequence[float]
+    kept: Kept, g: Sequence[float], before: Sequence[float], after: Sequence[float]
 ) -> float:
     step = [y - x for x, y in zip(before, after, strict=True)]
-    return sum([g[edge] * (step[a] - step[b]) ** 2 for edge, a, b in mesh.kept_edges])
+    return sum([g[edge] * (step[a] - step[b]) ** 2 for edge, a, b in kept.ends])

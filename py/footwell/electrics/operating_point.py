@@ -6,7 +6,7 @@ open within the time of a check are opened, and the state that results is told.
 
 from __future__ import annotations
 
-from collections.abc import Container, Iterable, Mapping
+from collections.abc import Container, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from math import sqrt
@@ -15,17 +15,16 @@ from types import MappingProxyType
 from footwell.circuit.circuit import Circuit, Element
 from footwell.circuit.fault import Fault, broken_branches
 from footwell.circuit.setup import SetupState
-from footwell.electrics.mesh import LEAK_SIEMENS, Mesh, Step, plan, remove, resistances, restore
-from footwell.electrics.newton import Bent, iterate
+from footwell.electrics.elimination import Factor, resistances, response
+from footwell.electrics.mesh import Mesh, plan
+from footwell.electrics.network import Groups, Network
+from footwell.electrics.network import Slot as Slot
 from footwell.parts import lamp as lamp_part
 from footwell.parts.base import Branch, Felt, Flow
 from footwell.parts.laws import Filament, Law, Open
 
 CHECK_SECONDS = 10.0
 """How long a check leaves the circuit switched on; a fuse that opens sooner counts as blown."""
-
-FLOATS_SIEMENS = 1e-7
-"""A stretch held by less than a meter's 10 MΩ would show the rounding of large currents."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,17 +36,6 @@ class Clip:
     law: Law
 
 
-@dataclass(frozen=True, slots=True)
-class Slot:
-    """A branch at its place in the network."""
-
-    element: str
-    branch: Branch
-    a: int
-    b: int
-    edge: int
-
-
 @dataclass(frozen=True)
 class OperatingPoint:
     """What was found. `volts[node]` against earth; `slots` with `amps` from a to b."""
@@ -55,10 +43,10 @@ class OperatingPoint:
     circuit: Circuit
     setup: SetupState
     faults: tuple[Fault, ...]
-    mesh: Mesh
-    reduced: list[float]
+    network: Network
+    changes: Groups
+    factor: Factor
     volts: list[float]
-    slots: list[Slot]
     states: dict[str, str]
     blown: tuple[str, ...]
     chatters: tuple[str, ...]
@@ -71,7 +59,7 @@ class OperatingPoint:
         """The same with relays and fuses held in some states, whatever they would do by
         themselves."""
         held = self.states | dict(states)
-        return _solve(self.circuit, self.setup, self.faults, self.clips, self.mesh, held, [], [], ())
+        return _solve(self.circuit, self.setup, self.faults, self.clips, held, [], [], ())
 
     def at(self, point: str) -> float:
         """Voltage (V) of a point against the body."""
@@ -93,15 +81,19 @@ class OperatingPoint:
     def _felt(self) -> dict[str, Felt]:
         return {}
 
-    def _own_slots(self, element: str) -> list[Slot]:
-        return self._slots_of.get(element, [])
+    def _own_slots(self, element: str) -> Sequence[Slot]:
+        changed = self.changes.get(element)
+        return self.network.groups.get(element, ()) if changed is None else changed
+
+    @property
+    def mesh(self) -> Mesh:
+        return self.network.mesh
 
     @cached_property
-    def _slots_of(self) -> dict[str, list[Slot]]:
-        found: dict[str, list[Slot]] = {}
-        for slot in self.slots:
-            found.setdefault(slot.element, []).append(slot)
-        return found
+    def slots(self) -> list[Slot]:
+        """All branches at their places, in the order of the elements, what is clipped on last."""
+        groups = {**self.network.groups, **self.changes}
+        return [slot for slots in groups.values() for slot in slots]
 
     def slot_amps(self, slot: Slot) -> float:
         """Current (A) through a branch at its place, from a to b."""
@@ -109,16 +101,13 @@ class OperatingPoint:
 
     def amps(self, element: str, branch: str = "") -> float:
         """Current (A) through a branch of an element, from its first end to its second."""
-        return sum(
-            s.branch.law.at(self.across(s))[0]
-            for s in self.slots
-            if s.element == element and s.branch.name == branch
-        )
+        own = self._own_slots(element)
+        return sum(self.slot_amps(s) for s in own if s.branch.name == branch)
 
     @cached_property
     def seen_resistance(self) -> tuple[list[float], dict[tuple[int, int], float]]:
         """Ohms a probe sees from each node to earth, and between neighbours in the order."""
-        return resistances(self.mesh, self.reduced)
+        return resistances(self.mesh, self.factor.g)
 
     def loaded(self, a: int, b: int, meter_ohms: float) -> float:
         """Volts a meter of `meter_ohms` reads between two nodes: the circuit gives way a little."""
@@ -142,24 +131,7 @@ class OperatingPoint:
         current = [0.0] * (self.mesh.n + 1)
         current[a] += 1.0
         current[b] -= 1.0
-        return _response(self.mesh, self.reduced, current)
-
-
-def _response(mesh: Mesh, g: list[float], current: list[float]) -> list[float]:
-    """Voltages (V) that currents (A) from outside add; `current` is used up."""
-    _carry(mesh.steps, g, current)
-    volts = [0.0] * (mesh.n + 1)
-    restore(mesh.steps, g, current, volts)
-    return volts
-
-
-def _carry(steps: Iterable[Step], g: list[float], current: list[float]) -> None:
-    for step in steps:
-        injected = current[step.node]
-        if injected != 0.0:
-            total = sum([g[e] for e in step.edges])
-            for e, x in zip(step.edges, step.neighbours, strict=True):
-                current[x] += g[e] / total * injected
+        return response(self.mesh, self.factor, current)
 
 
 def operate(
@@ -176,7 +148,6 @@ def operate(
     drop. `hold_fuses` asks for the moment before any fuse opens; `held` keeps elements in a state
     whatever they would do by themselves, while all others do what follows.
     """
-    mesh = _mesh(circuit, setup, clips)
     states = _first_states(circuit, setup) | dict(held)
     blown = [e for e, state in held.items() if _is_open(circuit.elements[e], state)]
     trail: list[OperatingPoint] = []
@@ -184,7 +155,7 @@ def operate(
     seen: set[tuple[str, ...]] = set()
     while True:
         gone = tuple(trail)
-        point = _solve(circuit, setup, faults, clips, mesh, states, blown, chatters, gone)
+        point = _solve(circuit, setup, faults, clips, states, blown, chatters, gone)
         moved = _moves(point, held)
         if moved:
             trail.append(point)
@@ -223,26 +194,34 @@ def _first_states(circuit: Circuit, setup: SetupState) -> dict[str, str]:
 
 
 def _mesh(circuit: Circuit, setup: SetupState, clips: tuple[Clip, ...]) -> Mesh:
-    key = ("mesh", setup.stand_in, tuple((c.a, c.b, c.law.linear) for c in clips))
+    """The order of removal for a circuit; one of its own where an instrument lies across two points
+    that are not neighbours in it."""
+    key: tuple[object, ...] = ("mesh", setup.stand_in)
     if key not in circuit.cache:
-        circuit.cache[key] = _plan(circuit, setup, clips)
+        circuit.cache[key] = _plan(circuit, setup, ())
+    mesh: Mesh = circuit.cache[key]
+    apart = tuple((c.a, c.b) for c in clips if c.a != c.b and not mesh.joins(c.a, c.b))
+    if not apart:
+        return mesh
+    key = (*key, apart)
+    if key not in circuit.cache:
+        circuit.cache[key] = _plan(circuit, setup, apart)
     return circuit.cache[key]  # type: ignore[no-any-return]
 
 
-def _plan(circuit: Circuit, setup: SetupState, clips: tuple[Clip, ...]) -> Mesh:
-    pairs: list[tuple[int, int]] = []
+def _plan(circuit: Circuit, setup: SetupState, joined: tuple[tuple[int, int], ...]) -> Mesh:
+    pairs: list[tuple[int, int]] = [*joined]
     iterated: set[int] = set()
     for element in circuit.elements.values():
         for state in element.kind.states(element.values):
             for branch in circuit.branches(element, state):
                 ends = (element.nodes[branch.a], element.nodes[branch.b])
                 pairs.append(ends)
-                if not (branch.law.linear):
+                if not branch.law.linear:
                     iterated.update(ends)
-    for a, b, law in [*_stand_ins(circuit, setup), *((c.a, c.b, c.law) for c in clips)]:
+    for a, b, _ in _stand_ins(circuit, setup):
         pairs.append((a, b))
-        if not law.linear:
-            iterated.update((a, b))
+        iterated.update((a, b))
     return plan(circuit.earth, pairs, iterated)
 
 
@@ -272,34 +251,6 @@ def lamp_volts(circuit: Circuit) -> float:
     return lamp_part.test_volts(circuit.context.system_volts)
 
 
-def _element_slots(
-    circuit: Circuit,
-    element: Element,
-    state: str,
-    faults: tuple[Fault, ...],
-    mesh: Mesh,
-    apart: bool,
-) -> list[Slot]:
-    mine = tuple(f for f in faults if f.element == element.id)
-    key = ("slots", id(mesh), element.id, state, mine, apart)
-    if key not in circuit.cache:
-        circuit.cache[key] = _make_slots(circuit, element, state, mine, mesh, apart)
-    return circuit.cache[key]  # type: ignore[no-any-return]
-
-
-def _make_slots(
-    circuit: Circuit, element: Element, state: str, mine: tuple[Fault, ...], mesh: Mesh, apart: bool
-) -> list[Slot]:
-    if apart:
-        return []
-    found: list[Slot] = []
-    for branch in broken_branches(circuit, element, state, mine):
-        a, b = element.nodes[branch.a], element.nodes[branch.b]
-        if a != b and not isinstance(branch.law, Open):
-            found.append(Slot(element.id, branch, a, b, mesh.edge(a, b)))
-    return found
-
-
 def is_apart(element: Element, apart: tuple[str, ...]) -> bool:
     """Whether an element is pulled out, or a contact of an unplugged connector."""
     return element.id in apart or (
@@ -307,24 +258,65 @@ def is_apart(element: Element, apart: tuple[str, ...]) -> bool:
     )
 
 
-def _slots(
+def _network(circuit: Circuit, setup: SetupState, mesh: Mesh, states: Mapping[str, str]) -> Network:
+    """The sound circuit of a set-up in some states, solved once.
+
+    Suspects start from it, never from the fault solved last, so that a figure does not depend on what
+    was asked before.
+    """
+    key = ("network", setup, id(mesh), tuple(states.values()))
+    if key not in circuit.cache:
+        groups = {
+            e.id: _laid(circuit, setup, mesh, e, states[e.id], ())
+            for e in circuit.elements.values()
+        }
+        groups["stand-in"] = [
+            _unnamed("stand-in", a, b, law, mesh) for a, b, law in _stand_ins(circuit, setup)
+        ]
+        circuit.cache[key] = Network(mesh, groups)
+    return circuit.cache[key]  # type: ignore[no-any-return]
+
+
+def _laid(
     circuit: Circuit,
     setup: SetupState,
+    mesh: Mesh,
+    element: Element,
+    state: str,
+    faults: tuple[Fault, ...],
+) -> list[Slot]:
+    """An element's branches at their places; none where it is apart."""
+    if setup.apart and is_apart(element, setup.apart):
+        return []
+    found: list[Slot] = []
+    for branch in broken_branches(circuit, element, state, faults):
+        a, b = element.nodes[branch.a], element.nodes[branch.b]
+        if a != b and not isinstance(branch.law, Open):
+            found.append(Slot(element.id, branch, a, b, mesh.edge(a, b)))
+    return found
+
+
+def _unnamed(name: str, a: int, b: int, law: Law, mesh: Mesh) -> Slot:
+    return Slot(name, Branch("", "", "", law), a, b, mesh.edge(a, b))
+
+
+def _changes(
+    circuit: Circuit,
+    setup: SetupState,
+    mesh: Mesh,
+    states: Mapping[str, str],
     faults: tuple[Fault, ...],
     clips: tuple[Clip, ...],
-    mesh: Mesh,
-    states: dict[str, str],
-) -> list[Slot]:
-    found: list[Slot] = []
-    for element in circuit.elements.values():
-        apart = bool(setup.apart) and is_apart(element, setup.apart)
-        found += _element_slots(circuit, element, states[element.id], faults, mesh, apart)
-    for a, b, law in _stand_ins(circuit, setup):
-        found.append(Slot("stand-in", Branch("", "", "", law), a, b, mesh.edge(a, b)))
-    for clip in clips:
-        found.append(
-            Slot("clip", Branch("", "", "", clip.law), clip.a, clip.b, mesh.edge(clip.a, clip.b))
-        )
+) -> dict[str, list[Slot]]:
+    """What faults and instruments put in place of the sound circuit."""
+    found: dict[str, list[Slot]] = {}
+    for name in dict.fromkeys(f.element for f in faults):
+        element = circuit.elements.get(name)
+        if element is not None:
+            found[name] = _laid(circuit, setup, mesh, element, states[name], faults)
+    laid = [_unnamed("clip", c.a, c.b, c.law, mesh) for c in clips if c.a != c.b]
+    if laid:
+        found["clip"] = laid
     return found
 
 
@@ -333,77 +325,30 @@ def _solve(
     setup: SetupState,
     faults: tuple[Fault, ...],
     clips: tuple[Clip, ...],
-    mesh: Mesh,
     states: dict[str, str],
     blown: list[str],
     chatters: list[str],
     trail: tuple[OperatingPoint, ...],
 ) -> OperatingPoint:
-    slots = _slots(circuit, setup, faults, clips, mesh, states)
-    g = mesh.blank()
-    current = [0.0] * (mesh.n + 1)
-    bent: list[Bent] = []
-    for slot in slots:
-        law = slot.branch.law
-        if law.linear:
-            g[slot.edge] += law.siemens  # type: ignore[attr-defined]
-            flow = law.amps_at_zero  # type: ignore[attr-defined]
-            if flow != 0.0:
-                current[slot.a] -= flow
-                current[slot.b] += flow
-        else:
-            bent.append(Bent(law, slot.a, slot.b, slot.edge))
-    remove(mesh.steps[: mesh.kept], g, current)
-    nought = [0.0] * (mesh.n + 1)
-    start = (_starts(circuit, setup, states) if faults or clips else None) or nought
-    volts, settled, least = iterate(mesh, g, current, bent, start)
-    if least < FLOATS_SIEMENS:
-        volts = _balanced(mesh, g, slots, volts)
-    if not faults and not clips:
-        circuit.cache["starts", setup, tuple(states.values())] = volts
+    mesh = _mesh(circuit, setup, clips)
+    network = _network(circuit, setup, mesh, states)
+    changes = _changes(circuit, setup, mesh, states, faults, clips)
+    found = network.changed(changes) if changes else network.solution
     return OperatingPoint(
         circuit,
         setup,
         faults,
-        mesh,
-        g,
-        volts,
-        slots,
+        network,
+        changes,
+        found.factor,
+        found.volts,
         states,
         tuple(blown),
         tuple(chatters),
-        settled,
+        found.settled,
         clips,
         trail,
     )
-
-
-def _balanced(mesh: Mesh, g: list[float], slots: list[Slot], volts: list[float]) -> list[float]:
-    """The voltages (V) after one more step, from the currents that are left over at each node.
-
-    A battery stands in the equations as its short-circuit current, and the last digit of some
-    kiloamperes on 10 GΩ is a millivolt. What is left over comes from the currents that flow, which on
-    a stretch that hangs on the leak are picoamperes: its last digit is nothing.
-    """
-    left = [-LEAK_SIEMENS * v for v in volts]
-    for slot in slots:
-        amps, _ = slot.branch.law.at(volts[slot.a] - volts[slot.b])
-        left[slot.a] -= amps
-        left[slot.b] += amps
-    moved = _response(mesh, g, left)
-    return [v + move for v, move in zip(volts, moved, strict=True)]
-
-
-def _starts(circuit: Circuit, setup: SetupState, states: dict[str, str]) -> list[float] | None:
-    """Voltages (V) of the sound circuit in the same states: where to look first under a fault.
-
-    Always those of the sound circuit, never of the fault solved last, so that a figure does not
-    depend on what was asked before.
-    """
-    if ("starts", setup) not in circuit.cache:
-        circuit.cache["starts", setup] = True
-        operate(circuit, setup)
-    return circuit.cache.get(("starts", setup, tuple(states.values())))
 
 
 def _moves(point: OperatingPoint, held: Container[str]) -> dict[str, str]:

@@ -13,7 +13,8 @@ from math import inf
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.setup import SetupState
 from footwell.electrics.breaks import Side, name_of
-from footwell.electrics.operating_point import OperatingPoint, Slot, opening_seconds, operate
+from footwell.electrics.network import Slot
+from footwell.electrics.operating_point import OperatingPoint, opening_seconds, operate
 from footwell.electrics.unfed import SIDES, Unfed, unfed
 
 BURNS_AT = 3.0

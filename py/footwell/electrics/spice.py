@@ -13,7 +13,8 @@ from collections.abc import Iterable, Iterator
 from footwell.circuit.circuit import Circuit, Element
 from footwell.circuit.fault import broken_branches
 from footwell.electrics.mesh import LEAK_SIEMENS
-from footwell.electrics.operating_point import OperatingPoint, Slot, is_apart
+from footwell.electrics.network import Slot
+from footwell.electrics.operating_point import OperatingPoint, is_apart
 from footwell.parts.laws import Open
 
 OPTIONS = ".options reltol=1e-9 vntol=1e-10 abstol=1e-14 gmin=1e-15 itl1=1000"
