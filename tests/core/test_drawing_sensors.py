@@ -8,11 +8,18 @@ from footwell.circuit.circuit import Circuit
 from footwell.drawing.layout import lay_out
 
 from .sensor_rig import plugged_sheet
+from .sensor_sheets import PARTS, SHARED, SHARED_WIRES, WIRES
 from .test_drawing_layout import faults_of
-from .test_safety_lines import PARTS, WIRES
 
-SHEETS = {"sensor and lamp": (PARTS, WIRES)}
-BOXES = {"sensor and lamp": {"A1": {"in", "+", "-"}}}
+SHEETS = {"sensor and lamp": (PARTS, WIRES), "sensors on 5 V": (SHARED, SHARED_WIRES)}
+BOXES = {
+    "sensor and lamp": {"A1": {"in", "+", "-"}},
+    "sensors on 5 V": {
+        "N1": {"in", "out", "-"},
+        "B2": {"+", "wiper", "-"},
+        "B3": {"+", "out", "-"},
+    },
+}
 
 
 def drawn(name: str) -> Circuit:

@@ -12,52 +12,11 @@ from footwell.circuit.circuit import Circuit
 from footwell.circuit.setup import set_up
 
 from .sensor_rig import plugged_sheet
+from .sensor_sheets import PARTS, SHARED, SHARED_WIRES, WIRES
 
 EVERYTHING = Tools(("clamp", "fused jumper", "meter", "substitute lamp", "test lamp"), helper=True)
 LAMP_SIDE = ("XE1.1.a", "XS1.1.a", "XS1.2.a", "F1.2")
 LINE_SIDE = ("XB1.1.a", "XA1.1.a", "XS2.1.a", "XS2.2.a")
-
-PARTS = [
-    {"id": "G1", "kind": "battery", "values": {}, "probe": ["+", "-"]},
-    {"id": "F1", "kind": "fuse", "values": {"amps": 10}, "probe": ["1", "2"]},
-    {"id": "E9", "kind": "earth_point", "values": {}, "probe": ["1"]},
-    {
-        "id": "S1",
-        "kind": "switch",
-        "values": {"terminals": ["1", "2"], "closes": {"0": [], "1": [["1", "2"]]}},
-        "plug": ["1", "2"],
-        "positions": ["0", "1"],
-    },
-    {"id": "E1", "kind": "lamp", "values": {"watts": 21}, "plug": ["1", "2"]},
-    {
-        "id": "S2",
-        "kind": "switch",
-        "values": {"terminals": ["1", "2"], "closes": {"0": [], "1": [["1", "2"]]}},
-        "plug": ["1", "2"],
-        "positions": ["0", "1"],
-    },
-    {
-        "id": "B1",
-        "kind": "ntc",
-        "values": {"celsius": [20, 80]},
-        "plug": ["1", "2"],
-        "positions": ["20 °C", "80 °C"],
-    },
-    {"id": "A1", "kind": "module_input", "values": {"reads": "sensor"}, "plug": ["in", "+", "-"]},
-]
-"""A lamp behind a switch, and a sensor behind a switch on an input, on one fuse and one earth point."""
-WIRES = [
-    ("G1.+", "F1.1"),
-    ("G1.-", "E9.1"),
-    ("F1.2", "XS1.1.a"),
-    ("XS1.2.a", "XE1.1.a"),
-    ("XE1.2.a", "E9.1"),
-    ("F1.2", "XA1.2.a"),
-    ("XA1.1.a", "XS2.1.a"),
-    ("XS2.2.a", "XB1.1.a"),
-    ("XB1.2.a", "E9.1"),
-    ("XA1.3.a", "E9.1"),
-]
 
 
 def circuit() -> Circuit:
@@ -106,3 +65,22 @@ def test_the_catalogue_measures_the_sensor_alone_and_puts_lamps_on_the_lamps_sid
     assert {
         (c.red, c.black) for c in checks if c.instrument == OHMS and "XB1" in c.setup.apart
     } == {("XB1.1.b", "XB1.2.b")}
+
+
+@pytest.mark.parametrize(
+    "place", ["XN1.2.a", "XB2.1.a", "XB2.2.a", "XB3.1.a", "XB3.2.a", "XB4.1.a"]
+)
+def test_the_shared_five_volts_and_every_line_of_its_sensors_are_protected(place: str) -> None:
+    made = plugged_sheet(SHARED, SHARED_WIRES)
+    for instrument in (LAMP, OHMS):
+        assert "sensor, data" in refusal(made, Check(instrument, place, "earth", set_up(made)))
+    assert refusal(made, Check(VOLTS, place, "earth", set_up(made))) == ""
+    for beside in ("F1.2", "XN1.1.a", "XS1.1.a", "XE1.1.a", "XB3.3.a"):
+        assert refusal(made, Check(LAMP, beside, "earth", set_up(made))) == "", beside
+
+
+def test_a_hall_switch_is_never_measured_in_ohms_and_a_potentiometer_is_with_its_plug_off() -> None:
+    checks = catalogue(plugged_sheet(SHARED, SHARED_WIRES), EVERYTHING)
+    measured = {c.red.split(".")[0] for c in checks if c.instrument == OHMS}
+    assert {"XB1", "XB2", "XB4"} <= measured
+    assert not {"XB3", "XN1", "XA1", "XA2"} & measured

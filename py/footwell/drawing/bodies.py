@@ -279,7 +279,11 @@ DRAWN: dict[str, Callable[[Body], None]] = {
     "switch": _switch,
     "relay": _relay,
     "latching_relay": _signs(contact="make", rest="break", set="coil", reset="coil", coil="coil"),
+    "starter_solenoid": _box,
     "resistor_pack": _pack,
     "twin_lamp": _signs(major="lamp", minor="lamp", main="lamp", dip="lamp"),
     "module_input": _box,
+    "hall_switch": _box,
+    "regulator": _box,
+    "potentiometer": _box,
 }

@@ -124,6 +124,10 @@ ADVICE = {
     "motor": ["Renew the motor. Check that the fan turns freely and nothing blocks the air."],
     "earth_point": ["Clean to bright metal, refit with sound hardware, tighten and protect."],
     "latching_relay": ["Renew the relay with one of the same print, coils and rating."],
+    "starter_solenoid": [
+        "Renew the solenoid, battery apart. Clean and tighten 30 and 45.",
+        "Test the battery under load: a weak one burns the contact.",
+    ],
     "relay": ["Renew the relay with one of the same print and rating."],
     "switch": ["Renew the switch."],
     "lamp": ["Renew the lamp by one of the same code."],
@@ -133,6 +137,10 @@ ADVICE = {
     "splice": ["Make the splice anew: crimp, seal, support."],
     "battery": ["Charge and test the battery before anything else is judged."],
     "ntc": ["Renew the sensor by one of the same type; compare its ohms with the table first."],
+    "potentiometer": ["Renew the sensor. Let the unit learn its ends where the maker asks for it."],
+    "hall_switch": ["Renew the switch. Check its distance to the magnet and the magnet itself."],
+    "reed_switch": ["Renew the switch; one that welded had too large a load on it."],
+    "regulator": ["Unplug the sensors on its line one at a time before the unit is condemned."],
     "module_input": ["Renew the unit, only after line and sensor have been proven sound."],
     "output": ["Find out why the unit keeps the output off before it is condemned."],
 }

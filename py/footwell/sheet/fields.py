@@ -19,10 +19,14 @@ _WORDS: Mapping[str, Words] = {
     "beta": Words("beta", "K"),
     "celsius": Words("temperature", "°C"),
     "code": Words("lamp code"),
+    "closed_when": Words("where the magnet closes it"),
     "coil_ohms": Words("coil resistance", "Ω"),
     "coils": Words("number of coils"),
     "colour": Words("colour"),
     "diode": Words("coil diode"),
+    "end_share": Words("share of the track beyond the end of travel"),
+    "hold_ohms": Words("hold winding", "Ω"),
+    "pull_ohms": Words("pull winding", "Ω"),
     "leds": Words("number of LEDs in a chain"),
     "limit_amps": Words("current limit", "A"),
     "metres": Words("length", "m"),
@@ -30,6 +34,7 @@ _WORDS: Mapping[str, Words] = {
     "mm2": Words("cross-section", "mm²"),
     "ohms": Words("resistance", "Ω"),
     "ohms_25": Words("resistance at 25 °C", "Ω"),
+    "on_when": Words("where the magnet switches it on"),
     "pulls_to": Words("what the line is pulled up to"),
     "reads": Words("what the input reads"),
     "rating_amps": Words("current rating", "A"),
@@ -39,6 +44,7 @@ _WORDS: Mapping[str, Words] = {
     "system_volts": Words("nominal voltage", "V"),
     "terminal_mm": Words("terminal width", "mm"),
     "tolerance": Words("tolerance", "of the value"),
+    "travels": Words("travel", "%"),
     "unplug_minutes": Words("time to unplug it", "min"),
     "volts": Words("voltage", "V"),
     "watts": Words("power", "W"),
@@ -49,6 +55,7 @@ _WORDS: Mapping[str, Words] = {
 _WORDS_OF_KIND: Mapping[tuple[str, str], Words] = {
     ("fuse", "amps"): Words("rating", "A"),
     ("module_input", "ohms"): Words("pull-up", "Ω"),
+    ("potentiometer", "ohms"): Words("resistance of the track", "Ω"),
     ("output", "ohms"): Words("resistance when on", "Ω"),
 }
 

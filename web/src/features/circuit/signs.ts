@@ -28,6 +28,10 @@ const SIGNS: Record<string, Sign> = {
   motor: { half: 0.3, path: `${circle(0.3)} M-.12 .13 V-.13 L0 .05 L.12 -.13 V.13` },
   make: { half: 0.24, path: "M0 .24 L-.22 -.22" },
   break: { half: 0.24, path: "M0 .24 L.14 -.28 M0 -.24 H.2" },
+  "reed switch": {
+    half: 0.32,
+    path: "M-.16 -.18 A.16 .16 0 0 1 .16 -.18 V.18 A.16 .16 0 0 1 -.16 .18 Z M0 -.32 V-.12 M0 .32 V.12 L-.11 -.12",
+  },
   coil: { half: 0.15, path: "M-.28 -.15 H.28 V.15 H-.28 Z M-.1 .15 L.1 -.15" },
   diode: { half: 0.17, path: "M-.19 -.17 H.19 L0 .17 Z M-.19 .17 H.19" },
   output: { half: 0.3, path: "M-.3 -.3 H.3 V.3 H-.3 Z M-.14 .1 L0 -.12 L.14 .1" },

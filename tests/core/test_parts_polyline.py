@@ -1,0 +1,51 @@
+"""Laws of straight stretches: what the solver's proof asks of them, and what they say at their corners."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from footwell.parts.polyline import Polyline, limited_source, one_way, steady
+
+VOLTS = st.floats(-30.0, 30.0)
+LAWS = st.one_of(
+    st.builds(limited_source, st.floats(1, 12), st.floats(0.05, 5), st.floats(0.01, 5)),
+    st.builds(one_way, st.floats(0.1, 3), st.floats(0.05, 5), st.floats(0.01, 5)),
+    st.builds(steady, st.floats(0.001, 1), st.floats(0.5, 6)),
+)
+
+
+@given(LAWS, VOLTS, VOLTS)
+def test_current_never_falls_as_the_voltage_rises(law: Polyline, one: float, other: float) -> None:
+    low, high = sorted((one, other))
+    assert law.at(low)[0] <= law.at(high)[0] + 1e-12
+    assert law.at(low)[1] > 0.0
+
+
+@given(LAWS, VOLTS)
+def test_the_slope_is_that_of_the_curve(law: Polyline, volts: float) -> None:
+    step = 1e-5
+    if any(abs(volts - corner) <= step for corner, _ in law.points):
+        return
+    below, above = law.at(volts - step)[0], law.at(volts + step)[0]
+    assert law.at(volts)[1] == pytest.approx((above - below) / (2 * step), rel=1e-4, abs=1e-9)
+
+
+def test_a_limited_source_gives_its_limit_at_most_and_takes_nothing_from_above() -> None:
+    law = limited_source(5.0, 0.2, 0.1)
+    assert law.at(0.0)[0] == pytest.approx(-0.1, rel=1e-3)
+    assert law.at(4.99)[0] == pytest.approx(-0.05)
+    assert 0.0 <= law.at(12.0)[0] < 1e-4
+
+
+def test_a_way_with_a_drop_passes_nothing_below_it_and_its_limit_at_most() -> None:
+    law = one_way(1.0, 0.2, 0.1)
+    assert abs(law.at(0.9)[0]) < 1e-6 and law.at(1.01)[0] == pytest.approx(0.05)
+    assert law.at(12.0)[0] == pytest.approx(0.1, rel=1e-3)
+
+
+def test_a_steady_consumer_takes_as_much_at_five_volts_as_at_twelve() -> None:
+    law = steady(0.005, 3.8)
+    assert law.at(5.0)[0] == pytest.approx(law.at(12.0)[0], rel=0.01)
+    assert law.at(1.9)[0] == pytest.approx(0.0025)
