@@ -36,6 +36,7 @@ TWO_ENDED = sorted(VALUES)
 
 MANY_ENDED: dict[str, tuple[tuple[str, ...], str]] = {
     "twin_lamp": (("major", "minor"), "31"),
+    "starter_solenoid": (("50", "30"), "45"),
     "latching_relay": (("86a", "86b", "30"), "87"),
 }
 """Kinds of three and more terminals: those that are fed, and the one that leads on."""

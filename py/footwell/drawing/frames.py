@@ -33,6 +33,7 @@ BODIES = {
     "heater": 1.4,
     "twin_lamp": 1.4,
     "latching_relay": 1.5,
+    "starter_solenoid": 1.5,
 }
 """Height of a body by kind; `TOUCH` for the others."""
 
