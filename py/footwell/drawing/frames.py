@@ -52,6 +52,7 @@ HALF_WIDTHS = {
     "relay": 0.35,
     "latching_relay": 0.35,
     "output": 0.4,
+    "low_side_output": 0.4,
     "splice": 0.1,
     WAY: 0.18,
     LOOSE: 0.1,

@@ -142,6 +142,7 @@ ADVICE = {
     "reed_switch": ["Renew the switch; one that welded had too large a load on it."],
     "regulator": ["Unplug the sensors on its line one at a time before the unit is condemned."],
     "module_input": ["Renew the unit, only after line and sensor have been proven sound."],
+    "low_side_output": ["Find out why the unit keeps the output off before it is condemned."],
     "output": ["Find out why the unit keeps the output off before it is condemned."],
 }
 

@@ -189,7 +189,7 @@ def _telling(circuit: Circuit, stress: Stress) -> str:
         return "Look at it for signs of heat."
     if stress.branch == "diode":
         return "With the relay out, near 0 Ω across the coil is a shorted diode."
-    if circuit.elements[stress.element].kind.name == "output":
+    if circuit.elements[stress.element].kind.drives:
         return "Measure the voltage at its output with the load connected."
     return "Measure it by itself, out of the circuit."
 

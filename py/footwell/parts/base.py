@@ -170,6 +170,9 @@ class Kind:
     """All states, the one of rest first."""
     positions: Callable[[Any], tuple[State, ...]] | None = None
     """States that a person, or what the part measures, sets; None where nothing outside does."""
+    phases: Callable[[Any, State], tuple[tuple[float, State], ...]] | None = None
+    """The states between which it changes so quickly in a position that meter and eye see their mean,
+    each with its share of the time; one state alone where it is steady."""
     moves: Callable[[Any, Felt, Context], State] | None = None
     """The state that the part goes to by itself under what it feels; None where it never moves."""
     tips: Callable[[Any, State, Context], tuple[Tipping, ...]] = lambda *_: ()
@@ -189,7 +192,9 @@ class Kind:
     follows_engine: bool = False
     """Its state is "on" while the engine runs."""
     charges: bool = False
-    """It holds up the supply while the engine runs, and a battery beside it only rests."""
+    """It holds up the supply while the engine runs, and a battery beside it is charged."""
+    beside: State = ""
+    """The state of a battery while another part charges it."""
     seen_as: str = ""
     """What a person can notice: a kind of sight of checks.sights, or "" for nothing."""
     shows: Callable[[Any, Felt, Context], float] | None = None

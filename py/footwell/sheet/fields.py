@@ -23,7 +23,9 @@ _WORDS: Mapping[str, Words] = {
     "coil_ohms": Words("coil resistance", "Ω"),
     "coils": Words("number of coils"),
     "colour": Words("colour"),
+    "detects_open_load": Words("detection of an open load"),
     "diode": Words("coil diode"),
+    "duties": Words("duty", "%"),
     "end_share": Words("share of the track beyond the end of travel"),
     "hold_ohms": Words("hold winding", "Ω"),
     "pull_ohms": Words("pull winding", "Ω"),
@@ -39,6 +41,7 @@ _WORDS: Mapping[str, Words] = {
     "reads": Words("what the input reads"),
     "rating_amps": Words("current rating", "A"),
     "rating_watts": Words("power rating", "W"),
+    "shuts_down": Words("shut-down on a short"),
     "steps_ohms": Words("resistance of a step", "Ω"),
     "table": Words("row of the table", "°C and Ω"),
     "system_volts": Words("nominal voltage", "V"),
@@ -57,6 +60,7 @@ _WORDS_OF_KIND: Mapping[tuple[str, str], Words] = {
     ("module_input", "ohms"): Words("pull-up", "Ω"),
     ("potentiometer", "ohms"): Words("resistance of the track", "Ω"),
     ("output", "ohms"): Words("resistance when on", "Ω"),
+    ("low_side_output", "ohms"): Words("resistance when on", "Ω"),
 }
 
 
