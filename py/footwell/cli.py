@@ -3,6 +3,9 @@
 `python -m footwell COMMAND --help` tells each command's options. With --json the answer is printed
 as JSON in the shapes of footwell/schemas. What is wrong is one sentence on the error output, with
 exit code 2.
+
+Sample sheets lie in the folder fixtures/circuits of Footwell, for example
+  python -m footwell expect fixtures/circuits/minibus-saloon-fan.json --control S1=2
 """
 
 from __future__ import annotations
@@ -19,6 +22,7 @@ from footwell import RELEASE, service
 from footwell.checks.check import NEEDS, VOLTS
 from footwell.errors import FootwellError
 from footwell.messages import Problem
+from footwell.parts.base import EARTH
 from footwell.terminal import commands
 from footwell.terminal.files import TerminalError, places
 from footwell.terminal.job import job
@@ -61,7 +65,8 @@ def _refuse(problem: Problem, as_json: bool) -> int:
         _print(Refusal(error=problem).model_dump_json(indent=2) + "\n")
     print(problem.sentence, file=sys.stderr)
     for line in problem.details:
-        print(f"  {line}", file=sys.stderr)
+        if line not in problem.sentence:
+            print(f"  {line}", file=sys.stderr)
     return REFUSED
 
 
@@ -82,18 +87,27 @@ def parser() -> _Parser:
     group = whole.add_subparsers(title="commands", required=True, metavar="COMMAND")
     _add(group, "sheet", "check a circuit sheet", commands.sheet)
     expect = _add(group, "expect", "print every reading to expect", commands.expect)
+    form = expect.add_mutually_exclusive_group()
+    _json(form)
+    form.add_argument("--csv", action="store_true", help="print CSV, one line a reading (RFC 4180)")
     _setup(expect)
     _faults(expect)
+    _instrument(expect)
     expect.add_argument(
-        "--instrument", default=VOLTS, choices=[*NEEDS, "look", "listen"], help="default: volts"
+        "--explain", metavar="PLACE", help="say why this place reads so, such as X2.3.a"
+    )
+    expect.add_argument(
+        "--black", default=EARTH, metavar="PLACE", help="black lead on; default: earth"
     )
     judged = _add(group, "job", "print belief and next check of a job", job, "FILE or - or a link")
     judged.add_argument("--job", help="which job, where a file holds several")
     _practice(_add(group, "practice", "simulate a fault and do the job", practice))
     network = _add(group, "netlist", "print the circuit for a SPICE simulator", commands.network)
-    network.set_defaults(instrument=VOLTS)
     _setup(network)
     _faults(network)
+    _instrument(network)
+    network.add_argument("--red", metavar="PLACE", help="clip the instrument in, red on this place")
+    network.add_argument("--black", default=EARTH, metavar="PLACE", help="black on; default: earth")
     return whole
 
 
@@ -105,13 +119,23 @@ def _add(
     name: str,
     title: str,
     command: Callable[[argparse.Namespace], tuple[object, str]],
-    file: str = "sheet, or - for the input",
+    file: str = "sheet, such as those in fixtures/circuits; - for the input",
 ) -> _Parser:
     one = group.add_parser(name, help=title, description=f"{title[:1].upper()}{title[1:]}.")
     one.add_argument("file", metavar="FILE", help=file)
-    one.add_argument("--json", action="store_true", help="print JSON")
+    if name != "expect":
+        _json(one)
     one.set_defaults(command=command)
     return one
+
+
+def _json(to: argparse._ActionsContainer) -> None:
+    to.add_argument("--json", action="store_true", help="print JSON")
+
+
+def _instrument(to: argparse.ArgumentParser) -> None:
+    known = [*NEEDS, "look", "listen"]
+    to.add_argument("--instrument", default=VOLTS, choices=known, help="default: volts")
 
 
 def _many(to: argparse.ArgumentParser, option: str, example: str, title: str) -> None:
@@ -122,6 +146,7 @@ def _setup(to: argparse.ArgumentParser) -> None:
     _many(to, "--control", "S1=3", "position of a control; the others are at rest")
     _many(to, "--apart", "X4", "connector unplugged or part pulled out")
     _many(to, "--lamp", "X4=21", "lamp of so many watts in place of a load, at its plug")
+    to.add_argument("--engine", choices=["off", "on"], default="off", help="default: off")
 
 
 def _faults(to: argparse.ArgumentParser) -> None:

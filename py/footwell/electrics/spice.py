@@ -8,7 +8,7 @@ node 0; a simulator that prints the node voltages prints them against the body, 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from footwell.circuit.circuit import Circuit, Element
 from footwell.circuit.fault import broken_branches
@@ -22,11 +22,14 @@ OPTIONS = ".options reltol=1e-9 vntol=1e-10 abstol=1e-14 gmin=1e-15 itl1=1000"
 and the usual conductance of 1 pS that a simulator puts across junctions would add to the leak."""
 
 
-def netlist(point: OperatingPoint) -> str:
-    """The circuit of an operating point, with its set-up and faults, ready to run as it stands."""
+def netlist(point: OperatingPoint, notes: Sequence[str] = ()) -> str:
+    """The circuit of an operating point, with its set-up and faults, ready to run as it stands.
+
+    What is clipped in is an element named clip; `notes` go into the comments at the head.
+    """
     nodes = node_names(point.circuit)
     return "\n".join(
-        [*_head(point), *_elements(point, nodes), *_leaks(nodes), OPTIONS, ".op", ".end", ""]
+        [*_head(point, notes), *_elements(point, nodes), *_leaks(nodes), OPTIONS, ".op", ".end", ""]
     )
 
 
@@ -47,7 +50,7 @@ def _distinct(names: Iterable[str]) -> Iterator[str]:
         yield chosen
 
 
-def _head(point: OperatingPoint) -> list[str]:
+def _head(point: OperatingPoint, notes: Sequence[str]) -> list[str]:
     sheet, setup = point.circuit.sheet, point.setup
     controls = ", ".join(f"{part} in {position}" for part, position in setup.controls)
     told = {
@@ -61,6 +64,7 @@ def _head(point: OperatingPoint) -> list[str]:
         "no rest found": "" if point.settled else "voltages may differ",
     }
     lines = [f"{sheet.title}, {sheet.vehicle}", *(f"{k}: {v}" for k, v in told.items() if v)]
+    lines += notes
     return [f"* {' '.join(line.split())}" for line in lines]
 
 

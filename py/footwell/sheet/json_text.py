@@ -101,13 +101,22 @@ def _too_deep(line: int) -> SheetProblem:
 
 
 def _not_json(text: str, said: str) -> SheetProblem:
+    where, sentence, remedy = why_not_json(text, said)
+    said_so = sentence if sentence == _NOT_JSON[0] else f"The file is not JSON. {sentence}"
+    return SheetProblem(where, said_so, remedy)
+
+
+def why_not_json(text: str, said: str) -> tuple[str, str, str]:
+    """Place, sentence and remedy for a text in which the parser said something.
+
+    >>> why_not_json('{"a" 1}', "expected `:` at line 1 column 6")[:2]
+    ('line 1, column 6', "A colon is missing after a field's name.")
+    """
     match = _PARSER_SAYS.match(said)
     if match is None:
-        return SheetProblem("the whole file", *_NOT_JSON)
+        return ("the whole file", *_NOT_JSON)
     line, before = _up_to(text, int(match["line"]), int(match["column"]))
-    sentence, remedy = _why(match["what"], before)
-    where = f"line {line}, column {len(before)}"
-    return SheetProblem(where, f"The file is not JSON. {sentence}", remedy)
+    return (f"line {line}, column {len(before)}", *_why(match["what"], before))
 
 
 def _why(said: str, before: str) -> tuple[str, str]:

@@ -6,16 +6,21 @@ from argparse import Namespace
 
 from footwell import messages as m
 from footwell import service
+from footwell.checks.check import CLAMP
+from footwell.checks.clipped import clipped
 from footwell.circuit.circuit import Circuit
-from footwell.electrics.operating_point import operate
+from footwell.circuit.fault import Fault
+from footwell.circuit.setup import SetupState
+from footwell.electrics.operating_point import OperatingPoint, operate
 from footwell.electrics.problems import troubles
-from footwell.electrics.spice import netlist
+from footwell.electrics.spice import netlist, node_names
 from footwell.job.events import Event
 from footwell.job.replay import replay
-from footwell.job.stored import setup_of
+from footwell.job.stored import fitting, setup_of
 from footwell.page.expected import fault_of, setups_for
 from footwell.terminal import texts
-from footwell.terminal.files import opened_on, sheet_of
+from footwell.terminal.csv_text import readings
+from footwell.terminal.files import TerminalError, opened_on, sheet_of
 from footwell.terminal.options import fault, lamps, pairs, said
 from footwell.terminal.shapes import Expectations, Netlist
 
@@ -30,9 +35,11 @@ def sheet(asked: Namespace) -> Answer:
 
 
 def expect(asked: Namespace) -> Answer:
-    """Every reading to expect, in every set-up or in the given one."""
+    """Every reading to expect, in every set-up or in the given one; or why one of them is so."""
     sheet = sheet_of(asked.file)
     opened = opened_on(sheet)
+    if asked.explain:
+        return _explain(opened, asked)
     circuit = replay(opened).case.now
     request = _request(opened, asked)
     answer = Expectations(
@@ -40,7 +47,15 @@ def expect(asked: Namespace) -> Answer:
         faults=said(circuit, [fault_of(circuit, named) for named in request.faults]),
         tables=[service.expected(each) for each in _every(circuit, request)],
     )
-    return answer, texts.expectations(answer)
+    return answer, readings(answer.tables) if asked.csv else texts.expectations(answer)
+
+
+def _explain(opened: list[Event], asked: Namespace) -> Answer:
+    if asked.csv:
+        raise TerminalError("An explanation is no table: leave out --csv, or use --json.")
+    request = _request(opened, asked).model_dump() | {"red": asked.explain, "black": asked.black}
+    answer = service.explain(m.ExplainAsked.model_validate(request))
+    return answer, texts.explanation(answer)
 
 
 def _request(events: list[Event], asked: Namespace) -> m.ExpectedAsked:
@@ -50,6 +65,7 @@ def _request(events: list[Event], asked: Namespace) -> m.ExpectedAsked:
         apart=list(asked.apart),
         stand_in=lamps(asked.lamp),
         instrument=asked.instrument,
+        engine=asked.engine,
         faults=[fault(text) for text in asked.fault],
     )
 
@@ -66,16 +82,34 @@ def _every(circuit: Circuit, request: m.ExpectedAsked) -> list[m.ExpectedAsked]:
                 "stand_in": {plug: f"{watts:g} W" for plug, watts in setup.stand_in},
             }
         )
-        for setup in setups_for(circuit, request.instrument)
+        for setup in setups_for(circuit, request.instrument, request.engine or "off")
     ]
 
 
 def network(asked: Namespace) -> Answer:
-    """The circuit of a set-up in SPICE's language."""
+    """The circuit of a set-up in SPICE's language, with the instrument in it where it has a place."""
     request = _request(opened_on(sheet_of(asked.file)), asked)
     circuit = replay(request.events).case.now
-    setup = setup_of(circuit, request.controls, request.apart, request.stand_in, "off")
+    engine = request.engine or "off"
+    setup = setup_of(circuit, request.controls, request.apart, request.stand_in, engine)
     faults = tuple(sorted(fault_of(circuit, named) for named in request.faults))
-    point = operate(circuit, setup, faults)
-    answer = Netlist(netlist=netlist(point), warnings=[t.sentence for t in troubles(point)])
+    point, notes = _clipped_in(circuit, asked, setup, faults)
+    found = [trouble.sentence for trouble in troubles(operate(circuit, setup, faults))]
+    answer = Netlist(netlist=netlist(point, notes), warnings=found)
     return answer, answer.netlist
+
+
+def _clipped_in(
+    circuit: Circuit, asked: Namespace, setup: SetupState, faults: tuple[Fault, ...]
+) -> tuple[OperatingPoint, list[str]]:
+    """The operating point with the instrument in it, and notes that say where it is."""
+    if asked.red is None:
+        return operate(circuit, setup, faults), []
+    check = fitting(circuit, asked.instrument, asked.red, asked.black, setup)
+    names = node_names(circuit)
+    if check.black:
+        red, black = (names[circuit.node_of[place]] for place in (check.red, check.black))
+        where = f"from node {red} to node {black}"
+    else:
+        where = f"current through R{check.red}" if check.instrument == CLAMP else f"at {check.red}"
+    return clipped(circuit, check, faults), [f"instrument: {check.instrument}, {where}"]

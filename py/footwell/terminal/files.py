@@ -6,11 +6,13 @@ import sys
 from pathlib import Path
 
 from pydantic import ValidationError
+from pydantic_core import ErrorDetails
 
 from footwell import messages as m
 from footwell import service
 from footwell.errors import FootwellError
 from footwell.job.events import EVENT_FORMAT, Event, JobOpened
+from footwell.sheet.json_text import why_not_json
 
 LARGEST_FILE = 50_000_000
 
@@ -22,10 +24,29 @@ class TerminalError(FootwellError):
         super().__init__("terminal", sentence, details or [])
 
 
-def places(error: ValidationError) -> list[str]:
-    """Where data are wrong, one line each."""
-    rows = error.errors(include_input=False)[:20]
-    return [f"{'.'.join(map(str, row['loc']))}: {row['msg']}" for row in rows]
+_WRONG = {
+    "missing": "is missing",
+    "extra_forbidden": "does not belong here",
+    "string_type": "must be a text",
+    "int_type": "must be a whole number",
+    "list_type": "must be a list",
+    "model_type": "must be an object with fields",
+    "model_attributes_type": "must be an object with fields",
+}
+
+
+def places(error: ValidationError, text: str = "") -> list[str]:
+    """Where data are wrong, one line each; `text` is what they were read from."""
+    return [_place(row, text) for row in error.errors(include_input=False)[:20]]
+
+
+def _place(row: ErrorDetails, text: str) -> str:
+    if row["type"] == "json_invalid":
+        where, sentence, remedy = why_not_json(text, str(row["ctx"]["error"]))
+        return f"{where}: {sentence} {remedy}"
+    where = ".".join(map(str, row["loc"])) or "the whole"
+    wrong = _WRONG.get(row["type"])
+    return f"{where} {wrong}." if wrong else f"{where}: {row['msg']}."
 
 
 def text_of(name: str) -> str:

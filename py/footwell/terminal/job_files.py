@@ -75,7 +75,7 @@ def _listed(text: str) -> list[Event]:
         raise TerminalError(
             "These are not the events of a job. Give a list of events, an object with “events”, a"
             " file exported from the page, or a link.",
-            places(error),
+            places(error, text),
         ) from None
 
 
@@ -86,16 +86,25 @@ def _exported(text: str) -> list[Event]:
         heading = _Heading.model_validate_json(first)
         if heading.format != FILE_FORMAT:
             raise TerminalError("This file comes from a newer Footwell. Update this one first.")
-        rows = [_Exported.model_validate_json(line) for line in lines]
-        events = [row.first_named() for row in rows]
+        events = [_exported_line(n, line).first_named() for n, line in enumerate(lines, start=2)]
     except ValidationError as error:
-        raise TerminalError("This file is damaged. Export it again.", places(error)) from None
+        raise TerminalError(
+            "This file is damaged. Export it again.", places(error, first)
+        ) from None
     if len(events) < heading.count:
         raise TerminalError(
             f"This file is cut off: of {heading.count} entries it holds {len(events)}."
             " Export it again."
         )
     return events
+
+
+def _exported_line(number: int, line: str) -> _Exported:
+    try:
+        return _Exported.model_validate_json(line)
+    except ValidationError as error:
+        told = [f"entry {number - 1}: {place}" for place in places(error, line)]
+        raise TerminalError("This file is damaged. Export it again.", told) from None
 
 
 def _one_job(events: list[Event], job: str | None) -> list[Event]:

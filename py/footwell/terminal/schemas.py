@@ -1,7 +1,7 @@
 """The published JSON Schemas of what the terminal prints with --json.
 
-`python -m footwell.terminal.schemas` writes them to footwell/schemas, one for each command and one
-for refusals.
+`python -m footwell.terminal.schemas` writes them to footwell/schemas, one for each command, one for
+the explanations of `expect --explain`, and one for refusals.
 """
 
 from __future__ import annotations
@@ -10,7 +10,7 @@ from pathlib import Path
 
 from pydantic_core import to_json
 
-from footwell.messages import Message, SheetAnswer
+from footwell.messages import Explanation, Message, SheetAnswer
 from footwell.terminal.shapes import Expectations, JobState, Netlist, PracticeRun, Refusal
 
 FOLDER = Path(__file__).parents[1] / "schemas"
@@ -18,6 +18,7 @@ FOLDER = Path(__file__).parents[1] / "schemas"
 PUBLISHED: dict[str, type[Message]] = {
     "sheet": SheetAnswer,
     "expect": Expectations,
+    "explain": Explanation,
     "job": JobState,
     "practice": PracticeRun,
     "netlist": Netlist,

@@ -32,6 +32,44 @@ def _held(row: m.ExpectedRow) -> str:
     return " ".join(x for x in (row.place, row.black if row.black != "earth" else "") if x)
 
 
+def explanation(answer: m.Explanation) -> str:
+    """Why a value is expected: sentences, then the way of the current, then the band's parts."""
+    value = f"{answer.row.name}: {answer.row.text}"
+    drops = [(step.text, _percent(step.share), step.name, *_marks(step)) for step in answer.steps]
+    spread = [(_percent(part.share), part.text, part.name) for part in answer.spread]
+    return _lines(
+        [
+            value,
+            answer.condition,
+            *answer.warnings,
+            *answer.lines,
+            *([answer.meter] if answer.meter else []),
+            *_listed(_way(answer), columns([(*row, "")[:4] for row in drops]) if drops else []),
+            *_listed("The band, by what makes it wide:", columns(spread) if spread else []),
+        ]
+    )
+
+
+def _percent(share: float) -> str:
+    """A share with one decimal.
+
+    >>> _percent(0.2188)
+    '21.9 %'
+    """
+    return f"{share * 100:.1f} %"
+
+
+def _way(answer: m.Explanation) -> str:
+    return (
+        f"The current's way, and what falls along it of {answer.supply}:" if answer.supply else ""
+    )
+
+
+def _marks(step: m.ExplainStep) -> tuple[str, ...]:
+    words = {"red": "← red lead", "black": "← black lead", "held": "← holds it", "body": "← earth"}
+    return (" ".join(words[mark] for mark in step.marks),) if step.marks else ()
+
+
 def job(state: JobState) -> str:
     return _lines(
         [
