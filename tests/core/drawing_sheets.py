@@ -31,6 +31,7 @@ VALUES: dict[str, dict[str, Any]] = {
     "switch": {"terminals": ["1", "2"], "closes": {"off": [], "on": [["1", "2"]]}},
     "output": {"limit_amps": 5.0},
     "diode": {},
+    "charging_source": {},
 }
 TWO_ENDED = sorted(VALUES)
 

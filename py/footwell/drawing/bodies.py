@@ -211,6 +211,33 @@ def _signs(**of_branch: str) -> Callable[[Body], None]:
     return fill
 
 
+def _generator(body: Body) -> None:
+    """A circle with G between B+ and B-; a box where D+ is there too."""
+    if "D+" in body.at:
+        _box(body)
+    else:
+        _two_ended(body)
+
+
+def _tapped(sign: str, a: str, b: str, tap: str, reach: float) -> Callable[[Body], None]:
+    """A sign from a to b with a third terminal that meets it in the middle, `reach` off its axis; a box
+    with names where they do not stand so."""
+
+    def fill(body: Body) -> None:
+        if any(t not in body.at for t in (a, b, tap)) or body.is_top(a) == body.is_top(b):
+            return _box(body)
+        axis, (x, y) = body.at[a][0][0], body.at[tap][0]
+        if x == axis:
+            return _box(body)
+        _between(body, sign, a, b)
+        side = axis + (reach if x > axis else -reach)
+        body.line((x, y), (x, body.middle), (side, body.middle))
+        for terminal in body.at:
+            body.name(terminal)
+
+    return fill
+
+
 def _relay(body: Body) -> None:
     """Coil and contact in one box, linked; the terminals keep their numbers."""
     _between(body, "coil", "86", "85", "coil")
@@ -280,10 +307,12 @@ DRAWN: dict[str, Callable[[Body], None]] = {
     "relay": _relay,
     "latching_relay": _signs(contact="make", rest="break", set="coil", reset="coil", coil="coil"),
     "starter_solenoid": _box,
+    "charging_source": _generator,
     "resistor_pack": _pack,
     "twin_lamp": _signs(major="lamp", minor="lamp", main="lamp", dip="lamp"),
     "module_input": _box,
     "hall_switch": _box,
     "regulator": _box,
-    "potentiometer": _box,
+    "potentiometer": _tapped("resistor", "+", "-", "wiper", 0.14),
+    "two_speed_motor": _tapped("motor", "high", "-", "low", 0.3),
 }

@@ -34,6 +34,7 @@ BODIES = {
     "twin_lamp": 1.4,
     "latching_relay": 1.5,
     "starter_solenoid": 1.5,
+    "charging_source": 1.4,
 }
 """Height of a body by kind; `TOUCH` for the others."""
 
@@ -43,11 +44,14 @@ HALF_WIDTHS = {
     "led_lamp": 0.45,
     "twin_lamp": 0.35,
     "motor": 0.4,
+    "two_speed_motor": 0.4,
+    "reversing_motor": 0.4,
     "heater": 0.25,
     "resistor": 0.2,
     "resistor_pack": 0.25,
     "diode": 0.25,
     "battery": 0.35,
+    "charging_source": 0.4,
     "switch": 0.3,
     "relay": 0.35,
     "latching_relay": 0.35,

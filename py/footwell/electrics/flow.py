@@ -11,7 +11,6 @@ from itertools import pairwise
 
 from footwell.circuit.shortest import shortest
 from footwell.electrics.operating_point import OperatingPoint, Slot
-from footwell.parts.laws import Source
 
 LEAST_AMPS = 1e-5
 """Less than this is no current: ten times what a meter takes, a tenth of what a sensor's line does."""
@@ -108,7 +107,7 @@ def _leg(point: OperatingPoint, slot: Slot) -> Leg:
 
 def _emf(slot: Slot) -> float:
     """Voltage (V) of a source that gives current; 0 for everything else."""
-    return slot.branch.law.volts if isinstance(slot.branch.law, Source) else 0.0
+    return slot.branch.law.emf
 
 
 @dataclass(frozen=True, slots=True)

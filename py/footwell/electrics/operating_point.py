@@ -6,7 +6,7 @@ open within the time of a check are opened, and the state that results is told.
 
 from __future__ import annotations
 
-from collections.abc import Container, Mapping, Sequence
+from collections.abc import Container, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from math import sqrt
@@ -183,12 +183,15 @@ def _is_open(element: Element, state: str) -> bool:
 
 def _first_states(circuit: Circuit, setup: SetupState) -> dict[str, str]:
     controls = dict(setup.controls)
-    charged = any(e.kind.charges for e in circuit.elements.values())
+    charged = _is_charged(circuit)
+    running = setup.engine != "off"
     first: dict[str, str] = {}
     for element in circuit.elements.values():
         kind = element.kind
         runs = kind.follows_engine and (kind.charges or not charged)
         rest = setup.engine if runs else element.rest
+        if running and charged and kind.beside:
+            rest = kind.beside
         first[element.id] = controls.get(element.id, rest)
     return first
 
@@ -212,8 +215,9 @@ def _mesh(circuit: Circuit, setup: SetupState, clips: tuple[Clip, ...]) -> Mesh:
 def _plan(circuit: Circuit, setup: SetupState, joined: tuple[tuple[int, int], ...]) -> Mesh:
     pairs: list[tuple[int, int]] = [*joined]
     iterated: set[int] = set()
+    charged = _is_charged(circuit)
     for element in circuit.elements.values():
-        for state in element.kind.states(element.values):
+        for state in _possible_states(element, charged):
             for branch in circuit.branches(element, state):
                 ends = (element.nodes[branch.a], element.nodes[branch.b])
                 pairs.append(ends)
@@ -223,6 +227,18 @@ def _plan(circuit: Circuit, setup: SetupState, joined: tuple[tuple[int, int], ..
         pairs.append((a, b))
         iterated.update((a, b))
     return plan(circuit.earth, pairs, iterated)
+
+
+def _possible_states(element: Element, charged: bool) -> Iterator[str]:
+    """All states but that of a battery beside a charging source, where there is none: the law of that
+    state bends, and would have the supply iterated for nothing."""
+    for state in element.kind.states(element.values):
+        if charged or state != element.kind.beside or not state:
+            yield state
+
+
+def _is_charged(circuit: Circuit) -> bool:
+    return any(e.kind.charges for e in circuit.elements.values())
 
 
 def load_ways(circuit: Circuit, connector: str) -> tuple[str, str]:

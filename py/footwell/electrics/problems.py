@@ -116,7 +116,9 @@ def _another_rest(point: OperatingPoint) -> Iterator[Trouble]:
     """Parts that would as well stay in another state, had something put them there before."""
     for element in point.circuit.elements.values():
         kind, found = element.kind, point.states[element.id]
-        if kind.moves is None or element.id in (*point.chatters, *point.setup.apart):
+        if kind.moves is None or (kind.positions is not None and not kind.remembers):
+            continue
+        if element.id in (*point.chatters, *point.setup.apart):
             continue
         for state in kind.states(element.values):
             if state != found and _stays(point, element.id, state):

@@ -122,6 +122,8 @@ ADVICE = {
         "Check that air passes the pack.",
     ],
     "motor": ["Renew the motor. Check that the fan turns freely and nothing blocks the air."],
+    "two_speed_motor": ["Renew the motor. Check that its linkage moves freely."],
+    "reversing_motor": ["Renew the motor. Check that what it moves runs freely in its guides."],
     "earth_point": ["Clean to bright metal, refit with sound hardware, tighten and protect."],
     "latching_relay": ["Renew the relay with one of the same print, coils and rating."],
     "starter_solenoid": [
@@ -135,6 +137,10 @@ ADVICE = {
     "led_lamp": ["Renew the lamp by one of the same code; most light one way round only."],
     "heater": ["Renew or mend the element."],
     "splice": ["Make the splice anew: crimp, seal, support."],
+    "charging_source": [
+        "Renew it with one of the same output and regulator, battery apart.",
+        "Check its belt, its B+ cable and its earth first.",
+    ],
     "battery": ["Charge and test the battery before anything else is judged."],
     "ntc": ["Renew the sensor by one of the same type; compare its ohms with the table first."],
     "potentiometer": ["Renew the sensor. Let the unit learn its ends where the maker asks for it."],

@@ -2,6 +2,7 @@
 
 from footwell.parts import (
     battery,
+    charging_source,
     contact,
     diode,
     earth_point,
@@ -22,10 +23,12 @@ from footwell.parts import (
     relay,
     resistor,
     resistor_pack,
+    reversing_motor,
     splice,
     starter_solenoid,
     switch,
     twin_lamp,
+    two_speed_motor,
     wire,
 )
 from footwell.parts.base import Kind
@@ -34,6 +37,7 @@ KINDS: dict[str, Kind] = {
     module.KIND.name: module.KIND
     for module in (
         battery,
+        charging_source,
         fuse,
         earth_point,
         splice,
@@ -48,6 +52,8 @@ KINDS: dict[str, Kind] = {
         led_lamp,
         twin_lamp,
         motor,
+        two_speed_motor,
+        reversing_motor,
         heater,
         output,
         low_side_output,

@@ -175,6 +175,8 @@ class Kind:
     each with its share of the time; one state alone where it is steady."""
     moves: Callable[[Any, Felt, Context], State] | None = None
     """The state that the part goes to by itself under what it feels; None where it never moves."""
+    remembers: bool = False
+    """It stays, without current, in the state that it was left in; its positions say how it was found."""
     tips: Callable[[Any, State, Context], tuple[Tipping, ...]] = lambda *_: ()
     """Limits, each with a spread, by which `moves` takes the part out of a state; those of `opens`
     need no mention."""

@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Annotated
 
 from pydantic import Field
 
 from footwell.parts.base import Branch, Context, Kind, Mode, State
-from footwell.parts.laws import Law, Source
-from footwell.reference import supplies
+from footwell.parts.laws import Source
+from footwell.parts.sources import Charging
+from footwell.reference import charging, supplies
 from footwell.reference.failures import relative_rate
 
 RUNNING = "on"
-"""State of the supply while the engine charges it."""
+"""State of a supply that stands for battery and charging source together, engine running."""
+
+CHARGING = "charging"
+"""State of a battery beside a charging source of its own."""
 
 
 @dataclass(frozen=True)
@@ -30,6 +34,9 @@ def _branches(values: Battery, state: State, context: Context) -> list[Branch]:
     volts = usual.engine_running if running else usual.engine_off
     ohms = values.ohms or (usual.running_ohms if running else usual.off_ohms).mean
     mean = volts.mean if running or values.volts is None else values.volts
+    if state == CHARGING:
+        taken = charging.TAKEN_OHMS[context.system_volts].value
+        return [Branch("", "+", "-", Charging(mean, ohms, taken), volts.relative_sigma)]
     return [Branch("", "+", "-", Source(mean, ohms), volts.sigma / volts.mean)]
 
 
@@ -42,11 +49,9 @@ def _broken(
 
 
 def _weakened(branch: Branch, factor: float) -> Branch:
-    law: Law = branch.law
-    assert isinstance(law, Source)
-    return Branch(
-        branch.name, branch.a, branch.b, Source(law.volts * factor, law.ohms * 10), branch.spread
-    )
+    law = branch.law
+    assert isinstance(law, Source | Charging)
+    return replace(branch, law=replace(law, volts=law.volts * factor, ohms=law.ohms * 10))
 
 
 def _usual_volts(values: Battery, context: Context) -> str:
@@ -64,8 +69,9 @@ KIND = Kind(
         Mode("weak", relative_rate("battery"), "weak", "charge and test", factors=(0.85, 0.6)),
     ),
     broken=_broken,
-    states=lambda _: ("off", RUNNING),
+    states=lambda _: ("off", RUNNING, CHARGING),
     follows_engine=True,
+    beside=CHARGING,
     measured_alone=False,
     assumes={"volts": _usual_volts},
     seldom_given=("ohms",),

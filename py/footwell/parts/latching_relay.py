@@ -129,6 +129,7 @@ KIND = Kind(
     states=lambda _: (RESET, SET),
     positions=lambda _: (RESET, SET),
     moves=_moves,
+    remembers=True,
     tips=_tips,
     seen_as="click",
     shows=lambda _, felt, __: float(felt.state == SET),

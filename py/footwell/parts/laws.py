@@ -23,6 +23,8 @@ class Law:
     """Base of all laws; `linear` ones are solved without iterating."""
 
     linear = False
+    emf = 0.0
+    """Voltage (V) of a source; 0 for what only takes current."""
 
     def at(self, volts: float) -> tuple[float, float]:
         """Current (A) and slope (S) at a voltage (V)."""
@@ -86,6 +88,10 @@ class Source(Law):
     @property
     def siemens(self) -> float:
         return 1.0 / self.ohms
+
+    @property
+    def emf(self) -> float:  # type: ignore[override]
+        return self.volts
 
     @property
     def amps_at_zero(self) -> float:

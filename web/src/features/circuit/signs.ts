@@ -26,6 +26,14 @@ const SIGNS: Record<string, Sign> = {
     path: "M-.19 -.17 H.19 L0 .17 Z M-.19 .17 H.19 M0 -.28 V-.17 M0 .17 V.28 M.22 -.08 L.36 -.2 M.26 .06 L.4 -.06",
   },
   motor: { half: 0.3, path: `${circle(0.3)} M-.12 .13 V-.13 L0 .05 L.12 -.13 V.13` },
+  "charging source": {
+    half: 0.3,
+    path: `${circle(0.3)} M.12 -.09 A.15 .15 0 1 0 .14 .06 H.02`,
+  },
+  "reversing motor": {
+    half: 0.3,
+    path: `${circle(0.3)} M-.1 .08 V-.14 L0 0 L.1 -.14 V.08 M-.16 .16 H.16 M-.1 .11 L-.16 .16 L-.1 .21 M.1 .11 L.16 .16 L.1 .21`,
+  },
   make: { half: 0.24, path: "M0 .24 L-.22 -.22" },
   break: { half: 0.24, path: "M0 .24 L.14 -.28 M0 -.24 H.2" },
   "reed switch": {
