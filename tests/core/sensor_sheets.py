@@ -84,3 +84,46 @@ SHARED_WIRES = [
     *(("XN1.2.a", "XB3.1.a"), ("XB3.2.a", "XA3.1.a"), ("XB3.3.a", "E9.1")),
     *(("XA4.1.a", "XB4.1.a"), ("XB4.2.a", "E9.1")),
 ]
+
+WIPER: list[dict[str, Any]] = [
+    *PARTS[:3],
+    {
+        "id": "S1",
+        "kind": "switch",
+        "values": {
+            "terminals": ["+", "lo", "hi"],
+            "closes": {"0": [], "1": [["+", "lo"]], "2": [["+", "hi"]]},
+        },
+        "plug": ["+", "lo", "hi"],
+        "positions": ["0", "1", "2"],
+    },
+    {
+        "id": "M1",
+        "kind": "two_speed_motor",
+        "values": {"low_amps": 3, "high_amps": 5},
+        "plug": ["low", "high", "-"],
+    },
+    {"id": "E1", "kind": "lamp", "values": {"watts": 21}, "plug": ["1", "2"]},
+    {
+        "id": "A1",
+        "kind": "low_side_output",
+        "values": {"limit_amps": 5, "duties": [30, 60, 100]},
+        "plug": ["out", "-"],
+        "positions": ["off", "30 %", "60 %", "100 %"],
+    },
+    {"id": "M2", "kind": "reversing_motor", "values": {"amps": 2}, "plug": ["+", "-"]},
+]
+"""A wiper motor on its switch, a lamp and a small motor on an output to earth."""
+WIPER_WIRES = [
+    ("G1.+", "F1.1"),
+    ("G1.-", "E9.1"),
+    ("F1.2", "XS1.1.a"),
+    ("XS1.2.a", "XM1.1.a"),
+    ("XS1.3.a", "XM1.2.a"),
+    ("XM1.3.a", "E9.1"),
+    ("F1.2", "XE1.1.a"),
+    ("XE1.2.a", "XA1.1.a"),
+    ("F1.2", "XM2.1.a"),
+    ("XM2.2.a", "XA1.1.a"),
+    ("XA1.2.a", "E9.1"),
+]

@@ -106,6 +106,8 @@ def test_an_open_switch_leaves_the_whole_pull_up_on_the_line_and_a_closed_one_no
     circuit = line_to_earth(switch, ModuleInput(2200.0, pulls_to), ["0", "1"])  # type: ignore[arg-type]
     assert read(circuit, "0") == (pytest.approx(volts, abs=0.02), "an open switch")
     assert read(circuit, "1") == (pytest.approx(0.0, abs=0.001), "a closed switch")
+    shorted = Fault("A1", "short_to_earth")
+    assert read(circuit, "0", shorted) == (pytest.approx(0.0, abs=0.001), "a closed switch")
 
 
 def test_green_crust_in_a_switch_line_leaves_the_unit_in_doubt() -> None:

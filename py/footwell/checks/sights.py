@@ -13,6 +13,7 @@ from itertools import pairwise
 
 WORDS: Mapping[str, tuple[str, ...]] = {
     "motor": ("still", "slow", "runs"),
+    "turning": ("runs the other way", "still", "slow", "runs"),
     "lamp": ("dark", "glows", "dim", "bright"),
     "heat": ("cold", "lukewarm", "warm"),
     "click": ("no click", "clicks"),
@@ -20,13 +21,15 @@ WORDS: Mapping[str, tuple[str, ...]] = {
 
 LIMITS: Mapping[str, tuple[float, ...]] = {
     "motor": (0.08, 0.7),
+    "turning": (-0.08, 0.08, 0.7),
     "lamp": (0.0004, 0.05, 0.55),
     "heat": (0.15, 0.7),
     "click": (0.5,),
 }
-"""Upper limit of each word but the last: activity as a share of what is usual in that position."""
+"""Upper limit of each word but the last: activity as a share of what is usual in that position. What
+turns the other way than usual has a share below nought."""
 
-SCATTER = {"motor": 0.07, "lamp": 0.3, "heat": 0.12, "click": 0.05}
+SCATTER = {"motor": 0.07, "turning": 0.07, "lamp": 0.3, "heat": 0.12, "click": 0.05}
 """Standard deviation of a limit, in decades."""
 
 SLIP = {"me": 0.01, "customer": 0.04}
@@ -38,7 +41,7 @@ ALWAYS_OFF = 0.02
 
 @lru_cache(maxsize=20_000)
 def chances(kind: str, activity: float, usual: float, slip: float) -> dict[str, float]:
-    """Chance of each word for a load of a kind ("motor", "lamp", "heat", "click").
+    """Chance of each word for a load of a kind, one of `WORDS`.
 
     `activity` and `usual` are shares of the nominal speed, light or heat, now and when all is well.
 
@@ -46,7 +49,7 @@ def chances(kind: str, activity: float, usual: float, slip: float) -> dict[str, 
     {'still': 0.99, 'slow': 0.0, 'runs': 0.0}
     """
     words = WORDS[kind]
-    reference = usual if usual > ALWAYS_OFF else 1.0
+    reference = usual if abs(usual) > ALWAYS_OFF else 1.0
     share = activity / reference
     below = [_below(limit, share, SCATTER[kind]) for limit in LIMITS[kind]]
     steps = [0.0, *sorted(below), 1.0]
@@ -58,6 +61,8 @@ def chances(kind: str, activity: float, usual: float, slip: float) -> dict[str, 
 
 def _below(limit: float, share: float, scatter: float) -> float:
     """Chance that a person puts a share below a limit."""
+    if limit < 0.0:
+        return 1.0 - _below(-limit, -share, scatter) if share < 0.0 else 0.0
     if share <= limit * 1e-3:
         return 1.0
     return 0.5 * math.erfc(math.log10(share / limit) / scatter / math.sqrt(2.0))

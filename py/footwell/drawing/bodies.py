@@ -313,6 +313,7 @@ DRAWN: dict[str, Callable[[Body], None]] = {
     "module_input": _box,
     "hall_switch": _box,
     "regulator": _box,
+    "bus_unit": _box,
     "potentiometer": _tapped("resistor", "+", "-", "wiper", 0.14),
     "two_speed_motor": _tapped("motor", "high", "-", "low", 0.3),
 }

@@ -7,6 +7,7 @@ from footwell.parts.base import Context
 from footwell.parts.fuse import Fuse
 from footwell.parts.motor import Motor
 from footwell.parts.resistor import Resistor
+from footwell.parts.two_speed_motor import TwoSpeedMotor
 from footwell.sheet.models import SheetWire
 
 LINE_WIDTH = 1.2
@@ -85,7 +86,7 @@ def _size(element: Element, context: Context) -> str:
     match element.values:
         case Fuse(amps=amps) if amps is not None:
             return f"{amps:g} A"
-        case Motor(amps=amps):
+        case Motor(amps=amps) | TwoSpeedMotor(high_amps=amps):
             return f"{amps:g} A"
         case object(watts=watts) if watts:
             return f"{watts:g} W"

@@ -2,6 +2,8 @@
 
 from footwell.parts import (
     battery,
+    bus_termination,
+    bus_unit,
     charging_source,
     contact,
     diode,
@@ -24,6 +26,7 @@ from footwell.parts import (
     resistor,
     resistor_pack,
     reversing_motor,
+    rheostat,
     splice,
     starter_solenoid,
     switch,
@@ -61,8 +64,11 @@ KINDS: dict[str, Kind] = {
         potentiometer,
         hall_switch,
         reed_switch,
+        rheostat,
         regulator,
         module_input,
+        bus_unit,
+        bus_termination,
         wire,
         contact,
     )

@@ -6,13 +6,13 @@ Terminals "+" and "-" are the unit's own supply and earth. A unit without supply
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Annotated, Literal
 
 from pydantic import Field
 
 from footwell.parts.base import Branch, Context, Felt, Kind, Mode, State, rate_of
-from footwell.parts.laws import Law, Resistance, Source
+from footwell.parts.laws import Law, Open, Resistance, Source
 from footwell.reference import sensors
 
 AWAKE, DEAD = "awake", "without supply"
@@ -39,7 +39,7 @@ def _branches(values: ModuleInput, state: State, context: Context) -> list[Branc
     usual = sensors.PULL_UP_OHMS
     ohms, spread = (values.ohms, 0.05) if values.ohms else (usual.mean, usual.relative_sigma)
     own = Resistance(context.system_volts / sensors.UNIT_OWN_AMPS.value)
-    rows = [Branch("own", "+", "-", own, 0.5)]
+    rows = [Branch("own", "+", "-", own, 0.5), Branch("short", "in", "-", Open())]
     if values.pulls_to == "supply":
         return [*rows, Branch("pull-up", "in", "+", Resistance(ohms), spread)]
     five = sensors.FIVE_VOLTS
@@ -57,7 +57,7 @@ def _broken(
 ) -> list[Branch] | None:
     if mode.name != "short_to_earth":
         return None
-    return [*branches, Branch("short", "in", "-", Resistance(0.1))]
+    return [replace(b, law=Resistance(0.1)) if b.name == "short" else b for b in branches]
 
 
 def _moves(values: ModuleInput, felt: Felt, context: Context) -> State:

@@ -1,10 +1,14 @@
-"""Brushed motor that drives a fan."""
+"""Brushed motor that drives a fan, whose torque rises with the square of speed, or a pump or a winch,
+whose torque stays the same at any speed.
+
+With a steady load the current hardly falls with the voltage: a weak feed makes it slow, not light.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Annotated
+from typing import Annotated, Literal
 
 from pydantic import Field
 
@@ -21,11 +25,17 @@ ARMATURE_SHARE = 0.18
 
 @dataclass(frozen=True)
 class Motor:
-    """`amps` at `volts` with the fan on; `ohms` of the armature with its brushes."""
+    """`amps` at `volts` with its `load` on; `ohms` of the armature with its brushes.
+
+    >>> fan, pump = (running(Motor(8.0, 13.5, 0.3, load), Context(12, 8.0)) for load in ("fan", "steady"))
+    >>> [round(law.at(9.0)[0], 1) for law in (fan, pump)]
+    [4.9, 8.0]
+    """
 
     amps: Annotated[float, Field(gt=0, le=1000)]
     volts: Annotated[float, Field(gt=0, le=60)] | None = None
     ohms: Annotated[float, Field(gt=0, le=100)] | None = None
+    load: Literal["fan", "steady"] = "fan"
 
 
 def _branches(values: Motor, state: State, context: Context) -> list[Branch]:
@@ -36,9 +46,10 @@ def running(values: Motor, context: Context, friction: float = FRICTION_SHARE) -
     """The motor's law; `friction` is the bearing's share of nominal current."""
     volts = values.volts or float(context.system_volts) * 1.125
     ohms = values.ohms or ARMATURE_SHARE * volts / values.amps
-    return Armature(
-        ohms, volts - values.amps * ohms, values.amps * (1 - FRICTION_SHARE), values.amps * friction
-    )
+    turning, dragging = values.amps * (1 - FRICTION_SHARE), values.amps * friction
+    if values.load == "steady":
+        turning, dragging = 0.0, turning + dragging
+    return Armature(ohms, volts - values.amps * ohms, turning, dragging)
 
 
 def _broken(
@@ -60,7 +71,8 @@ def _broken(
     return [Branch(sound.name, sound.a, sound.b, changed[mode.name](), sound.spread)]
 
 
-def _shows(values: Motor, felt: Felt, context: Context) -> float:
+def shown_speed(values: Motor, felt: Felt, context: Context) -> float:
+    """Speed as a share of nominal, whichever way it turns."""
     flow = felt.flows.get("")
     law = flow.branch.law if flow else None
     return law.speed(felt.across("")) if isinstance(law, Armature) else 0.0
@@ -97,7 +109,7 @@ KIND = Kind(
     ),
     broken=_broken,
     seen_as="motor",
-    shows=_shows,
+    shows=shown_speed,
     feedable=True,
     assumes={"ohms": lambda v, c: f"{round(running(v, c).ohms, 3):g} Ω"},
     seldom_given=("volts",),

@@ -15,6 +15,8 @@ const SIGNS: Record<string, Sign> = {
     path: "M-.14 -.3 H.14 V.3 H-.14 Z M0 -.3 V.3 M-.3 .12 H-.14 M.14 -.12 H.3",
   },
   resistor: { half: 0.3, path: "M-.14 -.3 H.14 V.3 H-.14 Z" },
+  "bus termination": { half: 0.3, path: "M-.14 -.3 H.14 V.3 H-.14 Z" },
+  rheostat: { half: 0.3, path: "M-.14 -.3 H.14 V.3 H-.14 Z M-.3 .3 L.3 -.3 M.16 -.28 L.3 -.3 L.28 -.16" },
   ntc: { half: 0.3, path: "M-.14 -.3 H.14 V.3 H-.14 Z M-.38 .24 H-.24 L.24 -.26" },
   heater: {
     half: 0.32,
