@@ -32,6 +32,8 @@ VALUES: dict[str, dict[str, Any]] = {
     "output": {"limit_amps": 5.0},
     "diode": {},
     "charging_source": {},
+    "fusible_link": {},
+    "breaker": {"amps": 20.0},
 }
 TWO_ENDED = sorted(VALUES)
 

@@ -40,6 +40,8 @@ BODIES = {
 
 HALF_WIDTHS = {
     "fuse": 0.2,
+    "fusible_link": 0.2,
+    "breaker": 0.3,
     "lamp": 0.35,
     "led_lamp": 0.45,
     "twin_lamp": 0.35,

@@ -117,6 +117,14 @@ ADVICE = {
         "Fit a fuse of the same rating and type, never a larger one.",
         "Only after the overload is found.",
     ],
+    "fusible_link": [
+        "Fit a link of the same cross-section and length, never plain wire.",
+        "Only after the short behind it is found.",
+    ],
+    "breaker": [
+        "Fit a breaker of the same rating and type.",
+        "Only after the overload is found.",
+    ],
     "resistor_pack": [
         "Renew the pack. The thermal fuse is not to be bridged.",
         "Check that air passes the pack.",
@@ -148,7 +156,9 @@ ADVICE = {
     "reed_switch": ["Renew the switch; one that welded had too large a load on it."],
     "regulator": ["Unplug the sensors on its line one at a time before the unit is condemned."],
     "rheostat": ["Renew the control. Dust and heat come from its own losses: keep it aired."],
-    "bus_termination": ["Fit one of the same resistance; 60 Ω between the lines with the supply off."],
+    "bus_termination": [
+        "Fit one of the same resistance; 60 Ω between the lines with the supply off."
+    ],
     "bus_unit": ["Unplug one unit at a time with the supply off before any is condemned."],
     "module_input": ["Renew the unit, only after line and sensor have been proven sound."],
     "low_side_output": ["Find out why the unit keeps the output off before it is condemned."],

@@ -2,6 +2,7 @@
 
 from footwell.parts import (
     battery,
+    breaker,
     bus_termination,
     bus_unit,
     charging_source,
@@ -9,6 +10,7 @@ from footwell.parts import (
     diode,
     earth_point,
     fuse,
+    fusible_link,
     hall_switch,
     heater,
     lamp,
@@ -42,6 +44,8 @@ KINDS: dict[str, Kind] = {
         battery,
         charging_source,
         fuse,
+        fusible_link,
+        breaker,
         earth_point,
         splice,
         switch,

@@ -72,8 +72,14 @@ def opening_time_seconds(
     True
     """
     require_between("Fuse rating", rating_amps, 0.1, 1000, "A")
+    return seconds_to_open(TIME_CURRENT[fuse_type], rating_amps, amps)
+
+
+def seconds_to_open(
+    rows: tuple[OpeningTime, ...], rating_amps: float, amps: float
+) -> tuple[float, float] | None:
+    """The same by any table of a thermal protector: its rows rising, the first without a limit."""
     percent = 100 * abs(amps) / rating_amps
-    rows = TIME_CURRENT[fuse_type]
     if percent < rows[0].percent_of_rating:
         return None
     last = rows[-1].percent_of_rating

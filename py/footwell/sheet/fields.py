@@ -63,6 +63,7 @@ _WORDS: Mapping[str, Words] = {
 
 _WORDS_OF_KIND: Mapping[tuple[str, str], Words] = {
     ("fuse", "amps"): Words("rating", "A"),
+    ("breaker", "amps"): Words("rating", "A"),
     ("module_input", "ohms"): Words("pull-up", "Ω"),
     ("potentiometer", "ohms"): Words("resistance of the track", "Ω"),
     ("output", "ohms"): Words("resistance when on", "Ω"),

@@ -14,6 +14,8 @@ const SIGNS: Record<string, Sign> = {
     half: 0.3,
     path: "M-.14 -.3 H.14 V.3 H-.14 Z M0 -.3 V.3 M-.3 .12 H-.14 M.14 -.12 H.3",
   },
+  "fusible link": { half: 0.3, path: "M0 -.3 Q.2 -.15 0 0 Q-.2 .15 0 .3" },
+  breaker: { half: 0.3, path: "M0 .3 V.2 A.2 .2 0 0 1 0 -.2 V-.3 M-.3 0 H-.2" },
   resistor: { half: 0.3, path: "M-.14 -.3 H.14 V.3 H-.14 Z" },
   "bus termination": { half: 0.3, path: "M-.14 -.3 H.14 V.3 H-.14 Z" },
   rheostat: { half: 0.3, path: "M-.14 -.3 H.14 V.3 H-.14 Z M-.3 .3 L.3 -.3 M.16 -.28 L.3 -.3 L.28 -.16" },
