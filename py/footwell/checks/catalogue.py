@@ -20,12 +20,13 @@ from footwell.checks.check import (
     Check,
 )
 from footwell.checks.safety import refusal
-from footwell.circuit.circuit import Circuit
+from footwell.circuit.circuit import Circuit, Element
 from footwell.circuit.places import Place, places
 from footwell.circuit.setup import SetupState, set_up
 from footwell.electrics.network import Slot
 from footwell.electrics.operating_point import OperatingPoint, load_ways, operate
 from footwell.parts.base import EARTH
+from footwell.parts.laws import Open
 from footwell.reference.meters import SUBSTITUTE_LAMP_WATTS
 from footwell.sheet.models import SheetControl
 
@@ -271,16 +272,24 @@ def _isolated(circuit: Circuit, rest: SetupState) -> Iterator[Check]:
 
 
 def _switches(circuit: Circuit, rest: SetupState) -> Iterator[Check]:
-    """Ohms across an unplugged switch in every position, between the terminals it should join."""
+    """Ohms across a control with its plug off, in every position, between the terminals it should join."""
     for control in circuit.sheet.controls:
-        values = circuit.elements[control.part].values
+        element = circuit.elements[control.part]
         apart = unplugged(circuit, control.part)
         held = _terminal_points(circuit, control.part)
-        for position, pairs in getattr(values, "closes", {}).items() if apart else ():
+        for position in (p.id for p in control.positions) if apart else ():
             setup = set_up(circuit, {control.part: position}, apart, engine=rest.engine)
-            for a, b in pairs:
+            for a, b in _joined(circuit, element, position):
                 if a in held and b in held:
                     yield Check(OHMS, held[a], held[b], setup)
+
+
+def _joined(circuit: Circuit, element: Element, position: str) -> list[tuple[str, str]]:
+    """Terminals between which an ohmmeter should find something in a position."""
+    if not element.kind.measured_alone and not element.kind.metal:
+        return []
+    branches = circuit.branches(element, position)
+    return [(b.a, b.b) for b in branches if not isinstance(b.law, Open)]
 
 
 def _terminal_points(circuit: Circuit, part: str) -> dict[str, str]:
