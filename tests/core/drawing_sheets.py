@@ -32,6 +32,10 @@ VALUES: dict[str, dict[str, Any]] = {
     "output": {"limit_amps": 5.0},
     "diode": {},
     "charging_source": {},
+    "horn": {},
+    "solenoid": {},
+    "ptc_heater": {"watts": 300.0},
+    "glow_plug": {},
     "fusible_link": {},
     "breaker": {"amps": 20.0},
 }

@@ -17,6 +17,7 @@ WORDS: Mapping[str, tuple[str, ...]] = {
     "lamp": ("dark", "glows", "dim", "bright"),
     "heat": ("cold", "lukewarm", "warm"),
     "click": ("no click", "clicks"),
+    "sound": ("silent", "weak", "loud"),
 }
 
 LIMITS: Mapping[str, tuple[float, ...]] = {
@@ -25,11 +26,12 @@ LIMITS: Mapping[str, tuple[float, ...]] = {
     "lamp": (0.0004, 0.05, 0.55),
     "heat": (0.15, 0.7),
     "click": (0.5,),
+    "sound": (0.15, 0.6),
 }
 """Upper limit of each word but the last: activity as a share of what is usual in that position. What
 turns the other way than usual has a share below nought."""
 
-SCATTER = {"motor": 0.07, "turning": 0.07, "lamp": 0.3, "heat": 0.12, "click": 0.05}
+SCATTER = {"motor": 0.07, "turning": 0.07, "lamp": 0.3, "heat": 0.12, "click": 0.05, "sound": 0.12}
 """Standard deviation of a limit, in decades."""
 
 SLIP = {"me": 0.01, "customer": 0.04}

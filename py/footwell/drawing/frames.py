@@ -31,6 +31,7 @@ BODIES = {
     "switch": 1.4,
     "relay": 1.5,
     "heater": 1.4,
+    "ptc_heater": 1.4,
     "twin_lamp": 1.4,
     "latching_relay": 1.5,
     "starter_solenoid": 1.5,
@@ -41,6 +42,10 @@ BODIES = {
 HALF_WIDTHS = {
     "fuse": 0.2,
     "fusible_link": 0.2,
+    "horn": 0.3,
+    "solenoid": 0.3,
+    "ptc_heater": 0.35,
+    "glow_plug": 0.25,
     "breaker": 0.3,
     "lamp": 0.35,
     "led_lamp": 0.45,

@@ -143,6 +143,13 @@ ADVICE = {
     "lamp": ["Renew the lamp by one of the same code."],
     "twin_lamp": ["Renew the lamp by one of the same code, the right way round in its holder."],
     "led_lamp": ["Renew the lamp by one of the same code; most light one way round only."],
+    "horn": ["Renew the horn, or clean and set its contact where it can be set."],
+    "solenoid": ["Renew the valve or magnet. Check that what it moves is free."],
+    "ptc_heater": ["Renew the heater. Check that air passes it."],
+    "glow_plug": [
+        "Renew the plug, and test the others of the set.",
+        "Tighten to the maker's torque.",
+    ],
     "heater": ["Renew or mend the element."],
     "splice": ["Make the splice anew: crimp, seal, support."],
     "charging_source": [

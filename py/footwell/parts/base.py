@@ -224,6 +224,18 @@ class Kind:
     """What is wrong with values that are sound one by one."""
 
 
+def moved_by(
+    tips: Callable[[Any, State, Context], tuple[Tipping, ...]],
+) -> Callable[[Any, Felt, Context], State]:
+    """`moves` of a kind that goes wherever the first of its limits is passed."""
+
+    def moves(values: Any, felt: Felt, context: Context) -> State:
+        gone = (t.to for t in tips(values, felt.state, context) if t.reached(felt) >= 0.0)
+        return next(gone, felt.state)
+
+    return moves
+
+
 WARM_SHARE = 1.04
 """Nominal voltage of things that heat, as a share of the system's (common practice, no source)."""
 

@@ -23,8 +23,11 @@ class Law:
     """Base of all laws; `linear` ones are solved without iterating."""
 
     linear = False
-    emf = 0.0
-    """Voltage (V) of a source; 0 for what only takes current."""
+
+    @property
+    def emf(self) -> float:
+        """Voltage (V) of a source; 0 for what only takes current."""
+        return 0.0
 
     def at(self, volts: float) -> tuple[float, float]:
         """Current (A) and slope (S) at a voltage (V)."""
@@ -135,6 +138,17 @@ class Filament(Law):
             f"B{name} {a} {b} I={self.cold_siemens:.12g}*{v}"
             f"/pow(1+({v}/{self.knee_volts:.12g})*({v}/{self.knee_volts:.12g}),{self.exponent:.12g})"
         )
+
+
+def levelling(volts: float, amps: float, cold_over_warm: float) -> Filament:
+    """Law of what warms until its current hardly rises: `amps` at `volts`, and cold so many times the
+    conductance. The filament's law with an exponent of one half.
+
+    >>> law = levelling(11.0, 10.0, 2.0)
+    >>> [round(law.at(volts)[0], 1) for volts in (0.1, 5.5, 11.0, 14.0)]
+    [0.2, 7.6, 10.0, 10.5]
+    """
+    return Filament(cold_over_warm * amps / volts, volts / math.sqrt(cold_over_warm**2 - 1.0), 0.5)
 
 
 @dataclass(frozen=True, slots=True)

@@ -63,6 +63,8 @@ _WORDS: Mapping[str, Words] = {
 
 _WORDS_OF_KIND: Mapping[tuple[str, str], Words] = {
     ("fuse", "amps"): Words("rating", "A"),
+    ("glow_plug", "amps"): Words("current when warm", "A"),
+    ("solenoid", "ohms"): Words("coil resistance", "Ω"),
     ("breaker", "amps"): Words("rating", "A"),
     ("module_input", "ohms"): Words("pull-up", "Ω"),
     ("potentiometer", "ohms"): Words("resistance of the track", "Ω"),
