@@ -32,6 +32,8 @@ VALUES: dict[str, dict[str, Any]] = {
     "output": {"limit_amps": 5.0},
     "diode": {},
     "charging_source": {},
+    "zener": {},
+    "standing_load": {},
     "horn": {},
     "solenoid": {},
     "ptc_heater": {"watts": 300.0},

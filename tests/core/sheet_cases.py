@@ -54,7 +54,7 @@ CASES = (
         values("M1", volts=27),
         'part "M1", field amp (parts[4].values.amp, line',
         "There is no field amp here.",
-        "there are amps, volts, ohms.",
+        "there are amps, volts, ohms",
     ),
     Bad(
         "a kind that does not exist",
@@ -62,7 +62,7 @@ CASES = (
         put("R1", kind="resistor_pack"),
         'part "R1", field kind (parts[3].kind, line',
         'There is no kind of part called "widget".',
-        "Choose the nearest of: battery, fuse, earth_point,",
+        "Choose the nearest of: battery, charging_source, fuse,",
     ),
     Bad(
         "a name used twice",

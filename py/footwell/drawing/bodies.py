@@ -248,14 +248,15 @@ def _relay(body: Body) -> None:
         if terminal in body.direct:
             body.name(terminal)
     names = [branch.name for branch in _branches(body)]
-    if "diode" in names and "85" in body.at and "86" in body.at:
-        _coil_diode(body)
+    for across in ("diode", "resistor"):
+        if across in names and "85" in body.at and "86" in body.at:
+            _across_coil(body, across)
     if "86" in body.at and "30" in body.at:
         body.add("link", (body.at["86"][0][0], body.middle), (body.at["30"][0][0], body.middle))
 
 
-def _coil_diode(body: Body) -> None:
-    """Across the coil, cathode on 86, on the side that looks away from the contact."""
+def _across_coil(body: Body, sign: str) -> None:
+    """A diode, cathode on 86, or a resistor, on the side that looks away from the contact."""
     away = ASIDE + 0.15
     contact = body.at.get("30", [(float("inf"), 0.0)])[0][0]
     plus, minus = body.at["86"][0], body.at["85"][0]
@@ -263,7 +264,7 @@ def _coil_diode(body: Body) -> None:
     head, foot = (x, body.inwards(plus, STUB)), (x, body.inwards(minus, STUB))
     body.line((plus[0], head[1]), head)
     body.line((minus[0], foot[1]), foot)
-    body.add("diode", foot, head, "diode")
+    body.add(sign, foot, head, sign)
 
 
 def _pack(body: Body) -> None:
@@ -308,6 +309,7 @@ DRAWN: dict[str, Callable[[Body], None]] = {
     "latching_relay": _signs(contact="make", rest="break", set="coil", reset="coil", coil="coil"),
     "starter_solenoid": _box,
     "charging_source": _generator,
+    "zener": lambda body: _between(body, "zener", "A", "K"),
     "resistor_pack": _pack,
     "twin_lamp": _signs(major="lamp", minor="lamp", main="lamp", dip="lamp"),
     "module_input": _box,

@@ -57,6 +57,8 @@ HALF_WIDTHS = {
     "resistor": 0.2,
     "resistor_pack": 0.25,
     "diode": 0.25,
+    "zener": 0.25,
+    "standing_load": 0.3,
     "battery": 0.35,
     "charging_source": 0.4,
     "switch": 0.3,

@@ -143,6 +143,11 @@ ADVICE = {
     "lamp": ["Renew the lamp by one of the same code."],
     "twin_lamp": ["Renew the lamp by one of the same code, the right way round in its holder."],
     "led_lamp": ["Renew the lamp by one of the same code; most light one way round only."],
+    "zener": ["Renew it by one of the same voltage and power, the right way round."],
+    "standing_load": [
+        "Pull fuses one by one and watch the current, without waking anything.",
+        "Give modules time to fall asleep: 20 to 60 minutes.",
+    ],
     "horn": ["Renew the horn, or clean and set its contact where it can be set."],
     "solenoid": ["Renew the valve or magnet. Check that what it moves is free."],
     "ptc_heater": ["Renew the heater. Check that air passes it."],

@@ -34,11 +34,13 @@ from footwell.parts import (
     rheostat,
     solenoid,
     splice,
+    standing_load,
     starter_solenoid,
     switch,
     twin_lamp,
     two_speed_motor,
     wire,
+    zener,
 )
 from footwell.parts.base import Kind
 
@@ -59,6 +61,7 @@ KINDS: dict[str, Kind] = {
         resistor,
         resistor_pack,
         diode,
+        zener,
         lamp,
         led_lamp,
         twin_lamp,
@@ -70,6 +73,7 @@ KINDS: dict[str, Kind] = {
         glow_plug,
         horn,
         solenoid,
+        standing_load,
         output,
         low_side_output,
         ntc,

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import Annotated
 
 from pydantic import Field
 
-from footwell.parts.base import Branch, Context, Kind, Mode, State
+from footwell.parts.base import Branch, Context, Kind, Mode, Objection, State
 from footwell.parts.laws import Source
 from footwell.parts.sources import Charging
 from footwell.reference import charging, supplies
@@ -22,10 +23,12 @@ CHARGING = "charging"
 
 @dataclass(frozen=True)
 class Battery:
-    """`volts` at rest and `ohms` inside; left open they follow the vehicle's nominal voltage."""
+    """`volts` at rest and `ohms` inside; left open they follow the vehicle's nominal voltage. In place
+    of the volts the state of `charge` (%) may be written, as an hydrometer gives it."""
 
     volts: Annotated[float, Field(gt=0, le=60)] | None = None
     ohms: Annotated[float, Field(gt=0, le=1)] | None = None
+    charge: Annotated[float, Field(ge=0, le=100)] | None = None
 
 
 def _branches(values: Battery, state: State, context: Context) -> list[Branch]:
@@ -33,11 +36,32 @@ def _branches(values: Battery, state: State, context: Context) -> list[Branch]:
     running = state == RUNNING
     volts = usual.engine_running if running else usual.engine_off
     ohms = values.ohms or (usual.running_ohms if running else usual.off_ohms).mean
-    mean = volts.mean if running or values.volts is None else values.volts
+    mean = volts.mean if running else rest_volts(values, context)
     if state == CHARGING:
         taken = charging.TAKEN_OHMS[context.system_volts].value
         return [Branch("", "+", "-", Charging(mean, ohms, taken), volts.relative_sigma)]
     return [Branch("", "+", "-", Source(mean, ohms), volts.sigma / volts.mean)]
+
+
+def rest_volts(values: Battery, context: Context) -> float:
+    """Voltage (V) at rest, without load.
+
+    >>> rest_volts(Battery(charge=50), Context(12, 5.0)), rest_volts(Battery(), Context(24, 5.0))
+    (12.2, 25.0)
+    """
+    if values.charge is not None:
+        return supplies.open_circuit_volts(values.charge, context.system_volts)
+    return values.volts or supplies.supply(context.system_volts).engine_off.mean
+
+
+def _objections(values: Battery, context: Context) -> Iterator[Objection]:
+    if values.charge is not None and values.volts is not None:
+        yield (
+            "charge",
+            f"The battery has {values.volts:g} V and a charge of {values.charge:g} %, and each says "
+            f"what the other must be.",
+            "Keep the one that was measured, and write null for the other.",
+        )
 
 
 def _broken(
@@ -56,7 +80,7 @@ def _weakened(branch: Branch, factor: float) -> Branch:
 
 def _usual_volts(values: Battery, context: Context) -> str:
     usual = supplies.supply(context.system_volts)
-    return f"{usual.engine_off.mean:g} V with the engine off and {usual.engine_running.mean:g} V running"
+    return f"{rest_volts(values, context):g} V with the engine off and {usual.engine_running.mean:g} V running"
 
 
 KIND = Kind(
@@ -74,5 +98,6 @@ KIND = Kind(
     beside=CHARGING,
     measured_alone=False,
     assumes={"volts": _usual_volts},
-    seldom_given=("ohms",),
+    seldom_given=("ohms", "charge"),
+    objections=_objections,
 )

@@ -93,7 +93,7 @@ class Source(Law):
         return 1.0 / self.ohms
 
     @property
-    def emf(self) -> float:  # type: ignore[override]
+    def emf(self) -> float:
         return self.volts
 
     @property

@@ -1,4 +1,4 @@
-"""Relay with a make contact, with or without a changeover contact and a diode across the coil.
+"""Relay with a make contact, with or without a changeover contact, and a diode or a resistor across the coil.
 
 Terminals are DIN 72552: 30 feed, 87 make, 87a break, 86 coil plus, 85 coil minus. The suppression
 diode, where fitted, has its cathode on 86: with 85 and 86 exchanged it conducts.
@@ -6,6 +6,7 @@ diode, where fitted, has its cathode on 86: with 85 and 86 exchanged it conducts
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import Annotated
 
@@ -17,13 +18,15 @@ from footwell.parts.base import (
     Felt,
     Kind,
     Mode,
+    Objection,
     State,
     Tipping,
     above,
     below,
     rate_of,
 )
-from footwell.parts.laws import Junction, Law, Open, Resistance
+from footwell.parts.diode import SILICON
+from footwell.parts.laws import Law, Open, Resistance
 from footwell.reference import relays
 from footwell.reference.contacts import contact
 
@@ -34,10 +37,9 @@ class Relay:
     changeover: bool = False
     diode: bool = False
     rating_amps: Annotated[float, Field(gt=0, le=500)] | None = 30.0
+    resistor: bool = False
+    """A suppression resistor lies across the coil."""
 
-
-COIL_DIODE = Junction(1e-8, 1.7)
-"""1 A silicon rectifier: about 0.81 V at 1 A (from memory of data sheets, order of magnitude)."""
 
 DIODE_RATING_AMPS = 1.0
 
@@ -65,7 +67,10 @@ def _branches(values: Relay, state: State, context: Context) -> list[Branch]:
     if values.changeover:
         rows.append(Branch("rest", "30", "87a", broken, sound.relative_sigma, values.rating_amps))
     if values.diode:
-        rows.append(Branch("diode", "85", "86", COIL_DIODE, 0.0, DIODE_RATING_AMPS))
+        rows.append(Branch("diode", "85", "86", SILICON, 0.0, DIODE_RATING_AMPS))
+    if values.resistor:
+        across = relays.SUPPRESSION_RESISTOR_OHMS[context.system_volts]
+        rows.append(Branch("resistor", "86", "85", Resistance(across.mean), across.relative_sigma))
     return rows
 
 
@@ -142,6 +147,15 @@ def chatter(coil: str, rest: Felt, pulled: Felt, context: Context) -> str:
     )
 
 
+def _objections(values: Relay, context: Context) -> Iterator[Objection]:
+    if values.diode and values.resistor:
+        yield (
+            "resistor",
+            "A coil has a diode or a resistor across it, never both.",
+            "Look at the print on the relay, and write the one that it shows.",
+        )
+
+
 KIND = Kind(
     name="relay",
     title="relay",
@@ -159,5 +173,6 @@ KIND = Kind(
     seen_as="click",
     shows=lambda _, felt, __: float(felt.state == "pulled"),
     pulls_out=True,
+    objections=_objections,
     assumes={"coil_ohms": lambda _, c: f"{relays.COIL_OHMS[c.system_volts].mean:g} Ω"},
 )

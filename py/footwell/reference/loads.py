@@ -35,3 +35,19 @@ PTC_COLD_OVER_WARM = Figure(2.5, "conductance cold over warm", _PTC)
 GLOW_COLD_OVER_WARM = Figure(2.0, "conductance cold over warm", _GLOW)
 GLOW_AMPS: Mapping[int, Figure] = {12: Figure(10.0, "A", _GLOW), 24: Figure(5.0, "A", _GLOW)}
 GLOW_VOLTS: Mapping[int, Figure] = {12: Figure(11.0, "V", _GLOW), 24: Figure(22.0, "V", _GLOW)}
+
+_SUPPRESSOR = Source(
+    "suppressors for 24 to 33 V in 12 V vehicles, 36 to 47 V in 24 V", "memory", "low"
+)
+_WIDTH = Source("a suppressor clips 8 to 10 % above its breakdown at some amps", "memory", "low")
+_ASLEEP = Source("well under the 50 mA that a sleeping car may draw", "common practice", "medium")
+_AWAKE = Source("modules awake with the ignition off", "common practice", "low")
+
+SUPPRESSOR_VOLTS: Mapping[int, Figure] = {
+    12: Figure(27.0, "V at 1 mA", _SUPPRESSOR),
+    24: Figure(39.0, "V at 1 mA", _SUPPRESSOR),
+}
+BREAKDOWN_WIDTH = Figure(0.01, "of the breakdown voltage for e times the current", _WIDTH)
+ASLEEP_AMPS = Figure(0.02, "A", _ASLEEP)
+AWAKE_AMPS = Figure(1.5, "A", _AWAKE)
+STANDING_RELATIVE_SIGMA = Figure(0.4, "of the current", _ASLEEP)

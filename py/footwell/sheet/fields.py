@@ -24,6 +24,10 @@ _WORDS: Mapping[str, Words] = {
     "coils": Words("number of coils"),
     "colour": Words("colour"),
     "detects_open_load": Words("detection of an open load"),
+    "asleep_amps": Words("current asleep", "A"),
+    "awake_amps": Words("current awake", "A"),
+    "both_ways": Words("suppresses both ways"),
+    "charge": Words("state of charge", "%"),
     "d_plus": Words("charge lamp at D+"),
     "diode": Words("coil diode"),
     "duties": Words("duty", "%"),
@@ -63,6 +67,8 @@ _WORDS: Mapping[str, Words] = {
 
 _WORDS_OF_KIND: Mapping[tuple[str, str], Words] = {
     ("fuse", "amps"): Words("rating", "A"),
+    ("relay", "resistor"): Words("coil resistor"),
+    ("zener", "volts"): Words("breakdown voltage", "V"),
     ("glow_plug", "amps"): Words("current when warm", "A"),
     ("solenoid", "ohms"): Words("coil resistance", "Ω"),
     ("breaker", "amps"): Words("rating", "A"),

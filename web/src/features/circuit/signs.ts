@@ -53,6 +53,8 @@ const SIGNS: Record<string, Sign> = {
   },
   coil: { half: 0.15, path: "M-.28 -.15 H.28 V.15 H-.28 Z M-.1 .15 L.1 -.15" },
   diode: { half: 0.17, path: "M-.19 -.17 H.19 L0 .17 Z M-.19 .17 H.19" },
+  zener: { half: 0.17, path: "M-.19 -.17 H.19 L0 .17 Z M-.19 .26 V.17 H.19 V.08" },
+  "standing load": { half: 0.3, path: "M-.3 -.3 H.3 V.3 H-.3 Z M-.12 -.1 H.12 L-.12 .1 H.12" },
   output: { half: 0.3, path: "M-.3 -.3 H.3 V.3 H-.3 Z M-.14 .1 L0 -.12 L.14 .1" },
   "low side output": { half: 0.3, path: "M-.3 -.3 H.3 V.3 H-.3 Z M-.14 -.1 L0 .12 L.14 -.1" },
   way: { half: 0.1, path: "M-.14 -.12 L0 .02 L.14 -.12 M-.14 .04 L0 .18 L.14 .04" },
