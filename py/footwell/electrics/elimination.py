@@ -76,7 +76,8 @@ def carry(steps: Iterable[Step], factor: Factor, current: list[float], volts: li
             continue
         ohms = factor.ohms[node]
         volts[node] = injected * ohms
-        most = max(most, ohms)
+        if ohms > most:
+            most = ohms
         for e, x in zip(edges, neighbours, strict=True):
             current[x] += share[e] * injected
     return most

@@ -78,7 +78,8 @@ class Network:
         self.groups = groups
         self._rank = {element: n for n, element in enumerate(groups)}
         self._laid = Laid(groups, self._rank)
-        self._g = mesh.blank()
+        self._blank = mesh.blank()
+        self._g = self._blank[:]
         for edge, parts in self._laid.siemens.items():
             self._g[edge] += sum(siemens for _, siemens in parts)
         self._factor = Factor.of(mesh)
@@ -88,17 +89,22 @@ class Network:
         solved = self._solved(every, self._g, self._factor, sources, bent, nought)
         self.solution = self._balanced(groups, *solved)
 
+    def slots_of(self, element: str, changes: Groups) -> Sequence[Slot]:
+        """An element's slots, with the changes made."""
+        return changes[element] if element in changes else self.groups.get(element, ())
+
     def changed(self, groups: Groups) -> Solution:
         """The solution where some elements have other slots; elements not known are laid last."""
-        new, old = Laid(groups, self._rank), self._laid
-        gone = {self._rank[element] for element in groups if element in self._rank}
-        touched = set(new.siemens).union(bent.edge for _, bent in new.bent)
+        rank, old = self._rank, self._laid
+        new = Laid(groups, rank)
+        gone = [rank[element] for element in groups if element in rank]
+        touched = {slot.edge for slots in groups.values() for slot in slots}
         for element in groups:
             touched.update([slot.edge for slot in self.groups.get(element, ())])
-        g, blank = self._g[:], self.mesh.blank()
+        g = self._g[:]
         for edge in touched:
             parts = _merged(old.siemens.get(edge, ()), gone, new.siemens.get(edge, ()))
-            g[edge] = blank[edge] + sum([siemens for _, siemens in parts])
+            g[edge] = self._blank[edge] + sum([siemens for _, siemens in parts])
         sources = _merged(old.sources, gone, new.sources)
         bent = _merged(old.bent, gone, new.bent)
         again = self.mesh.ways([self.mesh.first[edge] for edge in touched])

@@ -17,11 +17,11 @@ from footwell.parts.laws import Law
 
 ROUNDS = 100
 HALVINGS = 60
-SETTLED_VOLTS = 1e-7
-"""A last full step follows, after which the rest is far below this."""
+SETTLED_VOLTS = 1e-9
+"""Steps shrink with the square of the one before: after one so short nothing is left to be seen."""
 UNSEEN_VOLTS, UNSEEN_WATTS = 1e-3, 1e-15
 """On a stretch that only the leak holds, rounding alone moves more than `SETTLED_VOLTS`; a step so
-short, of so little power, would be gone under any meter."""
+short, of so little power, would be gone under any meter. One full step more and it is the last."""
 ENOUGH = 0.25
 """A step ends where the slope along it has fallen to this share of the slope at its start."""
 
@@ -71,16 +71,17 @@ class Stride:
             [move * (now - amps - share * move * slope) for move, (amps, slope), (now, _) in rows]
         )
 
-    def search(self, fall: float) -> tuple[float, Tangents]:
-        """The share of the way after which the bowl hardly falls any more, by halving."""
-        low, high, share = 0.0, 1.0, 1.0
+    def search(self, fall: float, full: Tangents) -> tuple[float, Tangents]:
+        """The share of the way after which the bowl hardly falls any more, by halving, and the tangents
+        there; `full` are those at its end."""
+        low, high, share, end = 0.0, 1.0, 1.0, full
         for _ in range(HALVINGS):
-            end = self.to(share)
             slope = self.bend(share, end) - (1.0 - share) * fall
             if abs(slope) <= ENOUGH * fall:
                 break
             low, high = (low, share) if slope > 0.0 else (share, high)
             share = 0.5 * (low + high)
+            end = self.to(share)
         return share, end
 
 
@@ -101,14 +102,15 @@ def iterate(
     straight_g = factor.g[:]
     volts = list(start)
     here = Tangents.touching(bent, [volts[a] - volts[b] for _, a, b, _ in bent])
-    settled = not bent
+    settled = False
     for _ in range(ROUNDS):
         before = list(volts)
         most = _touch(kept, factor, straight_g, current, bent, here, volts)
-        if settled:
-            break
-        here, settled = _follow(kept, straight_g, bent, here, before, volts)
-    return volts, settled, most
+        moves = [volts[a] - volts[b] - u for (_, a, b, _), u in zip(bent, here.at, strict=True)]
+        if settled or max(map(abs, moves)) <= SETTLED_VOLTS:
+            return volts, True, most
+        here, settled = _follow(kept, straight_g, Stride(bent, here, moves), before, volts)
+    return volts, False, most
 
 
 def _touch(
@@ -136,27 +138,24 @@ def _touch(
 def _follow(
     kept: Kept,
     straight_g: Sequence[float],
-    bent: Sequence[Bent],
-    here: Tangents,
+    stride: Stride,
     before: Sequence[float],
     volts: list[float],
 ) -> tuple[Tangents, bool]:
-    """The tangents to go on from, and whether the laws are at rest there.
+    """The tangents to go on from, and whether one more step is the last.
 
     `volts` goes back to where the step was cut short.
     """
-    moves = [volts[a] - volts[b] - u for (_, a, b, _), u in zip(bent, here.at, strict=True)]
-    longest = max(map(abs, moves))
-    stride = Stride(bent, here, moves)
+    longest = max(map(abs, stride.moves))
     full = stride.to(1.0)
-    if longest <= SETTLED_VOLTS:
-        return full, True
     if longest > UNSEEN_VOLTS and stride.bend(1.0, full) <= 0.0:
         return full, False
     fall = stride.fall(_straight_watts(kept, straight_g, before, volts))
     if longest <= UNSEEN_VOLTS and fall <= UNSEEN_WATTS:
         return full, True
-    share, end = stride.search(fall)
+    share, end = stride.search(fall, full)
+    if share == 1.0:
+        return full, False
     volts[:] = [x + share * (y - x) for x, y in zip(before, volts, strict=True)]
     return end, False
 
@@ -164,5 +163,6 @@ def _follow(
 def _straight_watts(
     kept: Kept, g: Sequence[float], before: Sequence[float], after: Sequence[float]
 ) -> float:
-    step = [y - x for x, y in zip(before, after, strict=True)]
-    return sum([g[edge] * (step[a] - step[b]) ** 2 for edge, a, b in kept.ends])
+    ends = kept.ends
+    moves = [(after[a] - before[a]) - (after[b] - before[b]) for _, a, b in ends]
+    return sum([g[e] * move * move for (e, _, _), move in zip(ends, moves, strict=True)])

@@ -71,19 +71,17 @@ class OperatingPoint:
     def felt(self, element: str) -> Felt:
         """What an element feels: its state, the voltages at its terminals, its branches at work."""
         if element not in self._felt:
-            nodes, own = self.circuit.elements[element].nodes, self._own_slots(element)
-            flows = {s.branch.name: Flow(s.branch, self.across(s)) for s in own}
-            volts = {t: self.volts[n] for t, n in nodes.items()}
-            self._felt[element] = Felt(self.states[element], volts, flows)
+            own, state = self.own_slots(element), self.states[element]
+            self._felt[element] = felt(self.circuit.elements[element], state, own, self.volts)
         return self._felt[element]
 
     @cached_property
     def _felt(self) -> dict[str, Felt]:
         return {}
 
-    def _own_slots(self, element: str) -> Sequence[Slot]:
-        changed = self.changes.get(element)
-        return self.network.groups.get(element, ()) if changed is None else changed
+    def own_slots(self, element: str) -> Sequence[Slot]:
+        """An element's branches at their places; open ones have none."""
+        return self.network.slots_of(element, self.changes)
 
     @property
     def mesh(self) -> Mesh:
@@ -101,7 +99,7 @@ class OperatingPoint:
 
     def amps(self, element: str, branch: str = "") -> float:
         """Current (A) through a branch of an element, from its first end to its second."""
-        own = self._own_slots(element)
+        own = self.own_slots(element)
         return sum(self.slot_amps(s) for s in own if s.branch.name == branch)
 
     @cached_property
@@ -132,6 +130,12 @@ class OperatingPoint:
         current[a] += 1.0
         current[b] -= 1.0
         return response(self.mesh, self.factor, current)
+
+
+def felt(element: Element, state: str, own: Sequence[Slot], volts: Sequence[float]) -> Felt:
+    """What an element feels in a state, its branches at their places, at voltages (V) by node."""
+    flows = {s.branch.name: Flow(s.branch, volts[s.a] - volts[s.b]) for s in own}
+    return Felt(state, {t: volts[n] for t, n in element.nodes.items()}, flows)
 
 
 def operate(
@@ -182,6 +186,14 @@ def _is_open(element: Element, state: str) -> bool:
 
 
 def _first_states(circuit: Circuit, setup: SetupState) -> dict[str, str]:
+    """The state of every element as it is switched on; found once, for others to copy."""
+    key = ("first states", setup.controls, setup.engine)
+    if key not in circuit.cache:
+        circuit.cache[key] = _at_first(circuit, setup)
+    return circuit.cache[key]  # type: ignore[no-any-return]
+
+
+def _at_first(circuit: Circuit, setup: SetupState) -> dict[str, str]:
     controls = dict(setup.controls)
     charged = _is_charged(circuit)
     running = setup.engine != "off"
@@ -304,12 +316,16 @@ def _laid(
     """An element's branches at their places; none where it is apart."""
     if setup.apart and is_apart(element, setup.apart):
         return []
-    found: list[Slot] = []
-    for branch in broken_branches(circuit, element, state, faults):
-        a, b = element.nodes[branch.a], element.nodes[branch.b]
-        if a != b and not isinstance(branch.law, Open):
-            found.append(Slot(element.id, branch, a, b, mesh.edge(a, b)))
-    return found
+    mine = tuple(f for f in faults if f.element == element.id)
+    key = ("slots", id(mesh), element.id, state, mine)
+    if key not in circuit.cache:
+        found: list[Slot] = []
+        for branch in broken_branches(circuit, element, state, mine):
+            a, b = element.nodes[branch.a], element.nodes[branch.b]
+            if a != b and not isinstance(branch.law, Open):
+                found.append(Slot(element.id, branch, a, b, mesh.edge(a, b)))
+        circuit.cache[key] = found
+    return circuit.cache[key]  # type: ignore[no-any-return]
 
 
 def _unnamed(name: str, a: int, b: int, law: Law, mesh: Mesh) -> Slot:
@@ -396,7 +412,7 @@ def opening_seconds(point: OperatingPoint, element: Element) -> tuple[float, flo
     """Shortest and longest time (s) until a protective element opens under the currents found; None
     where it carries them for good."""
     assert element.kind.opens is not None
-    amps = max((abs(f.amps) for f in point.felt(element.id).flows.values()), default=0.0)
+    amps = max([abs(point.slot_amps(s)) for s in point.own_slots(element.id)], default=0.0)
     return element.kind.opens(element.values, amps, point.circuit.context)
 
 
