@@ -205,7 +205,7 @@ def _wire_elements(
             w.id,
             kind,
             f"wire {w.id}",
-            Wire(w.mm2, w.metres),
+            Wire(w.mm2, w.metres, w.celsius),
             {"1": node_of[ends[w.id][0]], "2": node_of[ends[w.id][1]]} | dict(shared),
         )
         for w in sheet.wires

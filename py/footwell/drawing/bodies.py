@@ -225,10 +225,12 @@ def _tapped(sign: str, a: str, b: str, tap: str, reach: float) -> Callable[[Body
 
     def fill(body: Body) -> None:
         if any(t not in body.at for t in (a, b, tap)) or body.is_top(a) == body.is_top(b):
-            return _box(body)
+            _box(body)
+            return
         axis, (x, y) = body.at[a][0][0], body.at[tap][0]
         if x == axis:
-            return _box(body)
+            _box(body)
+            return
         _between(body, sign, a, b)
         side = axis + (reach if x > axis else -reach)
         body.line((x, y), (x, body.middle), (side, body.middle))

@@ -79,8 +79,8 @@ def _weakened(branch: Branch, factor: float) -> Branch:
 
 
 def _usual_volts(values: Battery, context: Context) -> str:
-    usual = supplies.supply(context.system_volts)
-    return f"{rest_volts(values, context):g} V with the engine off and {usual.engine_running.mean:g} V running"
+    running = supplies.supply(context.system_volts).engine_running.mean
+    return f"{rest_volts(values, context):g} V with the engine off and {running:g} V running"
 
 
 KIND = Kind(

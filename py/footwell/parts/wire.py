@@ -12,10 +12,11 @@ from footwell.reference import conductors
 
 @dataclass(frozen=True)
 class Wire:
-    """`mm2` of conductor and `metres` of length; either may be open."""
+    """`mm2` of conductor, `metres` of length, `celsius` of its copper; each may be open."""
 
     mm2: float | None = None
     metres: float | None = None
+    celsius: float | None = None
 
 
 def cross_section(values: Wire, context: Context) -> float:
@@ -26,12 +27,14 @@ def cross_section(values: Wire, context: Context) -> float:
 def _branches(values: Wire, state: State, context: Context) -> list[Branch]:
     mm2 = cross_section(values, context)
     metres = values.metres or conductors.DEFAULT_LENGTH_METRES.value
-    typical = conductors.typical_wire_ohms(mm2, metres)
+    celsius = conductors.WIRE_CELSIUS.mean if values.celsius is None else values.celsius
+    typical = conductors.typical_wire_ohms(mm2, metres, celsius)
     guessed_mm2 = conductors.UNKNOWN_SECTION_RELATIVE_SIGMA.value if values.mm2 is None else 0.0
     guessed_metres = (
         conductors.UNKNOWN_LENGTH_RELATIVE_SIGMA.value if values.metres is None else 0.0
     )
-    spread = math.hypot(typical.relative_sigma, guessed_mm2, guessed_metres)
+    make = conductors.MAKE_FACTOR if values.celsius is not None else typical
+    spread = math.hypot(make.relative_sigma, guessed_mm2, guessed_metres)
     return [
         Branch("", "1", "2", Resistance(typical.mean), spread, conductors.current_guide_amps(mm2))
     ]

@@ -31,7 +31,7 @@ FIELDS: Mapping[type[Element], tuple[str, ...]] = {
         *("name", "half_a", "half_b", "landmark", "at"),
         *("terminal_mm", "rating_amps", "minutes", "unplug_minutes", "unplugs"),
     ),
-    SheetWire: ("colour", "mm2", "metres", "at", "moves"),
+    SheetWire: ("colour", "mm2", "metres", "celsius", "at", "moves"),
 }
 
 

@@ -132,6 +132,8 @@ class SheetWire(SheetModel):
     colour: Colour | None = None
     mm2: Annotated[float, Field(ge=SMALLEST_MM2, le=LARGEST_MM2)] | None = None
     metres: Annotated[float, Field(gt=0, le=60)] | None = None
+    celsius: Annotated[float, Field(ge=-60, le=250)] | None = None
+    """Temperature of its conductor; None: about 20 degC."""
     at: Whereabouts = ""
     moves: bool = False
     """Bends in use, as in a hinge."""
