@@ -49,7 +49,7 @@ def test_stuck_horn_takes_two_to_three_times_its_current_and_a_dead_one_none() -
     # Common practice, no source.
     assert loads.HORN_STUCK_SHARE.source.standing == "common practice"
     sound = fed("horn", Horn()).amps(NAME)
-    stuck = fed("horn", Horn(), fault("sticking")).amps(NAME, "idle coil")
+    stuck = fed("horn", Horn(), fault("sticking")).amps(NAME, "idle")
     assert 4.0 < sound < 6.0 and 2.0 < stuck / sound < 3.0
     assert fed("horn", Horn(), fault("open")).amps(NAME) == 0.0
 
@@ -127,6 +127,15 @@ def test_ptc_heater_takes_its_power_and_hardly_more_current_at_more_volts() -> N
     assert usual * 12.5 == pytest.approx(300.0, rel=0.03)
     plain = 15.0 / 12.6
     assert 1.0 < high / usual < 1.0 + 0.4 * (plain - 1.0)
+
+
+@pytest.mark.parametrize("kind", ["horn", "ptc_heater", "glow_plug"])
+def test_a_shorted_one_draws_all_it_can_get_and_does_nothing(kind: str) -> None:
+    values = KINDS[kind].values(**({"watts": 300.0} if kind == "ptc_heater" else {}))
+    short, sound = (fed(kind, values, *f, through=0.05) for f in ([fault("short")], []))
+    assert shown(short) == 0.0 < shown(sound)
+    assert short.at("G1.+") < sound.at("G1.+")
+    assert short.amps(NAME, "idle") > 100.0
 
 
 @pytest.mark.parametrize("kind", ["ptc_heater", "glow_plug"])

@@ -6,13 +6,9 @@ import math
 from dataclasses import dataclass
 
 from footwell.circuit.circuit import Circuit, Element
-from footwell.parts.base import Branch
+from footwell.parts.base import SHORT_OHMS, Branch
 from footwell.parts.laws import Open, Resistance
 from footwell.parts.series import add_ohms
-
-SHORT_OHMS = 0.02
-"""A dead short: metal on metal (common practice, no source)."""
-
 
 STEP_SPREAD = 0.33
 """Relative spread of a resistance known to half a step of the ladder of sizes: evenly spread over

@@ -7,10 +7,10 @@ where the vehicle has not been asked yet) and an object of `Kind` that turns val
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any, Literal
 
-from footwell.parts.laws import Law
+from footwell.parts.laws import Law, Resistance
 from footwell.parts.series import inner_volts
 from footwell.reference import failures
 from footwell.reference.sources import Spread
@@ -234,6 +234,21 @@ def moved_by(
         return next(gone, felt.state)
 
     return moves
+
+
+SHORT_OHMS = 0.02
+"""A dead short: metal on metal (common practice, no source)."""
+
+
+def idle(branch: Branch, law: Law) -> Branch:
+    """A branch whose current does none of the part's work, under a name of its own, so that whatever
+    the part shows or does by the sound branch is not there."""
+    return replace(branch, name=f"idle {branch.name}".rstrip(), law=law)
+
+
+def shorted(branches: list[Branch]) -> list[Branch]:
+    """The branches of a load that is shorted inside: much current, and nothing to show for it."""
+    return [idle(branch, Resistance(SHORT_OHMS)) for branch in branches]
 
 
 WARM_SHARE = 1.04

@@ -20,6 +20,7 @@ from footwell.parts.base import (
     State,
     power_share,
     rate_of,
+    shorted,
 )
 from footwell.parts.laws import levelling
 from footwell.reference import loads
@@ -43,6 +44,17 @@ def _branches(values: GlowPlug, state: State, context: Context) -> list[Branch]:
     return [Branch("", "G", "31", law, 0.1)]
 
 
+def _broken(
+    mode: Mode,
+    size: float,
+    branches: list[Branch],
+    values: GlowPlug,
+    state: State,
+    context: Context,
+) -> list[Branch] | None:
+    return shorted(branches) if mode.name == "short" else None
+
+
 def _shows(values: GlowPlug, felt: Felt, context: Context) -> float:
     return power_share(felt, _branches(values, felt.state, context)[0], context)
 
@@ -64,6 +76,7 @@ KIND = Kind(
             sized=True,
         ),
     ),
+    broken=_broken,
     seen_as="heat",
     shows=_shows,
     feedable=True,

@@ -2,12 +2,23 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Annotated
 
 from pydantic import Field
 
-from footwell.parts.base import WARM_SHARE, Branch, Context, Felt, Kind, Mode, State, rate_of
+from footwell.parts.base import (
+    WARM_SHARE,
+    Branch,
+    Context,
+    Felt,
+    Kind,
+    Mode,
+    State,
+    idle,
+    rate_of,
+    shorted,
+)
 from footwell.parts.laws import Resistance
 from footwell.reference import loads
 
@@ -34,11 +45,12 @@ def _branches(values: Horn, state: State, context: Context) -> list[Branch]:
 def _broken(
     mode: Mode, size: float, branches: list[Branch], values: Horn, state: State, context: Context
 ) -> list[Branch] | None:
+    if mode.name == "short":
+        return shorted(branches)
     if mode.name != "sticking":
         return None
     coil = Resistance(mean_ohms(values, context) * loads.HORN_STUCK_SHARE.value)
-    # No sound is made of the current in a branch by another name.
-    return [replace(branches[0], name="idle coil", law=coil)]
+    return [idle(branches[0], coil)]
 
 
 def _shows(values: Horn, felt: Felt, context: Context) -> float:

@@ -21,6 +21,7 @@ from footwell.parts.base import (
     State,
     power_share,
     rate_of,
+    shorted,
 )
 from footwell.parts.laws import levelling
 from footwell.reference import loads
@@ -51,6 +52,8 @@ def _broken(
     state: State,
     context: Context,
 ) -> list[Branch] | None:
+    if mode.name == "short":
+        return shorted(branches)
     if mode.name != "partly_dead":
         return None
     left = replace(values, watts=values.watts * STONES_LEFT)

@@ -16,6 +16,7 @@ from footwell.parts.base import (
     Tipping,
     above,
     below,
+    idle,
     moved_by,
     rate_of,
 )
@@ -75,11 +76,8 @@ def _broken(
 ) -> list[Branch] | None:
     ohms = coil_ohms(values, context)
     changed = {
-        # A magnet feels nothing of a coil by another name, so it does not move.
-        "sticking": lambda b: replace(b, name="idle coil"),
-        "shorted_turns": lambda b: replace(
-            b, name="idle coil", law=Resistance(ohms * SHORTED_SHARE)
-        ),
+        "sticking": lambda b: idle(b, b.law),
+        "shorted_turns": lambda b: idle(b, Resistance(ohms * SHORTED_SHARE)),
         "wrong_part": lambda b: replace(b, law=Resistance(ohms * size)),
     }
     return [changed[mode.name](b) for b in branches] if mode.name in changed else None

@@ -13,7 +13,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from footwell.parts.base import Branch, Context, Felt, Kind, Mode, State, rate_of
+from footwell.parts.base import Branch, Context, Felt, Kind, Mode, State, idle, rate_of
 from footwell.parts.laws import Law, Open, Resistance
 from footwell.reference import starters
 from footwell.reference.contacts import contact
@@ -80,9 +80,7 @@ def _broken(
         },
         # The windings take their current, and nothing follows: no force is felt of a plunger that
         # cannot move.
-        "sticking": {
-            b.name: replace(b, name=f"idle {b.name}") for b in branches if b.name != CONTACT
-        },
+        "sticking": {b.name: idle(b, b.law) for b in branches if b.name != CONTACT},
     }
     if mode.name not in changed:
         return None
