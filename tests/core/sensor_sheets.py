@@ -127,3 +127,35 @@ WIPER_WIRES = [
     ("XM2.2.a", "XA1.1.a"),
     ("XA1.2.a", "E9.1"),
 ]
+
+BUS: list[dict[str, Any]] = [
+    *PARTS[:3],
+    {
+        "id": "R2",
+        "kind": "rheostat",
+        "values": {"ohms_at": {"off": None, "dim": 20, "bright": 0.2}},
+        "plug": ["1", "2"],
+        "positions": ["off", "dim", "bright"],
+    },
+    {"id": "E1", "kind": "lamp", "values": {"watts": 5}, "plug": ["1", "2"]},
+    {"id": "A1", "kind": "bus_unit", "values": {}, "plug": ["H", "L", "+", "-"]},
+    {
+        "id": "A2",
+        "kind": "bus_unit",
+        "values": {"terminated": True},
+        "plug": ["H", "L", "+", "-"],
+    },
+    {"id": "R1", "kind": "bus_termination", "values": {}, "plug": ["H", "L"]},
+]
+"""Two units and a terminating resistor on a bus, and a dimmed lamp beside them."""
+BUS_WIRES = [
+    ("G1.+", "F1.1"),
+    ("G1.-", "E9.1"),
+    ("F1.2", "XR2.1.a"),
+    ("XR2.2.a", "XE1.1.a"),
+    ("XE1.2.a", "E9.1"),
+    *(("F1.2", f"X{unit}.3.a") for unit in ("A1", "A2")),
+    *((f"X{unit}.4.a", "E9.1") for unit in ("A1", "A2")),
+    *(("XA1.1.a", end) for end in ("XR1.1.a", "XA2.1.a")),
+    *(("XA1.2.a", end) for end in ("XR1.2.a", "XA2.2.a")),
+]

@@ -8,13 +8,14 @@ from footwell.circuit.circuit import Circuit
 from footwell.drawing.layout import lay_out
 
 from .sensor_rig import plugged_sheet
-from .sensor_sheets import PARTS, SHARED, SHARED_WIRES, WIPER, WIPER_WIRES, WIRES
+from .sensor_sheets import BUS, BUS_WIRES, PARTS, SHARED, SHARED_WIRES, WIPER, WIPER_WIRES, WIRES
 from .test_drawing_layout import faults_of
 
 SHEETS = {
     "sensor and lamp": (PARTS, WIRES),
     "sensors on 5 V": (SHARED, SHARED_WIRES),
     "wiper": (WIPER, WIPER_WIRES),
+    "bus": (BUS, BUS_WIRES),
 }
 BOXES = {
     "sensor and lamp": {"A1": {"in", "+", "-"}},

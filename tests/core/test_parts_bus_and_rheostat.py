@@ -21,6 +21,7 @@ from footwell.reference.lamps import light_share
 
 from .electrics_rig import EARTH, Part, circuit_of, run
 from .sensor_rig import BATTERY, plugged_sheet
+from .sensor_sheets import BUS, BUS_WIRES
 
 
 def bus(*ends: Part, fed: bool = True) -> Circuit:
@@ -108,25 +109,12 @@ def test_a_unit_without_supply_leaves_the_bus_to_the_others() -> None:
 
 
 def test_no_lamp_and_no_ohms_on_a_bus_but_volts() -> None:
-    parts = [
-        {"id": "G1", "kind": "battery", "values": {}, "probe": ["+", "-"]},
-        {"id": "F1", "kind": "fuse", "values": {"amps": 10}, "probe": ["1", "2"]},
-        {"id": "E9", "kind": "earth_point", "values": {}, "probe": ["1"]},
-        {"id": "E1", "kind": "lamp", "values": {"watts": 21}, "plug": ["1", "2"]},
-        {"id": "A1", "kind": "bus_unit", "values": {}, "plug": ["H", "L", "+", "-"]},
-        {"id": "R1", "kind": "bus_termination", "values": {}, "plug": ["H", "L"]},
-    ]
-    wires = [
-        *(("G1.+", "F1.1"), ("G1.-", "E9.1"), ("F1.2", "XE1.1.a"), ("XE1.2.a", "E9.1")),
-        *(("F1.2", "XA1.3.a"), ("XA1.4.a", "E9.1")),
-        *(("XA1.1.a", "XR1.1.a"), ("XA1.2.a", "XR1.2.a")),
-    ]
-    circuit = plugged_sheet(parts, wires)
+    circuit = plugged_sheet(BUS, BUS_WIRES)
     for place in ("XA1.1.a", "XA1.2.a", "XR1.1.a", "XR1.2.a"):
         for instrument in (LAMP, OHMS):
             assert "data" in refusal(circuit, Check(instrument, place, "earth", set_up(circuit)))
         assert refusal(circuit, Check(VOLTS, place, "earth", set_up(circuit))) == ""
-    for place in ("XE1.1.a", "F1.2", "XA1.3.a"):
+    for place in ("XE1.1.a", "XR2.1.a", "F1.2", "XA1.3.a"):
         assert refusal(circuit, Check(LAMP, place, "earth", set_up(circuit))) == ""
 
 

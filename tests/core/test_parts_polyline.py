@@ -6,14 +6,22 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from footwell.parts.polyline import Polyline, limited_source, one_way, steady
+from footwell.parts.polyline import Polyline, steady
 
 VOLTS = st.floats(-30.0, 30.0)
+POINT = st.tuples(st.floats(0.1, 5.0), st.floats(0.001, 2.0))
 LAWS = st.one_of(
-    st.builds(limited_source, st.floats(1, 12), st.floats(0.05, 5), st.floats(0.01, 5)),
-    st.builds(one_way, st.floats(0.1, 3), st.floats(0.05, 5), st.floats(0.01, 5)),
     st.builds(steady, st.floats(0.001, 1), st.floats(0.5, 6)),
+    st.lists(POINT, min_size=2, max_size=5).map(lambda steps: Polyline(tuple(_summed(steps)))),
 )
+
+
+def _summed(steps: list[tuple[float, float]]) -> list[tuple[float, float]]:
+    volts, amps, found = -6.0, -3.0, []
+    for du, di in steps:
+        volts, amps = volts + du, amps + di
+        found.append((volts, amps))
+    return found
 
 
 @given(LAWS, VOLTS, VOLTS)
@@ -30,19 +38,6 @@ def test_the_slope_is_that_of_the_curve(law: Polyline, volts: float) -> None:
         return
     below, above = law.at(volts - step)[0], law.at(volts + step)[0]
     assert law.at(volts)[1] == pytest.approx((above - below) / (2 * step), rel=1e-4, abs=1e-9)
-
-
-def test_a_limited_source_gives_its_limit_at_most_and_takes_nothing_from_above() -> None:
-    law = limited_source(5.0, 0.2, 0.1)
-    assert law.at(0.0)[0] == pytest.approx(-0.1, rel=1e-3)
-    assert law.at(4.99)[0] == pytest.approx(-0.05)
-    assert 0.0 <= law.at(12.0)[0] < 1e-4
-
-
-def test_a_way_with_a_drop_passes_nothing_below_it_and_its_limit_at_most() -> None:
-    law = one_way(1.0, 0.2, 0.1)
-    assert abs(law.at(0.9)[0]) < 1e-6 and law.at(1.01)[0] == pytest.approx(0.05)
-    assert law.at(12.0)[0] == pytest.approx(0.1, rel=1e-3)
 
 
 def test_a_steady_consumer_takes_as_much_at_five_volts_as_at_twelve() -> None:

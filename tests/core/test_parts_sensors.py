@@ -12,7 +12,7 @@ from footwell.parts.module_input import KIND as INPUT
 from footwell.parts.module_input import ModuleInput
 from footwell.parts.potentiometer import Potentiometer
 from footwell.parts.reed_switch import ReedSwitch
-from footwell.parts.regulator import LIMITED, OFF, ON, PASSING, Regulator
+from footwell.parts.regulator import LIFTED, LIMITED, OFF, ON, PASSING, Regulator
 from footwell.parts.resistor import Resistor
 from footwell.reference import sensors
 
@@ -67,7 +67,7 @@ def test_a_lifted_wiper_is_the_star_of_three_resistances() -> None:
 
 
 def test_five_volts_within_the_trades_limits_and_none_without_feed() -> None:
-    sound, dead = run(pedal()), run(pedal(), None, Fault("N1", "open:out"))
+    sound, dead = run(pedal()), run(pedal(), None, Fault("N1", "dead"))
     assert 4.75 <= sound.at("N1.out") <= 5.25 and sound.states["N1"] == ON
     assert dead.at("N1.out") == pytest.approx(0.0, abs=1e-3)
 
@@ -96,7 +96,8 @@ def test_what_a_weak_feed_leaves_of_the_five_volts(volts: float, state: str, out
 def test_a_short_to_supply_lifts_the_five_volts_and_takes_no_current() -> None:
     lifted = run(pedal(None, Part("R8", "resistor", Resistor(1.0), {"1": "5V", "2": "30"})))
     assert lifted.at("N1.out") == pytest.approx(12.6, abs=0.1)
-    assert abs(lifted.amps("N1", "out")) < 1e-4
+    assert lifted.states["N1"] == LIFTED and abs(lifted.amps("N1", "out")) < 1e-9
+    assert run(pedal()).states["N1"] == ON
 
 
 @pytest.mark.parametrize(("size", "out"), [(0.85, 4.25), (0.6, 3.0)])

@@ -1,4 +1,4 @@
-"""A law of straight stretches: regulators, limited sources, consumers of a constant current."""
+"""A law of straight stretches, such as a consumer of a constant current."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from bisect import bisect_right
 from dataclasses import dataclass
 from itertools import pairwise
 
-from footwell.parts.laws import LEAST_SIEMENS, Law
+from footwell.parts.laws import Law
 
 Spot = tuple[float, float]
 """Voltage (V) and current (A)."""
@@ -14,12 +14,12 @@ Spot = tuple[float, float]
 
 @dataclass(frozen=True, slots=True)
 class Polyline(Law):
-    """Straight between `points` of rising voltage and not falling current; beyond both ends it goes on
+    """Straight between `points` of rising voltage and rising current; beyond both ends it goes on
     with `beyond` (S). Its size, whose tolerance counts, is the voltage of its points.
 
-    >>> source = Polyline(((4.98, -0.1), (5.0, 0.0)))
-    >>> [round(source.at(volts)[0], 3) for volts in (0.0, 4.99, 12.0)]
-    [-0.1, -0.05, 0.0]
+    >>> law = Polyline(((0.0, 0.0), (4.0, 0.1)))
+    >>> [round(law.at(volts)[0], 3) for volts in (-2.0, 2.0, 4.0, 12.0)]
+    [-0.0, 0.05, 0.1, 0.1]
     """
 
     points: tuple[Spot, ...]
@@ -27,10 +27,7 @@ class Polyline(Law):
 
     def _slopes(self) -> list[float]:
         """Slope (S) before the first point, between the points, and after the last."""
-        inner = [
-            max((i1 - i0) / (u1 - u0), LEAST_SIEMENS)
-            for (u0, i0), (u1, i1) in pairwise(self.points)
-        ]
+        inner = [(i1 - i0) / (u1 - u0) for (u0, i0), (u1, i1) in pairwise(self.points)]
         return [self.beyond, *inner, self.beyond]
 
     def at(self, volts: float) -> tuple[float, float]:
@@ -55,14 +52,3 @@ class Polyline(Law):
 def steady(amps: float, from_volts: float) -> Polyline:
     """A consumer of a constant current (A) from a voltage (V) on, either way round."""
     return Polyline(((-from_volts, -amps), (from_volts, amps)), amps * 1e-3)
-
-
-def limited_source(volts: float, ohms: float, limit_amps: float) -> Polyline:
-    """A source between its plus (end a) and minus that gives no more than a current (A), and takes
-    none when something lifts it above its own voltage (V)."""
-    return Polyline(((volts - ohms * limit_amps, -limit_amps), (volts, 0.0)))
-
-
-def one_way(drop_volts: float, ohms: float, limit_amps: float) -> Polyline:
-    """A way from a to b that loses a voltage (V) and passes no more than a current (A)."""
-    return Polyline(((drop_volts, 0.0), (drop_volts + ohms * limit_amps, limit_amps)))

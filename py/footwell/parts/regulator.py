@@ -1,9 +1,9 @@
 """Supply of 5 V for sensors, in a control unit: "in" from the vehicle's supply, "out", and earth "-".
 
-It is off, passes its feed on less a drop while that is too low, holds its voltage, or gives all it may:
-then one shorted sensor pulls the 5 V of all of them down. From its feed it takes its own current alone;
-the little that the sensors take comes from the regulated source, so a drop on the feed reads some
-millivolts too small.
+It is off, passes its feed on less a drop while that is too low, holds its voltage, gives all it may
+(then one shorted sensor pulls the 5 V of all of them down), or is lifted from outside and gives nothing.
+From its feed it takes its own current alone; the little that the sensors take comes from the regulated
+source, so a drop on the feed reads some millivolts too small.
 """
 
 from __future__ import annotations
@@ -14,17 +14,17 @@ from typing import Annotated
 from pydantic import Field
 
 from footwell.parts.base import Branch, Context, Felt, Kind, Mode, State, rate_of
-from footwell.parts.laws import Open, Resistance
-from footwell.parts.polyline import limited_source, one_way, steady
+from footwell.parts.laws import Law, Open, Resistance, Source
+from footwell.parts.polyline import steady
 from footwell.reference import sensors
 
-OFF, PASSING, ON, LIMITED = "off", "passing", "on", "limited"
+OFF, PASSING, ON, LIMITED, LIFTED = "off", "passing", "on", "limited", "lifted"
 OUT_OHMS = 0.2
 """Of the output within its limit (assumption)."""
 DIVIDER_OHMS = 10_000.0
 """Of the divider by which it senses its output, which holds a dead line at nought (assumption)."""
-LIMITING_FROM = 0.999
-"""Share of the limit from which the output counts as limited."""
+LIMIT_OHMS = 1e6
+"""Behind which the limited output is a source of current: 1 µA more for each volt less."""
 
 
 @dataclass(frozen=True)
@@ -41,17 +41,19 @@ def limit(values: Regulator) -> float:
 
 
 def _branches(values: Regulator, state: State, context: Context) -> list[Branch]:
-    drop, spread = sensors.REGULATOR_DROP_VOLTS.value, sensors.FIVE_VOLTS.relative_sigma
-    rows = [
+    drop = sensors.REGULATOR_DROP_VOLTS.value
+    held: dict[State, Law] = {
+        ON: Source(values.volts, OUT_OHMS),
+        LIMITED: Source(limit(values) * LIMIT_OHMS, LIMIT_OHMS),
+    }
+    passing = Source(drop, OUT_OHMS) if state == PASSING else Open()
+    spread = sensors.FIVE_VOLTS.relative_sigma if state == ON else 0.0
+    return [
         Branch("own", "in", "-", steady(sensors.REGULATOR_OWN_AMPS.value, drop), 0.0),
         Branch("divider", "out", "-", Resistance(DIVIDER_OHMS), 0.1),
+        Branch("out", "out", "-", held.get(state, Open()), spread),
+        Branch("pass", "in", "out", passing, 0.0),
     ]
-    if state == PASSING:
-        return [*rows, Branch("out", "in", "out", one_way(drop, OUT_OHMS, limit(values)), 0.0)]
-    if state in (ON, LIMITED):
-        law = limited_source(values.volts, OUT_OHMS, limit(values))
-        return [*rows, Branch("out", "out", "-", law, spread)]
-    return [*rows, Branch("out", "out", "-", Open())]
 
 
 def _broken(
@@ -62,22 +64,36 @@ def _broken(
     state: State,
     context: Context,
 ) -> list[Branch] | None:
-    others = [b for b in branches if b.name != "out"]
-    if mode.name == "passes":
-        return [*others, Branch("out", "in", "out", Resistance(1.0))]
-    if mode.name == "low" and state in (ON, LIMITED):
-        law = limited_source(values.volts * size, OUT_OHMS, limit(values))
-        return [replace(b, law=law) if b.name == "out" else b for b in branches]
-    return branches if mode.name == "low" else None
+    if mode.name == "dead":
+        laws: dict[str, Law] = {"out": Open(), "pass": Open()}
+    elif mode.name == "passes":
+        laws = {"out": Open(), "pass": Resistance(1.0)}
+    else:
+        laws = {"out": Source(values.volts * size, OUT_OHMS)} if state == ON else {}
+    return [replace(b, law=laws.get(b.name, b.law)) for b in branches]
 
 
 def _moves(values: Regulator, felt: Felt, context: Context) -> State:
-    feed, drop = felt.volts["in"] - felt.volts["-"], sensors.REGULATOR_DROP_VOLTS.value
+    feed, out = (felt.volts[t] - felt.volts["-"] for t in ("in", "out"))
+    drop = sensors.REGULATOR_DROP_VOLTS.value
     if feed < drop:
         return OFF
-    if feed < values.volts + drop:
-        return PASSING
-    return LIMITED if felt.amps("out") >= LIMITING_FROM * limit(values) else ON
+    aim = PASSING if feed < values.volts + drop else ON
+    most = min(values.volts, feed - drop)
+    if felt.state == LIMITED:
+        return LIMITED if out < most else aim
+    if felt.state == LIFTED:
+        return LIFTED if out > most else aim
+    given = _given(felt)
+    if given > limit(values):
+        return LIMITED
+    return LIFTED if given < 0.0 else aim
+
+
+def _given(felt: Felt) -> float:
+    """Current (A) that comes out of "out"."""
+    held, passed = felt.flows.get("out"), felt.flows.get("pass")
+    return (passed.amps if passed else 0.0) - (held.amps if held else 0.0)
 
 
 KIND = Kind(
@@ -88,11 +104,10 @@ KIND = Kind(
     branches=_branches,
     modes=lambda _: (
         Mode(
-            "open:out",
+            "dead",
             rate_of("module_output", "stuck_open"),
             "dead",
             "renew the unit",
-            of="out",
         ),
         Mode(
             "low",
@@ -109,7 +124,7 @@ KIND = Kind(
         ),
     ),
     broken=_broken,
-    states=lambda _: (OFF, PASSING, ON, LIMITED),
+    states=lambda _: (OFF, PASSING, ON, LIMITED, LIFTED),
     moves=_moves,
     measured_alone=False,
     takes=("in",),
