@@ -205,3 +205,17 @@ def test_two_leads_on_one_point_are_refused_in_a_sentence() -> None:
 def test_what_may_not_be_measured_is_not_explained_either() -> None:
     told = Job(TRACTOR).refused("explain", red="X1.3.a", instrument=LAMP)
     assert told == Job(TRACTOR).refused("check_at", red="X1.3.a", instrument=LAMP)
+
+
+def test_small_drops_stand_together_and_every_step_stands_once() -> None:
+    told = explain(red="X2.3.a", controls={"S1": "2"})
+    lines = [n for run in told.runs for n in range(run.first, run.first + run.count)]
+    assert lines == list(range(len(told.steps)))
+    assert len(told.runs) < len(told.steps) / 2
+    assert sum(run.share for run in told.runs) == pytest.approx(1.0)
+    marked = {n for n, step in enumerate(told.steps) if step.marks}
+    assert marked <= {run.first + run.count - 1 for run in told.runs}
+    assert {run.name for run in told.runs if run.share > 0.05} == {
+        "resistor pack R1, step 2",
+        "fan motor M1",
+    }

@@ -20,6 +20,7 @@ import { ShareScreen } from "../features/share/ShareScreen";
 import { SkipScreen } from "../features/skip/SkipScreen";
 import { StoryScreen } from "../features/story/StoryScreen";
 import { SuspectsScreen } from "../features/suspects/SuspectsScreen";
+import { WhyScreen } from "../features/why/WhyScreen";
 import { WiringScreen } from "../features/wiring/WiringScreen";
 import { Work } from "../features/work/Work";
 import { openJob } from "./job";
@@ -88,6 +89,8 @@ function JobScreen({ now }: { now: JobRoute }) {
       return <ShareScreen />;
     case "record":
       return <RecordScreen />;
+    case "why":
+      return <WhyScreen />;
     case "menu":
       return <MenuScreen />;
   }

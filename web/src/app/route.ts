@@ -19,6 +19,7 @@ export type JobScreen =
   | "report"
   | "share"
   | "record"
+  | "why"
   | "menu";
 
 export type Route =

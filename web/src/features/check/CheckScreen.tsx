@@ -5,6 +5,7 @@ import { Bar } from "../../app/ui/Bar";
 import { JobHead, Trouble } from "../../app/ui/JobHead";
 import { Plumb } from "../../app/ui/Plumb";
 import { Screen } from "../../app/ui/Screen";
+import { WhyKey } from "../why/WhyKey";
 import { CheckKeys } from "./CheckKeys";
 import { Expected } from "./Expected";
 import { PresenceAsked } from "./PresenceAsked";
@@ -31,6 +32,7 @@ export function CheckScreen({ check, view }: { check: Check; view: JobView }) {
         <b>{words.why}: </b>
         {check.why}
       </p>
+      <WhyKey check={check} />
     </Screen>
   );
 }

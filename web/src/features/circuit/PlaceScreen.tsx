@@ -10,6 +10,7 @@ import { Screen } from "../../app/ui/Screen";
 import { Toggles } from "../../app/ui/Toggles";
 import { Expected } from "../check/Expected";
 import { choose } from "../check/state";
+import { WhyKey } from "../why/WhyKey";
 import { Facts } from "./Facts";
 import { instrumentsAtHand } from "./instruments";
 import { type Asked, useCheckAt } from "./useCheckAt";
@@ -50,6 +51,7 @@ function Place({ place, now }: { place: PlaceView; now: JobView }) {
         {words.measured}: <b>{place.measured || words.notMeasured}</b>
       </p>
       {check ? <Expected check={check} /> : <p class="soft">{words.reading}</p>}
+      {check && <WhyKey check={check} />}
       <SetupForm asked={asked} onAsk={setAsked} now={now} />
       <Facts place={place.id} />
     </Screen>
