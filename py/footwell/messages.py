@@ -107,6 +107,16 @@ class Outcome(Message):
     means: str
 
 
+class OtherBand(Message):
+    """Where a number lies as well if a relay or a fuse in doubt has gone the other way: `when` says
+    which, `share` how likely."""
+
+    low: float
+    high: float
+    share: float
+    when: str
+
+
 class Band(Message):
     low: float
     high: float
@@ -114,6 +124,7 @@ class Band(Message):
     text: str
     scale_low: float
     scale_high: float
+    others: list[OtherBand]
 
 
 class Check(Message):
@@ -473,7 +484,8 @@ class SheetAnswer(Message):
 
 class ExpectedRow(Message):
     """One reading: `place` against `black`, or one element. A number has a value and the band that
-    holds 95 % of such readings, in `unit`; a word or "over range" stands in `text` alone."""
+    holds 95 % of such readings, in `unit`; a word or "over range" stands in `text` alone. Where a relay
+    or a fuse is in doubt these are the likeliest, and `others` the rest."""
 
     place: str
     black: str
@@ -483,6 +495,7 @@ class ExpectedRow(Message):
     high: float | None
     unit: str
     text: str
+    others: list[OtherBand]
 
 
 class ExpectedTable(Message):
@@ -547,16 +560,6 @@ class ExplainStep(Message):
     marks: list[Literal["red", "black", "held", "body"]]
 
 
-class ExplainRun(Message):
-    """One line of the way: `count` steps from number `first` on. Small drops in a row are one line."""
-
-    name: str
-    text: str
-    share: float
-    first: int
-    count: int
-
-
 class SpreadPart(Message):
     """A cause of the band's width: `share` of the variance (all sum to 1), and what it alone would
     make the band ("±0.6 V"). `element` is "meter", "supply", "leads", an element, or "" for the rest."""
@@ -576,7 +579,6 @@ class Explanation(Message):
     lines: list[str]
     supply: str
     steps: list[ExplainStep]
-    runs: list[ExplainRun]
     spread: list[SpreadPart]
     meter: str
     warnings: list[str]

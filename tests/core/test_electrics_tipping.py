@@ -9,7 +9,7 @@ import pytest
 from footwell.circuit.fault import Fault
 from footwell.electrics.operating_point import OperatingPoint
 from footwell.electrics.tipping import Alternative, alternatives, doubts
-from footwell.electrics.turns import chance, given, learned
+from footwell.electrics.turns import NOTHING, chance, given, learned
 from footwell.parts.battery import Battery
 from footwell.parts.fuse import Fuse
 from footwell.parts.relay import Relay
@@ -201,7 +201,7 @@ def test_of_two_equal_fuses_in_a_short_either_may_open_but_not_both() -> None:
 
 def test_what_one_reading_supposes_of_a_relay_holds_for_the_next() -> None:
     pulled, rest = alternatives(relay_on(PULL_IN.mean + 0.1))
-    known = learned({}, pulled.turns)
+    known = learned(NOTHING, pulled.turns)
     assert chance(pulled.turns, known) == pytest.approx(1.0)
     assert chance(rest.turns, known) == pytest.approx(0.0)
 
@@ -209,8 +209,8 @@ def test_what_one_reading_supposes_of_a_relay_holds_for_the_next() -> None:
 def test_relay_that_pulled_in_on_little_pulls_in_on_more_and_the_other_way_round() -> None:
     little, more = alternatives(relay_on(PULL_IN.mean - 0.3)), alternatives(relay_on(PULL_IN.mean))
     assert [a.point.states["K1"] for a in little] == ["rest", "pulled"]
-    after_pulled = learned({}, little[1].turns)
-    after_rest = learned({}, little[0].turns)
+    after_pulled = learned(NOTHING, little[1].turns)
+    after_rest = learned(NOTHING, little[0].turns)
     on_more = next(a for a in more if a.point.states["K1"] == "pulled")
     assert chance(on_more.turns, after_pulled) == pytest.approx(1.0)
     assert 0.05 < chance(on_more.turns, after_rest) < on_more.weight

@@ -24,7 +24,7 @@ from footwell.checks.check import (
     nodes,
 )
 from footwell.checks.clipped import METER_OHMS, clipped, held_to
-from footwell.checks.predict import Faults, Nuisance, Reading, Words, expected
+from footwell.checks.predict import Faults, Nuisance, Reading, Words, foretold
 from footwell.circuit.circuit import Circuit
 from footwell.electrics.breaks import Break, Side, way_to
 from footwell.electrics.flow import Hold, Leg, held_by, round_along, round_through
@@ -82,8 +82,8 @@ class Explanation:
 
 
 def explained(circuit: Circuit, check: Check, faults: Faults) -> Explanation:
-    """Why a check reads what it reads under the faults."""
-    reading = expected(circuit, check, faults)
+    """Why a check reads what it reads under the faults, with the middle of all limits."""
+    reading = foretold(circuit, check, faults)[0].said
     point = clipped(circuit, check, faults)
     way = None if check.instrument == LOOK else _round(circuit, check, point)
     node = _asked_node(circuit, check)

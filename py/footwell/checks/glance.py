@@ -12,21 +12,26 @@ from collections.abc import Sequence
 
 from footwell.checks.check import CLAMP, FEED, LAMP, LOOK, OHMS, Check, nodes
 from footwell.checks.clipped import METER_OHMS, part_of, test_lamp
-from footwell.checks.outlook import Outlook, outlook
+from footwell.checks.outlook import Outlook, outlooks
 from footwell.checks.predict import (
     Faults,
     Reading,
     Words,
     expected,
     light_words,
+    mixed,
 )
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.setup import SetupState
+from footwell.electrics.turns import Known, possible
 from footwell.parts.laws import Filament
 from footwell.reference import meters
 
-Number = tuple[float, float]
-"""Mean and standard deviation in V, A or Ω."""
+Number = tuple[float, float, float]
+"""Chance of a number, its mean, and its standard deviation in V, A or Ω."""
+
+Weights = list[tuple[float, Outlook]]
+"""The states that can be, each with its chance; nearly always one."""
 
 SHARED = {True: 0.003, False: 0.012}
 """Relative spread of the supply, measured in this sitting or not."""
@@ -36,25 +41,26 @@ JOINTS = 0.3
 
 
 class Panel:
-    """Suspects side by side, each a circuit with its faults; outlooks are fetched once a set-up."""
+    """Suspects side by side, each a circuit with its faults and what is known of relays and fuses in
+    doubt; outlooks are fetched once a set-up."""
 
     def __init__(
-        self, circuit: Circuit, rows: Sequence[tuple[Circuit, Faults]], supply_known: bool
+        self, circuit: Circuit, rows: Sequence[tuple[Circuit, Faults, Known]], supply_known: bool
     ) -> None:
         self._circuit = circuit
         self._rows = rows
         self._shared = SHARED[supply_known]
-        self._outlooks: dict[SetupState, list[Outlook]] = {}
+        self._outlooks: dict[SetupState, list[Weights]] = {}
 
-    def numbers(self, check: Check) -> list[Number]:
-        """A number for each suspect, for checks that read one."""
+    def numbers(self, check: Check) -> list[list[Number]]:
+        """The number that each suspect gives, or numbers, for checks that read one."""
         if check.instrument == OHMS:
             return self._ohms(check)
         seen = self._seen(check.setup)
         if check.instrument == CLAMP:
-            return [_clamped(s.amps.get(check.red, 0.0)) for s in seen]
+            return [[_clamped(p, s.amps.get(check.red, 0.0)) for p, s in row] for row in seen]
         a, b = nodes(self._circuit, check)
-        return [self._volts(s, a, b) for s in seen]
+        return [[self._volts(p, s, a, b) for p, s in row] for row in seen]
 
     def words(self, check: Check) -> list[Words]:
         """Chances of each word for each suspect, for checks by eye and ear."""
@@ -62,28 +68,31 @@ class Panel:
             return self._lamps(check)
         only = check.red if check.instrument in (FEED, LOOK) else None
         found: list[Words] = []
-        for circuit, faults in self._rows:
+        for circuit, faults, known in self._rows:
             mine = tuple(f for f in faults if f.element == only) if only else faults
-            words = expected(circuit, check, mine)
+            words = expected(circuit, check, mine, known)
             assert isinstance(words, dict)
             found.append(words)
         return found
 
-    def _seen(self, setup: SetupState) -> list[Outlook]:
+    def _seen(self, setup: SetupState) -> list[Weights]:
         if setup not in self._outlooks:
-            self._outlooks[setup] = [outlook(c, setup, faults) for c, faults in self._rows]
+            self._outlooks[setup] = [
+                [(p, s.outlook) for p, s in possible(outlooks(c, setup, faults), known)]
+                for c, faults, known in self._rows
+            ]
         return self._outlooks[setup]
 
-    def _ohms(self, check: Check) -> list[Number]:
+    def _ohms(self, check: Check) -> list[list[Number]]:
         part = part_of(self._circuit, check)
-        found: list[Number] = []
-        for circuit, faults in self._rows:
+        found: list[list[Number]] = []
+        for circuit, faults, _ in self._rows:
             reading = expected(circuit, check, tuple(f for f in faults if f.element == part))
             assert isinstance(reading, Reading)
-            found.append((reading.mean, reading.sigma))
+            found.append([(1.0, reading.mean, reading.sigma)])
         return found
 
-    def _volts(self, seen: Outlook, a: int, b: int) -> Number:
+    def _volts(self, chance: float, seen: Outlook, a: int, b: int) -> Number:
         volts = seen.volts[a] - seen.volts[b]
         ohms = seen.ohms(a) + seen.ohms(b)
         if ohms > METER_OHMS * 1e-4:
@@ -93,19 +102,18 @@ class Panel:
         divided = DIVIDED * size * max(supply - size, 0.0) / supply
         joints = JOINTS * min(size, 0.01 * supply)
         shared = self._shared * size
-        return volts, math.sqrt(shared * shared + divided * divided + joints * joints) + _meter(
-            size
-        )
+        spread = math.sqrt(shared * shared + divided * divided + joints * joints)
+        return chance, volts, spread + _meter(size)
 
     def _lamps(self, check: Check) -> list[Words]:
         a, b = nodes(self._circuit, check)
         lamp = test_lamp(self._circuit)
-        return [
-            light_words(
-                self._circuit, _through(lamp, s.volts[a] - s.volts[b], s.ohms(a) + s.ohms(b))
-            )
-            for s in self._seen(check.setup)
-        ]
+
+        def light(seen: Outlook) -> Words:
+            volts, ohms = seen.volts[a] - seen.volts[b], seen.ohms(a) + seen.ohms(b)
+            return light_words(self._circuit, _through(lamp, volts, ohms))
+
+        return [mixed([(p, light(s)) for p, s in row]) for row in self._seen(check.setup)]
 
 
 def _meter(size: float) -> float:
@@ -114,8 +122,8 @@ def _meter(size: float) -> float:
     return size * meters.DC_ACCURACY.percent / 200.0 + counts
 
 
-def _clamped(amps: float) -> Number:
-    return amps, meters.clamp_limit_amps(amps) / 2.0 + 0.05 * abs(amps)
+def _clamped(chance: float, amps: float) -> Number:
+    return chance, amps, meters.clamp_limit_amps(amps) / 2.0 + 0.05 * abs(amps)
 
 
 def _through(lamp: Filament, volts: float, ohms: float) -> float:

@@ -16,6 +16,8 @@ from footwell.electrics.elimination import resistances
 from footwell.electrics.mesh import Mesh
 from footwell.electrics.network import Slot
 from footwell.electrics.operating_point import OperatingPoint, is_apart, operate
+from footwell.electrics.tipping import alternatives
+from footwell.electrics.turns import Turn
 
 
 @dataclass(slots=True)
@@ -40,18 +42,41 @@ class Outlook:
         return self._own[node]
 
 
+@dataclass(frozen=True, slots=True)
+class Seen:
+    """The outlook of one of the states that can be, its chance, and how doubts turned out for it."""
+
+    weight: float
+    outlook: Outlook
+    turns: tuple[Turn, ...] = ()
+
+
 def outlook(circuit: Circuit, setup: SetupState, faults: tuple[Fault, ...]) -> Outlook:
-    """The outlook of a suspect, computed once for a circuit."""
+    """The outlook of a suspect with the middle of all limits, computed once for a circuit."""
+    return outlooks(circuit, setup, faults)[0].outlook
+
+
+def outlooks(circuit: Circuit, setup: SetupState, faults: tuple[Fault, ...]) -> tuple[Seen, ...]:
+    """The outlooks of all states that can be under a suspect, the one with the middle of all limits first."""
     key = ("outlook", setup, faults)
     found = circuit.cache.get(key)
     if found is None:
-        found = circuit.cache[key] = summarised(operate(circuit, setup, faults))
+        every = alternatives(operate(circuit, setup, faults))
+        found = tuple(Seen(a.weight, summarised(a.point), a.turns) for a in every)
+        circuit.cache[key] = found
     return found
 
 
 def activities(circuit: Circuit, setup: SetupState, faults: tuple[Fault, ...]) -> dict[str, float]:
-    """What the loads do under a suspect: the same for every fault in one stretch of a chain."""
-    return outlook(circuit, setup, alike(circuit, faults, broken_at(circuit, setup))).activity
+    """What the loads do under a suspect."""
+    return outlook(circuit, setup, from_outside(circuit, setup, faults)).activity
+
+
+def from_outside(
+    circuit: Circuit, setup: SetupState, faults: tuple[Fault, ...]
+) -> tuple[Fault, ...]:
+    """Faults that stand for some as far as the loads show: all in one stretch of a chain are the same."""
+    return alike(circuit, faults, broken_at(circuit, setup))
 
 
 def broken_at(circuit: Circuit, setup: SetupState) -> frozenset[int]:

@@ -7,7 +7,8 @@ tolerance, so that readings that share a cause of error can be taken together.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
 
 from footwell.checks import sights
 from footwell.checks.check import (
@@ -25,11 +26,15 @@ from footwell.checks.check import (
     nodes,
 )
 from footwell.checks.clipped import OHMMETER, clipped, held_to, part_of
-from footwell.checks.outlook import activities, broken_at, summarised
+from footwell.checks.outlook import activities, broken_at, from_outside, outlooks, summarised
 from footwell.circuit.chains import alike
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
 from footwell.electrics.operating_point import OperatingPoint, lamp_volts
+from footwell.electrics.spread import Nuisance as Nuisance
+from footwell.electrics.spread import amps_leans, leans
+from footwell.electrics.tipping import alternatives
+from footwell.electrics.turns import NOTHING, Known, Turn, given, possible
 from footwell.parts.laws import Source
 from footwell.reference import meters
 from footwell.reference.lamps import light_share
@@ -37,8 +42,6 @@ from footwell.reference.lamps import light_share
 OVER_RANGE_OHMS = meters.OVER_RANGE_OHMS
 
 Faults = tuple[Fault, ...]
-Nuisance = tuple[str, str]
-"""What a tolerance belongs to: (element, branch), or ("supply", "")."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,13 +62,82 @@ Words = dict[str, float]
 """A predicted word: chance of each."""
 
 
-def expected(circuit: Circuit, check: Check, faults: Faults) -> Reading | Words:
-    """What the check reads under the faults, as exactly as the circuit is known."""
+@dataclass(frozen=True, slots=True)
+class Foretold:
+    """What a check says in one of the states that can be: the state's chance, how doubts have turned out
+    for it, and the fuses that have opened."""
+
+    weight: float
+    said: Reading | Words
+    turns: tuple[Turn, ...] = ()
+    blown: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Branched:
+    """A number that is one or another, each with its chance, likeliest first: a relay may or may not hold,
+    a fuse may or may not open."""
+
+    rows: tuple[Foretold, ...]
+
+    @property
+    def readings(self) -> tuple[tuple[float, Reading], ...]:
+        return tuple((r.weight, r.said) for r in self.rows if isinstance(r.said, Reading))
+
+    def each(self, change: Callable[[Reading], Reading]) -> Branched:
+        """The same with every number changed."""
+        return Branched(
+            tuple(replace(r, said=change(r.said)) for r in self.rows if isinstance(r.said, Reading))
+        )
+
+
+Prediction = Reading | Words | Branched
+
+
+def expected(circuit: Circuit, check: Check, faults: Faults, known: Known = NOTHING) -> Prediction:
+    """What the check reads under the faults, as exactly as the circuit is known; `known` is what earlier
+    readings suppose of relays and fuses in doubt."""
+    every = foretold(circuit, check, faults)
+    if len(every) == 1:
+        return every[0].said
+    rows = [replace(row, weight=weight) for weight, row in possible(every, known)]
+    if len(rows) == 1:
+        return rows[0].said
+    if isinstance(rows[0].said, Reading):
+        return Branched(tuple(sorted(rows, key=lambda r: -round(r.weight, 9))))
+    return mixed([(row.weight, row.said) for row in rows if isinstance(row.said, dict)])
+
+
+def mixed(rows: Sequence[tuple[float, Words]]) -> Words:
+    """Chance of each word where several states can be."""
+    if len(rows) == 1:
+        return rows[0][1]
+    found: Words = {}
+    for weight, words in rows:
+        for word, chance in words.items():
+            found[word] = found.get(word, 0.0) + weight * chance
+    return found
+
+
+def readings(predicted: Prediction) -> tuple[tuple[float, Reading], ...]:
+    """The numbers that a check may read, each with its chance; none where it answers with a word."""
+    if isinstance(predicted, Reading):
+        return ((1.0, predicted),)
+    return predicted.readings if isinstance(predicted, Branched) else ()
+
+
+def likeliest(predicted: Prediction) -> Reading | Words:
+    """The prediction itself, or the likeliest of its numbers."""
+    return predicted.readings[0][1] if isinstance(predicted, Branched) else predicted
+
+
+def foretold(circuit: Circuit, check: Check, faults: Faults) -> tuple[Foretold, ...]:
+    """What the check says in each state that can be: nearly always one; weights sum to one."""
     if check.instrument in FROM_OUTSIDE:
         faults = alike(circuit, faults, _watched_nodes(circuit, check))
     key = ("expected", check, faults)
     if key not in circuit.cache:
-        circuit.cache[key] = _expected(circuit, check, faults)
+        circuit.cache[key] = _foretold(circuit, check, faults)
     return circuit.cache[key]  # type: ignore[no-any-return]
 
 
@@ -78,37 +150,50 @@ def _watched_nodes(circuit: Circuit, check: Check) -> frozenset[int]:
     return apart | frozenset(nodes(circuit, check)) if check.instrument in (VOLTS, LAMP) else apart
 
 
-def _expected(circuit: Circuit, check: Check, faults: Faults) -> Reading | Words:
-    if check.instrument == OHMS:
-        return _ohms(circuit, check, faults)
-    if check.instrument == CLAMP:
-        return _clamped(circuit, check, faults)
-    if check.numeric:
-        return _volts(circuit, check, faults)
-    ends = held_to(circuit, check)
-    if ends is not None and check.instrument in (LAMP, FUSE_LAMP):
-        point = clipped(circuit, check, faults)
-        return light_words(circuit, point.volts[ends[0]] - point.volts[ends[1]])
-    return _watched(circuit, check, faults)
-
-
-def _volts(circuit: Circuit, check: Check, faults: Faults) -> Reading:
-    a, b = nodes(circuit, check)
+def _foretold(circuit: Circuit, check: Check, faults: Faults) -> tuple[Foretold, ...]:
+    if check.instrument == LOOK:
+        return (Foretold(1.0, _looked_at(circuit, check.red, faults)),)
+    if check.instrument in (LISTEN, LOAD):
+        return _watched(circuit, check, faults)
     point = clipped(circuit, check, faults)
+    if check.instrument in (OHMS, FEED):
+        return (Foretold(1.0, _said(check, point)),)
+    return tuple(
+        Foretold(a.weight, _said_after(check, a.point, a.turns), a.turns, a.point.blown)
+        for a in alternatives(point)
+    )
+
+
+def _said_after(check: Check, point: OperatingPoint, turns: tuple[Turn, ...]) -> Reading | Words:
+    said = _said(check, point)
+    if turns and isinstance(said, Reading):
+        mean, leans_given = given(said.mean, said.leans, turns)
+        return Reading(mean, leans_given, said.instrument_sigma)
+    return said
+
+
+def _said(check: Check, point: OperatingPoint) -> Reading | Words:
+    """What the instrument says at an operating point with it in the circuit."""
+    if check.instrument == VOLTS:
+        return _volts(check, point)
+    if check.instrument == CLAMP:
+        return _clamped(check, point)
+    if check.instrument == OHMS:
+        return _ohms(check, point)
+    if check.instrument == FEED:
+        return _fed(check, point)
+    if check.instrument == SUBSTITUTE:
+        stand_in = next(point.across(s) for s in point.slots if s.element == "stand-in")
+        return light_words(point.circuit, stand_in)
+    ends = held_to(point.circuit, check)
+    assert ends is not None
+    return light_words(point.circuit, point.volts[ends[0]] - point.volts[ends[1]])
+
+
+def _volts(check: Check, point: OperatingPoint) -> Reading:
+    a, b = nodes(point.circuit, check)
     mean = point.volts[a] - point.volts[b]
-    return Reading(mean, _leans(point, point.response(a, b)), volts_sigma(mean))
-
-
-def _leans(point: OperatingPoint, lifted: list[float]) -> dict[Nuisance, float]:
-    found: dict[Nuisance, float] = {}
-    battery = point.circuit.supply_element.id
-    for slot in point.slots:
-        spread = slot.branch.spread
-        if spread:
-            nudge = slot.branch.law.nudge(point.across(slot)) * spread
-            key = ("supply", "") if slot.element == battery else (slot.element, slot.branch.name)
-            found[key] = (lifted[slot.b] - lifted[slot.a]) * nudge
-    return found
+    return Reading(mean, leans(point, point.response(a, b)), volts_sigma(mean))
 
 
 def volts_sigma(volts: float) -> float:
@@ -116,46 +201,38 @@ def volts_sigma(volts: float) -> float:
     return meters.volts_limit(min(abs(volts), 199.0)) / 2.0
 
 
-def _clamped(circuit: Circuit, check: Check, faults: Faults) -> Reading:
-    point = clipped(circuit, check, faults)
+def _clamped(check: Check, point: OperatingPoint) -> Reading:
     slot = next((s for s in point.slots if s.element == check.red), None)
     if slot is None:
         return Reading(0.0, {}, meters.clamp_limit_amps(0.0) / 2.0)
-    amps, slope = slot.branch.law.at(point.across(slot))
-    leans = {key: slope * x for key, x in _leans(point, point.response(slot.a, slot.b)).items()}
-    own = (slot.element, slot.branch.name)
-    leans[own] = leans.get(own, 0.0) + amps * slot.branch.spread
-    return Reading(amps, leans, meters.clamp_limit_amps(amps) / 2.0)
+    amps = point.slot_amps(slot)
+    return Reading(amps, amps_leans(point, slot), meters.clamp_limit_amps(amps) / 2.0)
 
 
-def _ohms(circuit: Circuit, check: Check, faults: Faults) -> Reading:
-    a, b = nodes(circuit, check)
-    element = part_of(circuit, check)
-    point = clipped(circuit, check, faults)
+def _ohms(check: Check, point: OperatingPoint) -> Reading:
+    a, b = nodes(point.circuit, check)
+    element = part_of(point.circuit, check)
     volts = point.volts[a] - point.volts[b]
     amps = (OHMMETER.volts - volts) / OHMMETER.ohms
     ohms = volts / amps if amps > 1e-9 else math.inf
     if ohms > OVER_RANGE_OHMS:
         return Reading(math.inf, {}, 0.0)
-    lifted = point.response(a, b)
     per_volt = OHMMETER.ohms * OHMMETER.volts / (OHMMETER.volts - volts) ** 2
-    leans = {key: x * per_volt for key, x in _leans(point, lifted).items() if key[0] == element}
-    leans["leads", ""] = meters.LEAD_OHMS.sigma
-    return Reading(ohms + meters.LEAD_OHMS.mean, leans, max(ohms * 0.01, 0.1) / 2.0)
+    every = leans(point, point.response(a, b))
+    own = {key: x * per_volt for key, x in every.items() if key[0] == element}
+    own["leads", ""] = meters.LEAD_OHMS.sigma
+    return Reading(ohms + meters.LEAD_OHMS.mean, own, max(ohms * 0.01, 0.1) / 2.0)
 
 
-def _watched(circuit: Circuit, check: Check, faults: Faults) -> Words:
-    if check.instrument == LOOK:
-        return _looked_at(circuit, check.red, faults)
-    if check.instrument == SUBSTITUTE:
-        point = clipped(circuit, check, faults)
-        volts = next(point.across(s) for s in point.slots if s.element == "stand-in")
-        return light_words(circuit, volts)
-    if check.instrument == FEED:
-        return _fed(circuit, check, faults)
-    now = activities(circuit, check.setup, faults)[check.red]
-    usual = activities(circuit, check.setup, ())[check.red]
-    return sights.chances(seen_as(circuit, check.red), now, usual, sights.SLIP["me"])
+def _watched(circuit: Circuit, check: Check, faults: Faults) -> tuple[Foretold, ...]:
+    """What a load does, by eye and ear."""
+    kind, usual = seen_as(circuit, check.red), activities(circuit, check.setup, ())[check.red]
+    found: list[Foretold] = []
+    for seen in outlooks(circuit, check.setup, from_outside(circuit, check.setup, faults)):
+        now = seen.outlook.activity[check.red]
+        words = sights.chances(kind, now, usual, sights.SLIP["me"])
+        found.append(Foretold(seen.weight, words, seen.turns, seen.outlook.blown))
+    return tuple(found)
 
 
 def seen_as(circuit: Circuit, element: str) -> str:
@@ -186,7 +263,8 @@ def _looked_at(circuit: Circuit, element: str, faults: Faults) -> Words:
     return dict(zip(CONTACT_SIGHTS, (bad, 1.0 - bad), strict=True))
 
 
-def _fed(circuit: Circuit, check: Check, faults: Faults) -> Words:
+def _fed(check: Check, point: OperatingPoint) -> Words:
     """What a load does when fed straight from the battery."""
-    now, usual = (summarised(clipped(circuit, check, x)).activity[check.red] for x in (faults, ()))
-    return sights.chances(seen_as(circuit, check.red), now, usual, sights.SLIP["me"])
+    sound = clipped(point.circuit, check, ())
+    now, usual = (summarised(p).activity[check.red] for p in (point, sound))
+    return sights.chances(seen_as(point.circuit, check.red), now, usual, sights.SLIP["me"])

@@ -8,8 +8,10 @@ from dataclasses import dataclass
 
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.case import Case, Hypothesis
+from footwell.diagnosis.course import Course, Track, standing
 from footwell.diagnosis.hypotheses import hypotheses, pairs, repair_of
-from footwell.diagnosis.likelihood import Track, any_log, joint_log, log_chance, standing
+from footwell.diagnosis.likelihood import any_log, joint_log, log_chance, shares
+from footwell.electrics.turns import NOTHING, Known
 from footwell.faults.suspects import Repair
 
 NONE_ODDS = 2e-4
@@ -42,6 +44,9 @@ class Weighed:
     repairs: tuple[Repair, ...]
     now: tuple[Fault, ...]
     left: tuple[Repair, ...]
+    known: Known = NOTHING
+    """What the readings suppose of relays and fuses in doubt: the same suspect may stand here twice, once
+    with a relay that holds and once with one that does not."""
 
 
 def by_repair(rows: Iterable[Weighed]) -> dict[tuple[Repair, ...], float]:
@@ -125,22 +130,27 @@ def _normalised(case: Case, alive: Followed, none: float) -> Belief:
     share_none = math.exp(none - top) / total
     kept_none = max(share_none, NONE_LEAST)
     scale = (1.0 - kept_none) / (1.0 - share_none) if share_none < 1.0 else 0.0
-    rows = [_weighed(case, h, scale * math.exp(w - top) / total, t) for h, w, t in alive]
+    rows = [
+        _weighed(case, h, part * scale * math.exp(w - top) / total, course)
+        for h, w, track in alive
+        for course, part in shares(track)
+    ]
     rows.sort(key=lambda w: (-round(w.share, 12), w.faults, w.repairs))
     return Belief(tuple(w for w in rows if w.share > 1e-9), kept_none)
 
 
-def _weighed(case: Case, h: Hypothesis, share: float, track: Track) -> Weighed:
+def _weighed(case: Case, h: Hypothesis, share: float, course: Course) -> Weighed:
     """A suspect with the fuses it has blown: they are to be renewed as well."""
-    renew = {f: repair_of(case.now, Fault(f, "open")) for f in sorted(track.ever_blown)}
-    left = {*case.left_to_mend(h), *(renew[f] for f in track.blown)}
+    renew = {f: repair_of(case.now, Fault(f, "open")) for f in sorted(course.ever_blown)}
+    left = {*case.left_to_mend(h), *(renew[f] for f in course.blown)}
     return Weighed(
         h,
         share,
-        tuple(sorted({*h.faults, *(Fault(f, "open") for f in track.ever_blown)})),
+        tuple(sorted({*h.faults, *(Fault(f, "open") for f in course.ever_blown)})),
         tuple(sorted({*h.repairs, *renew.values()})),
-        standing(case, h, track),
+        standing(case, h, course),
         tuple(sorted(left)),
+        course.known,
     )
 
 

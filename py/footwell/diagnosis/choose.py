@@ -26,7 +26,7 @@ from footwell.checks.check import (
 )
 from footwell.checks.clipped import part_of
 from footwell.checks.glance import Panel
-from footwell.checks.predict import Reading, Words, expected
+from footwell.checks.predict import Branched, Prediction, Reading, Words, expected, readings
 from footwell.circuit.circuit import Circuit, HalfId
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.belief import Belief, Weighed, by_repair, entropy
@@ -128,14 +128,15 @@ Cell = list[tuple[Weighed, float]]
 def panel_of(case: Case, live: Sequence[Weighed]) -> Panel:
     """The live suspects as they stand now, ready to be read by any check."""
     now = len(case.epochs) - 1
-    rows = [(case.circuit(now, w.hypothesis.slip), w.now) for w in live]
+    rows = [(case.circuit(now, w.hypothesis.slip), w.now, w.known) for w in live]
     return Panel(case.now, rows, case.supply_measured)
 
 
 def cells(panel: Panel, check: Check, live: Sequence[Weighed]) -> list[Cell]:
     """Outcomes of a check among the live suspects."""
     if check.numeric:
-        return _ranges([(*seen, w) for seen, w in zip(panel.numbers(check), live, strict=True)])
+        every = zip(panel.numbers(check), live, strict=True)
+        return _ranges([(*number, w) for numbers, w in every for number in numbers])
     words: dict[str, Cell] = {}
     for seen, w in zip(panel.words(check), live, strict=True):
         for word, chance in seen.items():
@@ -143,17 +144,17 @@ def cells(panel: Panel, check: Check, live: Sequence[Weighed]) -> list[Cell]:
     return list(words.values())
 
 
-def _ranges(numbers: list[tuple[float, float, Weighed]]) -> list[Cell]:
-    """Numbers in rising order, cut where the next lies clearly apart."""
-    numbers.sort(key=lambda row: row[0])
+def _ranges(numbers: list[tuple[float, float, float, Weighed]]) -> list[Cell]:
+    """Numbers with their chances in rising order, cut where the next lies clearly apart."""
+    numbers.sort(key=lambda row: row[1])
     found: list[Cell] = []
     start = -math.inf
     width = 0.0
-    for mean, sigma, w in numbers:
+    for chance, mean, sigma, w in numbers:
         if not found or mean - start > APART_SIGMAS * max(width, sigma):
             found.append([])
             start, width = mean, sigma
-        found[-1].append((w, 1.0))
+        found[-1].append((w, chance))
     return found
 
 
@@ -217,27 +218,37 @@ def confirms(
 LEAST_FLOW_AMPS = 0.1
 
 
-def _flows(seen: Reading | Words) -> bool:
+def _flows(seen: Prediction) -> bool:
     """Whether a current flows at all: where none does, the break may be anywhere in line."""
-    return isinstance(seen, Reading) and abs(seen.mean) >= LEAST_FLOW_AMPS
+    return all(abs(reading.mean) >= LEAST_FLOW_AMPS for _, reading in readings(seen))
 
 
-def _of_one_size(seen: Reading | Words, fault: Fault) -> Reading | Words:
+def _of_one_size(seen: Prediction, fault: Fault) -> Prediction:
     """A prediction without the spread of the fault's own size: however large, it never reads sound."""
-    if not isinstance(seen, Reading):
-        return seen
+    if isinstance(seen, Branched):
+        return seen.each(lambda reading: _without_its_own(reading, fault))
+    return _without_its_own(seen, fault) if isinstance(seen, Reading) else seen
+
+
+def _without_its_own(seen: Reading, fault: Fault) -> Reading:
     leans = {key: x for key, x in seen.leans.items() if key[0] != fault.element}
     return Reading(seen.mean, leans, seen.instrument_sigma)
 
 
-def distinct(a: Reading | Words, b: Reading | Words) -> bool:
-    """Whether two predictions can hardly be mistaken for each other."""
-    if isinstance(a, Reading) and isinstance(b, Reading):
-        if math.isinf(a.mean) or math.isinf(b.mean):
-            return math.isinf(a.mean) != math.isinf(b.mean)
-        return abs(a.mean - b.mean) > 4.0 * math.hypot(a.sigma, b.sigma)
-    if isinstance(a, Reading) or isinstance(b, Reading):
-        return True
+def distinct(a: Prediction, b: Prediction) -> bool:
+    """Whether two predictions can hardly be mistaken for each other, whichever way a doubt turns out."""
+    if isinstance(a, dict) and isinstance(b, dict):
+        return _distinct_words(a, b)
+    return all(_distinct_numbers(x, y) for _, x in readings(a) for _, y in readings(b))
+
+
+def _distinct_numbers(a: Reading, b: Reading) -> bool:
+    if math.isinf(a.mean) or math.isinf(b.mean):
+        return math.isinf(a.mean) != math.isinf(b.mean)
+    return abs(a.mean - b.mean) > 4.0 * math.hypot(a.sigma, b.sigma)
+
+
+def _distinct_words(a: Words, b: Words) -> bool:
     return sum(abs(a.get(w, 0.0) - b.get(w, 0.0)) for w in {*a, *b}) / 2.0 > 0.7
 
 

@@ -6,7 +6,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from footwell.checks.predict import Reading, expected
+from footwell.checks.predict import Prediction, Reading, expected, readings
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.belief import Belief, Weighed
@@ -71,12 +71,15 @@ def confirmed_by(case: Case, fault: Fault, mended: bool = False) -> int | None:
 def _shows(circuit: Circuit, item: Taken, fault: Fault) -> bool:
     """Whether a reading is like the fault and unlike a sound part."""
     bad, good = expected(circuit, item.check, (fault,)), expected(circuit, item.check, ())
-    if not isinstance(bad, Reading) or not isinstance(good, Reading):
-        assert isinstance(bad, dict) and isinstance(good, dict)
+    if isinstance(bad, dict) and isinstance(good, dict):
         return bad.get(item.word, 0.0) > 5.0 * good.get(item.word, 1e-3)
     if item.value is None:
         return False
-    return _miss(item.value, bad) < 4.0 and _miss(item.value, good) > 4.0
+    return _least_miss(item.value, bad) < 4.0 and _least_miss(item.value, good) > 4.0
+
+
+def _least_miss(value: float, predicted: Prediction) -> float:
+    return min(_miss(value, reading) for _, reading in readings(predicted))
 
 
 def _miss(value: float, predicted: Reading) -> float:

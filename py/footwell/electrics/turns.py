@@ -6,9 +6,10 @@ next: the number that a doubt hangs on is drawn once for the part, and each turn
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from math import inf, sqrt
+from typing import Protocol, TypeVar
 
 from footwell.electrics.normal import below, cut
 from footwell.electrics.spread import Leans, Nuisance
@@ -51,30 +52,60 @@ class Turn:
         return self.doubt.tipping.done if self.tipped else self.doubt.tipping.spared
 
 
-Known = Mapping[tuple[str, str], tuple[float, float]]
-"""Between which numbers that of a doubt lies, by its key."""
+Known = tuple[tuple[tuple[str, str], tuple[float, float]], ...]
+"""Between which numbers that of a doubt lies, by its key, in the order of keys."""
+
+NOTHING: Known = ()
 
 
 def chance(turns: Sequence[Turn], known: Known) -> float:
     """Chance that the doubts turn out so, given what is known already."""
+    limits = dict(known)
     found = 1.0
     for turn in turns:
-        low, high = known.get(turn.doubt.key, (-inf, inf))
-        all_of_it = below(high) - below(low)
+        low, high = limits.get(turn.doubt.key, (-inf, inf))
         edge = min(max(turn.doubt.score, low), high)
         kept = below(edge) - below(low) if turn.tipped else below(high) - below(edge)
-        found *= kept / all_of_it if all_of_it > 0.0 else 0.0
+        every = below(high) - below(low)
+        found *= kept / every if every > 0.0 else 0.0
     return found
 
 
-def learned(known: Known, turns: Sequence[Turn]) -> dict[tuple[str, str], tuple[float, float]]:
+def learned(known: Known, turns: Sequence[Turn]) -> Known:
     """What is known after the doubts have turned out so."""
-    found = dict(known)
+    limits = dict(known)
     for turn in turns:
-        low, high = found.get(turn.doubt.key, (-inf, inf))
+        low, high = limits.get(turn.doubt.key, (-inf, inf))
         edge = min(max(turn.doubt.score, low), high)
-        found[turn.doubt.key] = (low, edge) if turn.tipped else (edge, high)
-    return found
+        limits[turn.doubt.key] = (low, edge) if turn.tipped else (edge, high)
+    return tuple(sorted(limits.items()))
+
+
+def forgotten(known: Known, elements: Collection[str]) -> Known:
+    """What is still known after elements have been renewed."""
+    return tuple(row for row in known if row[0][0] not in elements)
+
+
+class State(Protocol):
+    """One of the states that can be: its chance, and how doubts have turned out for it."""
+
+    @property
+    def weight(self) -> float: ...
+    @property
+    def turns(self) -> tuple[Turn, ...]: ...
+
+
+S = TypeVar("S", bound=State)
+
+
+def possible(states: Sequence[S], known: Known) -> list[tuple[float, S]]:
+    """The states with their chances given what is known; those hardly possible are left out."""
+    if len(states) == 1 or not known:
+        return [(s.weight, s) for s in states]
+    every = [(chance(s.turns, known), s) for s in states]
+    likely = [row for row in every if row[0] >= LEAST] or [max(every, key=lambda row: row[0])]
+    total = sum(weight for weight, _ in likely)
+    return [(weight / total if total > 0.0 else 1.0, s) for weight, s in likely]
 
 
 def given(mean: float, leans: Leans, turns: Sequence[Turn]) -> tuple[float, dict[Nuisance, float]]:

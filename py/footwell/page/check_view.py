@@ -27,9 +27,10 @@ from footwell.checks.glance import Number
 from footwell.checks.predict import (
     CONTACT_SIGHTS,
     FUSE_SIGHTS,
-    Reading,
+    Prediction,
     Words,
     expected,
+    readings,
     seen_as,
 )
 from footwell.checks.safety import cautions
@@ -41,10 +42,8 @@ from footwell.job.events import ReadingTaken, Setup, Shown
 from footwell.messages import Band, Caution, Outcome
 from footwell.messages import Check as CheckView
 from footwell.page import words as say
+from footwell.page.bands import others, spans, told
 from footwell.parts.base import EARTH
-
-CENTRAL_95 = 1.96
-"""Half width of the band that holds 95 % of sound readings, in standard deviations."""
 
 INSTRUMENT_NAMES = {
     VOLTS: "Meter, V d.c.",
@@ -65,7 +64,7 @@ def check_view(case: Case, belief: Belief, check: Check, purpose: str = "narrow"
     """Everything the screen needs of a check, with the event body to store."""
     circuit = case.now
     healthy = expected(circuit, check, ())
-    band = _band(circuit, check, healthy) if isinstance(healthy, Reading) else None
+    band = None if isinstance(healthy, dict) else _band(circuit, check, healthy)
     outcomes = _outcomes(case, belief, check, band)
     goal, do = _goal(circuit, check), _do(circuit, check)
     shown = Shown(
@@ -86,9 +85,7 @@ def check_view(case: Case, belief: Belief, check: Check, purpose: str = "narrow"
         instrument=check.instrument,
         instrument_name=INSTRUMENT_NAMES.get(check.instrument, "Eyes and ears"),
         band=band,
-        healthy_choice=""
-        if isinstance(healthy, Reading)
-        else max(healthy, key=lambda w: healthy[w]),
+        healthy_choice=max(healthy, key=lambda w: healthy[w]) if isinstance(healthy, dict) else "",
         entry="number" if check.numeric else "choice",
         units=_units(check, band),
         words=WORDS_BESIDE.get(check.instrument, []),
@@ -149,22 +146,26 @@ def _choices(circuit: Circuit, check: Check) -> list[str]:
     return list(sights.WORDS[seen_as(circuit, check.red)])
 
 
-def _band(circuit: Circuit, check: Check, healthy: Reading) -> Band:
-    half = CENTRAL_95 * healthy.sigma
-    low, high = healthy.mean - half, healthy.mean + half
-    if math.isinf(healthy.mean):
-        return Band(low=1e6, high=2e6, unit="Ω", text="over range", scale_low=0.0, scale_high=2e6)
-    if check.instrument == OHMS:
-        low = max(low, 0.0)
-    top = _scale_top(circuit, check, high)
-    bottom = min(0.0, low)
+def _band(circuit: Circuit, check: Check, healthy: Prediction) -> Band:
+    found = spans(healthy, check.unit)
+    if not found:
+        return Band(
+            low=1e6,
+            high=2e6,
+            unit="Ω",
+            text="over range",
+            scale_low=0.0,
+            scale_high=2e6,
+            others=[],
+        )
     return Band(
-        low=low,
-        high=high,
+        low=found[0].low,
+        high=found[0].high,
         unit=check.unit,
-        text=_range_words(low, high, check.unit),
-        scale_low=bottom,
-        scale_high=top,
+        text=told(circuit, found, lambda low, high: _range_words(low, high, check.unit)),
+        scale_low=min(0.0, *(s.low for s in found)),
+        scale_high=_scale_top(circuit, check, max(s.high for s in found)),
+        others=others(circuit, found),
     )
 
 
@@ -230,7 +231,7 @@ def _goal(circuit: Circuit, check: Check) -> str:
 
 def _is_feed_side(circuit: Circuit, check: Check) -> bool:
     healthy = expected(circuit, Check(VOLTS, check.red, check.black, check.setup), ())
-    return isinstance(healthy, Reading) and healthy.mean > 0.2 * circuit.context.system_volts
+    return readings(healthy)[0][1].mean > 0.2 * circuit.context.system_volts
 
 
 def _do(circuit: Circuit, check: Check) -> str:
@@ -342,12 +343,13 @@ def _word_zones(
 
 
 def _number_zones(
-    case: Case, seen: Sequence[Number], check: Check, live: Sequence[Weighed], band: Band
+    case: Case, seen: Sequence[Sequence[Number]], check: Check, live: Sequence[Weighed], band: Band
 ) -> list[_Zone]:
     supply = float(case.now.context.system_volts)
     zones: dict[str, list[tuple[Weighed, float]]] = {IN_BAND: []}
-    for (mean, _), w in zip(seen, live, strict=True):
-        zones.setdefault(_zone(mean, check, band, supply), []).append((w, 1.0))
+    for numbers, w in zip(seen, live, strict=True):
+        for chance, mean, _ in numbers:
+            zones.setdefault(_zone(mean, check, band, supply), []).append((w, chance))
     order = (IN_BAND, "About 0 V", "Lower", "Higher", "Near supply voltage", "Over range")
     return [_Zone(name, zones[name]) for name in order if name in zones]
 
@@ -355,7 +357,8 @@ def _number_zones(
 def _zone(value: float, check: Check, band: Band, supply: float) -> str:
     if math.isinf(value):
         return IN_BAND if band.text == "over range" else "Over range"
-    if band.low <= value <= band.high:
+    ends = [(band.low, band.high), *((other.low, other.high) for other in band.others)]
+    if any(low <= value <= high for low, high in ends):
         return IN_BAND
     if check.unit == "V" and abs(value) < 0.03 * supply and band.low > 0.06 * supply:
         return "About 0 V"

@@ -6,7 +6,7 @@ import math
 
 from footwell.checks.catalogue import Tools, catalogue, working_setups
 from footwell.checks.check import LAMP, NEEDS, VOLTS, Check
-from footwell.checks.predict import Reading, Words, expected
+from footwell.checks.predict import Prediction, expected
 from footwell.checks.safety import refusal
 from footwell.circuit.circuit import AS_DRAWN, Circuit
 from footwell.circuit.fault import Fault
@@ -19,7 +19,7 @@ from footwell.job.replay import replay
 from footwell.job.stored import NotOnSheet, setup_of
 from footwell.messages import ExpectedAsked, ExpectedRow, ExpectedTable, FaultNamed
 from footwell.page import words as say
-from footwell.page.check_view import CENTRAL_95
+from footwell.page.bands import Span, others, spans, told
 from footwell.page.wiring_view import word
 from footwell.parts.base import EARTH, Mode
 
@@ -95,7 +95,8 @@ def _to_earth(circuit: Circuit, instrument: str, setup: SetupState) -> list[Chec
 def row_of(circuit: Circuit, check: Check, faults: tuple[Fault, ...]) -> ExpectedRow:
     """What a check reads under the faults, as a row of the table."""
     reading = expected(circuit, check, faults)
-    value, low, high = _band(reading, check.unit)
+    found = spans(reading, check.unit)
+    usual = found[0] if found else None
     name = say.place_named(circuit, check.red)
     if check.black not in ("", EARTH):
         name += f" to {say.place_named(circuit, check.black)}"
@@ -103,30 +104,25 @@ def row_of(circuit: Circuit, check: Check, faults: tuple[Fault, ...]) -> Expecte
         place=check.red,
         black=check.black,
         name=name,
-        value=value,
-        low=low,
-        high=high,
+        value=usual.value if usual else None,
+        low=usual.low if usual else None,
+        high=usual.high if usual else None,
         unit=check.unit,
-        text=_text(reading, low, high, check.unit),
+        text=_text(circuit, reading, found, check.unit),
+        others=others(circuit, found),
     )
 
 
-def _band(reading: Reading | Words, unit: str) -> tuple[float | None, float | None, float | None]:
-    """A number with the two ends of its band; nothing for words and for over range."""
-    if not isinstance(reading, Reading) or math.isinf(reading.mean):
-        return None, None, None
-    half = CENTRAL_95 * reading.sigma
-    low = reading.mean - half
-    return reading.mean, max(low, 0.0) if unit == "Ω" else low, reading.mean + half
+def _text(circuit: Circuit, predicted: Prediction, found: list[Span], unit: str) -> str:
+    def from_to(low: float, high: float) -> str:
+        return " to ".join(dict.fromkeys((say.measured(low, unit), say.measured(high, unit))))
 
-
-def _text(reading: Reading | Words, low: float | None, high: float | None, unit: str) -> str:
-    if not isinstance(reading, Reading):
-        likeliest = max(reading, key=lambda w: reading[w])
-        return f"{likeliest} ({say.percent(reading[likeliest])})"
-    if low is None or high is None:
-        return say.measured(reading.mean, unit)
-    return " to ".join(dict.fromkeys((say.measured(low, unit), say.measured(high, unit))))
+    if found:
+        return told(circuit, found, from_to)
+    if not isinstance(predicted, dict):
+        return say.measured(math.inf, unit)
+    likeliest = max(predicted, key=lambda w: predicted[w])
+    return f"{likeliest} ({say.percent(predicted[likeliest])})"
 
 
 def fault_of(circuit: Circuit, named: FaultNamed) -> Fault:

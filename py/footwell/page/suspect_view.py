@@ -7,7 +7,7 @@ import math
 from footwell.checks import sights
 from footwell.checks.catalogue import catalogue
 from footwell.checks.outlook import outlook
-from footwell.checks.predict import Reading, expected, seen_as
+from footwell.checks.predict import Reading, expected, readings, seen_as
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.belief import Belief, Weighed, by_repair
@@ -208,11 +208,15 @@ def _speaks_against(case: Case, item: Evidence, fault: Fault) -> bool:
         chances = sights.chances(seen_as(circuit, item.load), now, usual, sights.SLIP[item.told_by])
         return chances.get(item.word, 0.0) < 0.1
     predicted = expected(circuit, item.check, (fault,))
-    if not isinstance(predicted, Reading):
+    if isinstance(predicted, dict):
         return predicted.get(item.word, 0.0) < 0.1
-    if item.value is None or math.isinf(item.value) or math.isinf(predicted.mean):
-        return item.value is not None and item.value != predicted.mean
-    return abs(item.value - predicted.mean) > 3.0 * predicted.sigma
+    return all(_far(item.value, reading) for _, reading in readings(predicted))
+
+
+def _far(value: float | None, reading: Reading) -> bool:
+    if value is None or math.isinf(value) or math.isinf(reading.mean):
+        return value is not None and value != reading.mean
+    return abs(value - reading.mean) > 3.0 * reading.sigma
 
 
 def item_words(circuit: Circuit, item: Evidence) -> str:

@@ -11,14 +11,15 @@ import math
 from dataclasses import dataclass
 
 from footwell.checks.check import CLAMP, OHMS, Check
-from footwell.checks.predict import Reading, expected
+from footwell.checks.predict import Prediction, Reading, expected, readings
 from footwell.diagnosis.belief import Belief, believe
 from footwell.diagnosis.case import Case
 from footwell.job.events import ReadingTaken
 from footwell.job.stored import NotOnSheet, check_of
 from footwell.messages import Weighed
 from footwell.page import words as say
-from footwell.page.check_view import CENTRAL_95, UNITS
+from footwell.page.bands import spans
+from footwell.page.check_view import UNITS
 from footwell.page.typed import FACTORS, Typed, number, slips
 
 KNOWN_STATES = 60
@@ -108,9 +109,7 @@ def _likelier(case: Case, check: Check, reading: Typed, states: list[_State]) ->
 
 
 def _verdict(case: Case, check: Check, reading: Typed) -> str:
-    healthy = expected(case.now, check, ())
-    assert isinstance(healthy, Reading)
-    return verdict_of(healthy, reading.value, check.unit)
+    return verdict_of(expected(case.now, check, ()), reading.value, check.unit)
 
 
 def _unreadable(check: Check, typed: str, unit: str) -> str:
@@ -168,15 +167,16 @@ def _kept(record: ReadingTaken, reading: Typed, verdict: str) -> ReadingTaken:
     return record.model_copy(update={"value": reading.value, "typed": str(reading), "shown": shown})
 
 
-def verdict_of(healthy: Reading, value: float, unit: str) -> str:
-    """The reading against the sound band as it is shown, in two or three words."""
-    if math.isinf(healthy.mean) or math.isinf(value):
-        return "as expected" if healthy.mean == value else "not as expected"
-    half = CENTRAL_95 * healthy.sigma
-    low, high = say.shown_limits(healthy.mean - half, healthy.mean + half, unit)
-    if low <= value <= high:
+def verdict_of(healthy: Prediction, value: float, unit: str) -> str:
+    """The reading against the sound band as it is shown, in two or three words; where a doubt leaves two,
+    against either."""
+    found = spans(healthy, unit)
+    if not found or math.isinf(value):
+        return "as expected" if not found and math.isinf(value) else "not as expected"
+    limits = [say.shown_limits(s.low, s.high, unit) for s in found]
+    if any(low <= value <= high for low, high in limits):
         return "in the band"
-    return "below the band" if value < low else "above the band"
+    return "below the band" if value < limits[0][0] else "above the band"
 
 
 @dataclass(frozen=True)
@@ -193,8 +193,12 @@ def _states(case: Case, check: Check, belief: Belief) -> list[_State]:
     rows = [(expected(case.now, check, ()), 1.0)]
     for w in belief.suspects[:KNOWN_STATES]:
         circuit = case.circuit(now, w.hypothesis.slip)
-        rows.append((expected(circuit, check, w.now), w.share))
-    return [_State(reading, share) for reading, share in rows if isinstance(reading, Reading)]
+        rows.append((expected(circuit, check, w.now, w.known), w.share))
+    return [
+        _State(reading, share * chance)
+        for predicted, share in rows
+        for chance, reading in readings(predicted)
+    ]
 
 
 def _about_nothing(state: Reading, sound: Reading) -> bool:

@@ -4,29 +4,33 @@ from __future__ import annotations
 
 import math
 import random
+from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
 from footwell.checks import sights
 from footwell.checks.check import Check
-from footwell.checks.outlook import outlook
-from footwell.checks.predict import Reading, expected, seen_as
+from footwell.checks.outlook import outlook, outlooks
+from footwell.checks.predict import Reading, foretold, seen_as
 from footwell.circuit.circuit import AS_DRAWN, Arrangement, Circuit, HalfId
 from footwell.circuit.fault import Fault
 from footwell.circuit.setup import SetupState
 from footwell.diagnosis.case import CircuitFor
+from footwell.electrics.turns import Doubt, S
 from footwell.faults.miswiring import as_drawn
 
 
 @dataclass(frozen=True)
 class Vehicle:
     """`faults` and `arrangement` are the truth now; a fuse that the current opens stays open, in
-    `blown`, until it is renewed. `chance` draws noise; None answers without any."""
+    `blown`, until it is renewed. `chance` draws noise, and the `limits` of relays and fuses in doubt once
+    for good; None answers without any."""
 
     circuit_for: CircuitFor
     faults: tuple[Fault, ...]
     arrangement: Arrangement = AS_DRAWN
     chance: random.Random | None = None
     blown: set[str] = field(default_factory=set)
+    limits: dict[tuple[str, str], float] = field(default_factory=dict)
 
     @property
     def standing(self) -> tuple[Fault, ...]:
@@ -39,7 +43,7 @@ class Vehicle:
 
     def answer(self, check: Check) -> tuple[float | None, str]:
         """A number in V, A or Ω (inf is over range), or a word."""
-        predicted = expected(self.circuit, check, self.standing)
+        predicted = self._as_it_is(foretold(self.circuit, check, self.standing)).said
         self._use(check.setup)
         if not isinstance(predicted, Reading):
             return None, self._word(predicted)
@@ -49,7 +53,8 @@ class Vehicle:
 
     def does(self, setup: SetupState, load: str) -> str:
         """What a load does in a set-up, in the word people would use."""
-        now = outlook(self.circuit, setup, self.standing).activity[load]
+        states = outlooks(self.circuit, setup, self.standing)
+        now = self._as_it_is(states).outlook.activity[load]
         self._use(setup)
         usual = outlook(self.circuit_for(AS_DRAWN), setup, ()).activity[load]
         return self._word(
@@ -57,7 +62,18 @@ class Vehicle:
         )
 
     def _use(self, setup: SetupState) -> None:
-        self.blown.update(outlook(self.circuit, setup, self.standing).blown)
+        states = outlooks(self.circuit, setup, self.standing)
+        self.blown.update(self._as_it_is(states).outlook.blown)
+
+    def _as_it_is(self, states: Sequence[S]) -> S:
+        """The state that this vehicle's own relays and fuses give, of those that can be."""
+        agreeing = (s for s in states if all(self._tips(t.doubt) == t.tipped for t in s.turns))
+        return next(agreeing, states[0])
+
+    def _tips(self, doubt: Doubt) -> bool:
+        if doubt.key not in self.limits:
+            self.limits[doubt.key] = 0.0 if self.chance is None else self.chance.gauss(0.0, 1.0)
+        return self.limits[doubt.key] <= doubt.score
 
     def _word(self, chances: dict[str, float]) -> str:
         if self.chance is None:
@@ -76,4 +92,5 @@ class Vehicle:
 
     def mended(self, element: str) -> Vehicle:
         kept = tuple(f for f in self.faults if f.element != element)
-        return replace(self, faults=kept, blown=self.blown - {element})
+        limits = {key: z for key, z in self.limits.items() if key[0] != element}
+        return replace(self, faults=kept, blown=self.blown - {element}, limits=limits)

@@ -114,6 +114,17 @@ export interface Band {
   text: string;
   scale_low: number;
   scale_high: number;
+  others: OtherBand[];
+}
+/**
+ * Where a number lies as well if a relay or a fuse in doubt has gone the other way: `when` says
+ * which, `share` how likely.
+ */
+export interface OtherBand {
+  low: number;
+  high: number;
+  share: number;
+  when: string;
 }
 /**
  * `when` is the reading ("In the band", "About 0 V", "Dark"); `means` at most 25 words.
@@ -239,7 +250,8 @@ export interface Setup1 {
 }
 /**
  * One reading: `place` against `black`, or one element. A number has a value and the band that
- * holds 95 % of such readings, in `unit`; a word or "over range" stands in `text` alone.
+ * holds 95 % of such readings, in `unit`; a word or "over range" stands in `text` alone. Where a relay
+ * or a fuse is in doubt these are the likeliest, and `others` the rest.
  */
 export interface ExpectedRow {
   place: string;
@@ -250,6 +262,7 @@ export interface ExpectedRow {
   high: number | null;
   unit: string;
   text: string;
+  others: OtherBand[];
 }
 /**
  * Why a place would read what it reads, in a set-up and under faults; none for a sound circuit.
@@ -285,7 +298,6 @@ export interface Explanation {
   lines: string[];
   supply: string;
   steps: ExplainStep[];
-  runs: ExplainRun[];
   spread: SpreadPart[];
   meter: string;
   warnings: string[];
@@ -306,16 +318,6 @@ export interface ExplainStep {
   level: number;
   text: string;
   marks: ("red" | "black" | "held" | "body")[];
-}
-/**
- * One line of the way: `count` steps from number `first` on. Small drops in a row are one line.
- */
-export interface ExplainRun {
-  name: string;
-  text: string;
-  share: number;
-  first: number;
-  count: number;
 }
 /**
  * A cause of the band's width: `share` of the variance (all sum to 1), and what it alone would

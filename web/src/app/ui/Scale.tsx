@@ -22,26 +22,26 @@ const endOf = (band: Band, value: number) =>
   ends.format(/ m[VA]$/.test(band.text) ? value * 1000 : value).replace("-", "−");
 
 export function Scale({ band, mark = null, word }: ScaleProps) {
-  const low = place(band, band.low) * 100;
-  const wide = Math.max(4, place(band, band.high) * 100 - low);
   return (
     <div class="scale" aria-hidden="true">
       <svg width="100%" height="36" aria-hidden="true">
         <line class="scale-line" x1="0" x2="100%" y1="26" y2="26" />
-        <rect
-          class="scale-band"
-          x={`${Math.min(low, 96)}%`}
-          width={`${wide}%`}
-          y="16"
-          height="20"
-          rx="5"
-        />
+        {[band, ...band.others].map(({ low, high }) => (
+          <Stretch key={low} from={place(band, low) * 100} to={place(band, high) * 100} />
+        ))}
         {mark !== null && <Mark at={place(band, mark) * 100} />}
       </svg>
       <span class="scale-low">{endOf(band, band.scale_low)}</span>
       {word && <span class="scale-word">{word}</span>}
       <span class="scale-high">{endOf(band, band.scale_high)}</span>
     </div>
+  );
+}
+
+function Stretch({ from, to }: { from: number; to: number }) {
+  const x = `${Math.min(from, 96)}%`;
+  return (
+    <rect class="scale-band" x={x} width={`${Math.max(4, to - from)}%`} y="16" height="20" rx="5" />
   );
 }
 

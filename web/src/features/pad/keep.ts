@@ -59,7 +59,8 @@ export function inBand({ check, typed, unit }: Typing): number | null {
 function fits(now: Typing): boolean | null {
   const { band } = now.check;
   const value = inBand(now);
-  return band && value !== null ? value >= band.low && value <= band.high : null;
+  if (!band || value === null) return null;
+  return [band, ...band.others].some(({ low, high }) => value >= low && value <= high);
 }
 
 /** Keeps an answer given as a word. */
