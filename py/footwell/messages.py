@@ -560,6 +560,16 @@ class ExplainStep(Message):
     marks: list[Literal["red", "black", "held", "body"]]
 
 
+class ExplainRun(Message):
+    """One line of the way: `count` steps from number `first` on. Small drops in a row are one line."""
+
+    name: str
+    text: str
+    share: float
+    first: int
+    count: int
+
+
 class SpreadPart(Message):
     """A cause of the band's width: `share` of the variance (all sum to 1), and what it alone would
     make the band ("±0.6 V"). `element` is "meter", "supply", "leads", an element, or "" for the rest."""
@@ -579,6 +589,7 @@ class Explanation(Message):
     lines: list[str]
     supply: str
     steps: list[ExplainStep]
+    runs: list[ExplainRun]
     spread: list[SpreadPart]
     meter: str
     warnings: list[str]

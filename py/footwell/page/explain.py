@@ -17,7 +17,7 @@ from footwell.electrics.operating_point import operate
 from footwell.electrics.problems import troubles
 from footwell.job.replay import replay
 from footwell.job.stored import fitting, setup_of
-from footwell.messages import ExplainAsked, ExplainStep, SpreadPart
+from footwell.messages import ExplainAsked, ExplainRun, ExplainStep, SpreadPart
 from footwell.messages import Explanation as ExplanationView
 from footwell.page import words as say
 from footwell.page.ask import AskError
@@ -34,6 +34,9 @@ CLIPPED = {LAMP: "test lamp", FEED: "inside the battery and the lead"}
 
 TOLD = 2
 """Elements with the largest drops that a sentence names."""
+
+SMALL_SHARE = 0.01
+"""Drops below this share of the supply stand together in one line."""
 
 MOST_NAMES = 4
 """Elements named in a row."""
@@ -54,12 +57,14 @@ def explanation(request: ExplainAsked) -> ExplanationView:
         raise AskError(why_not)
     faults = tuple(sorted(fault_of(circuit, named) for named in request.faults))
     found = explained(circuit, check, faults)
+    steps = _steps(circuit, check, found)
     return ExplanationView(
         row=row_of(circuit, check, faults),
         condition=say.condition(circuit, setup),
         lines=[*_lines(circuit, check, found)],
         supply=say.volts(found.round[0].emf) if found.round else "",
-        steps=_steps(circuit, check, found),
+        steps=steps,
+        runs=_runs(steps),
         spread=[_spread(circuit, check, part) for part in found.band],
         meter=_instrument(check, found),
         warnings=_warnings(circuit, check, faults),
@@ -112,6 +117,32 @@ def _ohms_steps(circuit: Circuit, found: Explanation) -> list[ExplainStep]:
         )
         for leg in legs
     ]
+
+
+def _runs(steps: Sequence[ExplainStep]) -> list[ExplainRun]:
+    """The lines of the way: small drops in a row are one, up to the next probe, body or held point."""
+    rows: list[list[int]] = []
+    joins = False
+    for n, step in enumerate(steps):
+        small = step.share < SMALL_SHARE
+        if small and joins:
+            rows[-1].append(n)
+        else:
+            rows.append([n])
+        joins = small and not step.marks
+    return [_run(steps, row) for row in rows]
+
+
+def _run(steps: Sequence[ExplainStep], row: Sequence[int]) -> ExplainRun:
+    first, mine = steps[row[0]], [steps[n] for n in row]
+    whole = sum(step.drop for step in mine)
+    return ExplainRun(
+        name=first.name if len(row) == 1 else f"{len(row)} small drops together",
+        text=say.measured(whole, first.unit),
+        share=sum(step.share for step in mine),
+        first=row[0],
+        count=len(row),
+    )
 
 
 Kind = Literal["supply", "wire", "contact", "part", "instrument"]

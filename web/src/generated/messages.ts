@@ -298,6 +298,7 @@ export interface Explanation {
   lines: string[];
   supply: string;
   steps: ExplainStep[];
+  runs: ExplainRun[];
   spread: SpreadPart[];
   meter: string;
   warnings: string[];
@@ -318,6 +319,16 @@ export interface ExplainStep {
   level: number;
   text: string;
   marks: ("red" | "black" | "held" | "body")[];
+}
+/**
+ * One line of the way: `count` steps from number `first` on. Small drops in a row are one line.
+ */
+export interface ExplainRun {
+  name: string;
+  text: string;
+  share: number;
+  first: number;
+  count: number;
 }
 /**
  * A cause of the band's width: `share` of the variance (all sum to 1), and what it alone would
