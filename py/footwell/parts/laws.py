@@ -3,6 +3,10 @@
 A law answers `at(volts) -> (amps, siemens)`: the current that flows from end a to end b when a is
 `volts` above b, and its slope there. Linear laws also carry `siemens` and `amps_at_zero`, which the
 solver uses once instead of iterating. `spice` writes the same law for a general-purpose simulator.
+
+Every law takes any voltage, of either sign, and its current never falls where the voltage rises: on
+that the iteration rests. What a law says is meant from some millivolts to 60 V, the most that the
+sheets of vehicles have.
 """
 
 from __future__ import annotations
@@ -48,7 +52,11 @@ class Law:
 
 @dataclass(frozen=True, slots=True)
 class Open(Law):
-    """No connection."""
+    """No connection: I = 0 A at any voltage.
+
+    >>> Open().at(12.0)
+    (0.0, 0.0)
+    """
 
     linear = True
     siemens = 0.0
@@ -63,7 +71,11 @@ class Open(Law):
 
 @dataclass(frozen=True, slots=True)
 class Resistance(Law):
-    """Ohm's law."""
+    """Ohm's law: I = U / R, with `ohms` above 0.
+
+    >>> Resistance(4.0).at(12.0)
+    (3.0, 0.25)
+    """
 
     ohms: float
     linear = True
@@ -82,7 +94,15 @@ class Resistance(Law):
 
 @dataclass(frozen=True, slots=True)
 class Source(Law):
-    """A voltage behind a resistance; its size is the voltage."""
+    """A voltage behind a resistance: I = (U - E) / R, with E in `volts` and R in `ohms` above 0.
+
+    The current from a to b is negative while it gives power (Thevenin's equivalent, any textbook of
+    circuits). Its size is the voltage.
+
+    >>> battery = Source(12.5, 0.02)
+    >>> [round(battery.at(volts)[0], 3) for volts in (12.5, 12.3)]
+    [0.0, -10.0]
+    """
 
     volts: float
     ohms: float
@@ -112,7 +132,15 @@ class Source(Law):
 
 @dataclass(frozen=True, slots=True)
 class Filament(Law):
-    """Filament lamp whose resistance rises with voltage (law and source: reference.lamps)."""
+    """Filament lamp whose resistance rises with voltage (law and source: reference.lamps).
+
+    I = G0 * U / (1 + (U / U0)^2)^k, with G0 in `cold_siemens`, U0 in `knee_volts` and k = `exponent`.
+    Far below U0 it is the cold resistance; far above, I grows with U^(1 - 2k).
+
+    >>> lamp = Filament.rated(13.5, 55.0)
+    >>> [round(lamp.at(volts)[0], 2) for volts in (0.1, 6.75, 13.5)]
+    [0.26, 2.78, 4.07]
+    """
 
     cold_siemens: float
     knee_volts: float
@@ -159,7 +187,14 @@ class Armature(Law):
     and brushes for a constant `friction_amps`. With w = speed / nominal speed:
     U = R*i + E*w and i = friction + load_amps*w^2 (steady-state equations of the d.c. machine with
     a square-law load, any textbook of electric drives). Below U = R*friction it stands still and is
-    its armature resistance alone.
+    its armature resistance alone. R in `ohms`, E in `emf_volts`: what the motor gives back at its
+    nominal speed.
+
+    >>> fan = Armature(ohms=0.5, emf_volts=9.0, load_amps=8.0, friction_amps=0.5)
+    >>> [round(fan.at(volts)[0], 2) for volts in (0.2, 6.0, 13.25)]
+    [0.4, 2.66, 8.5]
+    >>> round(fan.speed(13.25), 3)
+    1.0
     """
 
     ohms: float
@@ -204,6 +239,13 @@ class Armature(Law):
 class Junction(Law):
     """Diode, conducting from a to b: Shockley's law with a series resistance left out.
 
+    I = Is * (exp(U / (n * VT)) - 1), with Is in `saturation_amps`, n = `emission` and VT the thermal
+    voltage (W. Shockley, Bell System Technical Journal 28, 1949).
+
+    >>> diode = Junction(1e-8, 1.7)
+    >>> [round(diode.at(volts)[0], 2) + 0.0 for volts in (-12.0, 0.5, 0.81)]
+    [0.0, 0.0, 1.0]
+
     Above `top_volts` the curve goes on as a straight line (the bulk resistance takes over), so that
     no trial voltage overflows.
     """
@@ -234,7 +276,15 @@ class Junction(Law):
 
 @dataclass(frozen=True, slots=True)
 class LimitedOutput(Law):
-    """Electronic output that feeds from a to b: on-resistance up to its current limit."""
+    """Electronic output that feeds from a to b: on-resistance up to its current limit.
+
+    I = U / R up to `limit_amps`, and beyond it hardly more: a slope of `flat_siemens`, so that the
+    iteration finds its way back (common practice, no source).
+
+    >>> output = LimitedOutput(ohms=0.1, limit_amps=6.0)
+    >>> [round(output.at(volts)[0], 2) for volts in (0.3, 0.6, 12.0)]
+    [3.0, 6.0, 6.0]
+    """
 
     ohms: float
     limit_amps: float
