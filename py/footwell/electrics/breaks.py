@@ -71,6 +71,15 @@ def way_to(point: OperatingPoint, node: int, side: Side, without: str = "") -> W
 
     None where the sheet has no such way. `without` is an element that the way must not go through:
     the load in question.
+
+    >>> from footwell.circuit.example import work_lamp
+    >>> from footwell.circuit.setup import set_up
+    >>> from footwell.electrics.operating_point import operate
+    >>> circuit = work_lamp()
+    >>> point = operate(circuit, set_up(circuit, {"S1": "off"}))
+    >>> way = way_to(point, circuit.node_of["H1.1"], "supply")
+    >>> [step.element for step in way.steps], [stop.reason for stop in way.breaks]
+    (['W3', 'S1', 'W2', 'F1', 'W1'], ['switch S1 is open in “off”'])
     """
     battery = point.circuit.supply_element.nodes
     posts = {"supply": battery["+"], "earth": battery["-"]}

@@ -90,7 +90,17 @@ def restore(terms: Iterable[Term], share: Sequence[float], volts: list[float]) -
 
 
 def response(mesh: Mesh, factor: Factor, current: list[float]) -> list[float]:
-    """Voltages (V) that currents (A) from outside add; `current` is used up."""
+    """Voltages (V) that currents (A) from outside add; `current` is used up.
+
+    >>> from footwell.electrics.mesh import plan
+    >>> mesh = plan(2, [(0, 1), (1, 2)])
+    >>> laid, factor = mesh.blank(), Factor.of(mesh)
+    >>> laid[mesh.edge(0, 1)] += 1 / 3.0
+    >>> laid[mesh.edge(1, 2)] += 1 / 2.0
+    >>> eliminate(mesh.steps, laid, factor)
+    >>> [round(volts, 6) for volts in response(mesh, factor, [1.0, 0.0, 0.0])]
+    [5.0, 2.0, 0.0]
+    """
     volts = [0.0] * (mesh.n + 1)
     driven = [node for node, amps in enumerate(current) if amps != 0.0]
     carry([mesh.steps[n] for n in mesh.node_ways(driven)], factor, current, volts)

@@ -36,6 +36,17 @@ def round_through(point: OperatingPoint, nodes: Sequence[int]) -> list[Leg] | No
 
     The first leg is the source. None where no current flows through one of them, or none flows from
     one to the next.
+
+    >>> from footwell.circuit.example import work_lamp
+    >>> from footwell.circuit.setup import set_up
+    >>> from footwell.electrics.operating_point import operate
+    >>> circuit = work_lamp()
+    >>> point = operate(circuit, set_up(circuit, {"S1": "on"}))
+    >>> legs = round_through(point, [circuit.node_of["H1.1"]])
+    >>> [leg.element for leg in legs]
+    ['G1', 'W1', 'F1', 'W2', 'S1', 'W3', 'H1', 'W4', 'W0']
+    >>> round(sum(leg.volts for leg in legs), 6), legs[0].emf
+    (12.5, 12.5)
     """
     onward = _onward(point)
     for source in _sources(onward):
@@ -121,7 +132,16 @@ class Hold:
 
 
 def held_by(point: OperatingPoint, node: int) -> Hold | None:
-    """The way of least resistance to what holds a point's voltage; None where it hangs on nothing."""
+    """The way of least resistance to what holds a point's voltage; None where it hangs on nothing.
+
+    >>> from footwell.circuit.example import work_lamp
+    >>> from footwell.circuit.setup import set_up
+    >>> from footwell.electrics.operating_point import operate
+    >>> circuit = work_lamp()
+    >>> off = operate(circuit, set_up(circuit, {"S1": "off"}))
+    >>> held_by(off, circuit.node_of["H1.1"]).elements
+    ('H1', 'W4')
+    """
     battery = point.circuit.supply_element.nodes
     ends = {battery["+"], battery["-"], point.circuit.earth, *_carrying(point)}
     ways: dict[int, list[Leg]] = {}

@@ -140,7 +140,14 @@ def _kept(mesh: Mesh, positions: set[int]) -> Kept:
 
 def plan(n: int, pairs: Iterable[tuple[int, int]], iterated: Iterable[int] = ()) -> Mesh:
     """Order the removal: fewest neighbours first, then nodes whose laws are not iterated, then those
-    that the fewest steps lead up to, ties to the lower number."""
+    that the fewest steps lead up to, ties to the lower number.
+
+    `pairs` are the ends of all branches; nodes are 0 to n - 1, and earth is n.
+
+    >>> pairs = plan(4, [(0, 1), (2, 3), (3, 4)])
+    >>> len(pairs.steps), pairs.joins(0, 1), pairs.joins(0, 2)
+    (4, True, False)
+    """
     order = _Order(n, pairs, frozenset(iterated))
     removed = order.removed()
     place = [0] * n

@@ -108,7 +108,20 @@ class OperatingPoint:
         return resistances(self.mesh, self.factor.g)
 
     def loaded(self, a: int, b: int, meter_ohms: float) -> float:
-        """Volts a meter of `meter_ohms` reads between two nodes: the circuit gives way a little."""
+        """Volts a meter of `meter_ohms` reads between two nodes: the circuit gives way a little.
+
+        U * Rm / (Rm + R) with the open voltage U and the resistance R between the nodes (Thevenin's
+        theorem); exact where all laws are straight, else for a meter that takes little.
+
+        >>> from footwell.circuit.example import work_lamp
+        >>> from footwell.circuit.fault import Fault
+        >>> from footwell.circuit.setup import set_up
+        >>> circuit, joint = work_lamp(), Fault("W3", "high_resistance", 20e3)
+        >>> faults = (joint, Fault("W4", "open"))
+        >>> point = operate(circuit, set_up(circuit, {"S1": "on"}), faults)
+        >>> round(point.loaded(circuit.node_of["H1.1"], circuit.earth, 10e6), 2)
+        12.48
+        """
         open_volts = self.volts[a] - self.volts[b]
         return open_volts * meter_ohms / (meter_ohms + self.resistance_between(a, b))
 
@@ -151,6 +164,13 @@ def operate(
     `settled` is False where the iteration found no rest; `chatters` names relays that pull and
     drop. `hold_fuses` asks for the moment before any fuse opens; `held` keeps elements in a state
     whatever they would do by themselves, while all others do what follows.
+
+    >>> from footwell.circuit.example import work_lamp
+    >>> from footwell.circuit.setup import set_up
+    >>> circuit = work_lamp()
+    >>> point = operate(circuit, set_up(circuit, {"S1": "on"}))
+    >>> round(point.at("H1.1"), 2), round(point.amps("W3"), 2)
+    (12.18, 4.62)
     """
     states = _first_states(circuit, setup) | dict(held)
     blown = [e for e, state in held.items() if _is_open(circuit.elements[e], state)]

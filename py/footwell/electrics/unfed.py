@@ -52,7 +52,16 @@ class Unfed:
 
 
 def unfed(point: OperatingPoint) -> list[Unfed]:
-    """Loads of the sheet without current that no control switches off, in the order of the sheet."""
+    """Loads of the sheet without current that no control switches off, in the order of the sheet.
+
+    >>> from footwell.circuit.example import work_lamp
+    >>> from footwell.circuit.fault import Fault
+    >>> from footwell.circuit.setup import set_up
+    >>> circuit, broken = work_lamp(), (Fault("W4", "open"),)
+    >>> on, off = (operate(circuit, set_up(circuit, {"S1": at}), broken) for at in ("on", "off"))
+    >>> [(row.load, row.lacks, row.reason) for row in unfed(on)], unfed(off)
+    ([('H1', ('earth',), 'wire W4 is broken')], [])
+    """
     found: list[Unfed] = []
     for load in point.circuit.sheet.loads:
         element = point.circuit.elements[load]
