@@ -96,3 +96,46 @@ def test_every_sentence_is_whole_and_names_what_is_on_the_sheet(name: str) -> No
             assert names and all(name in trouble.sentence.lower() for name in names)
             assert trouble.sentence.endswith(".") and "None" not in trouble.sentence
     assert said > 0
+
+
+def coil_on(volts: float, ohms: float, load: float) -> OperatingPoint:
+    """A relay on a supply with a resistance inside, which its own load drags down."""
+    supply = Part("G1", "battery", Battery(volts, ohms), {"+": "plus", "-": EARTH})
+    nets = {"30": "plus", "87": "out", "86": "plus", "85": EARTH}
+    parts = [supply, Part("K1", "relay", Relay(85.0), nets)]
+    return run(
+        circuit_of([*parts, Part("R1", "resistor", Resistor(load), {"1": "out", "2": EARTH})])
+    )
+
+
+def test_relay_near_its_drop_out_is_told_with_its_coil_and_both_chances() -> None:
+    doubt = next(t for t in troubles(coil_on(12.5, 1.0, 0.2584)) if t.code == "in_doubt")
+    assert doubt.elements == ("K1",)
+    assert doubt.sentence.startswith(
+        "Part K1 is near its drop-out: its coil gets 2.6 V. It holds ("
+    )
+    shares = [int(word[1:]) for word in doubt.sentence.split() if word.startswith("(")]
+    assert sum(shares) == 100 and shares[0] > shares[1] > 20
+
+
+def test_relay_near_its_pull_in_is_told_and_one_far_from_it_is_not() -> None:
+    near = [t.sentence for t in troubles(coil_on(6.5, 0.005, 20.0)) if t.code == "in_doubt"]
+    assert len(near) == 1 and "near its pull-in: its coil gets 6.5 V" in near[0]
+    assert "has not pulled in" in near[0] and "or it has pulled in" in near[0]
+    assert "in_doubt" not in codes(coil_on(12.5, 0.005, 20.0))
+    assert "in_doubt" not in codes(coil_on(3.0, 0.005, 20.0))
+
+
+def fuse_of(amps: float, load_amps: float) -> OperatingPoint:
+    nets = {"1": "plus", "2": "out"}
+    load = Resistor(12.5 / load_amps - 0.013)
+    parts = [BATTERY, Part("F1", "fuse", Fuse(amps), nets)]
+    return run(circuit_of([*parts, Part("R1", "resistor", load, {"1": "out", "2": EARTH})]))
+
+
+def test_fuse_at_140_percent_is_told_as_near_its_limit_and_one_at_its_rating_is_not() -> None:
+    (near,) = [t for t in troubles(fuse_of(10.0, 14.0)) if t.code == "in_doubt"]
+    assert "is near its limit: 14 A would flow through it for 10 s." in near.sentence
+    assert "It holds (" in near.sentence and "or it has blown (" in near.sentence
+    assert "in_doubt" not in codes(fuse_of(10.0, 10.0))
+    assert "in_doubt" not in codes(fuse_of(10.0, 60.0))

@@ -34,7 +34,8 @@ def opening(point: OperatingPoint, element: Element, opened: str) -> Tipping:
     if opened not in ("", element.id):
         rival = opening_seconds(point, point.circuit.elements[opened])
         score = _before(opening_seconds(point, element), rival)
-    return Tipping(element.kind.opened, branch, "A", score, "limit", "has blown", "holds")
+    gone = element.kind.opened
+    return Tipping(gone, branch, "A", score, "limit", f"has {gone}", "holds")
 
 
 def _within_a_check(point: OperatingPoint, element: Element) -> Callable[[float], float]:

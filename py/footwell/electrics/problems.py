@@ -14,7 +14,15 @@ from footwell.circuit.circuit import Circuit
 from footwell.circuit.setup import SetupState
 from footwell.electrics.breaks import Side, name_of
 from footwell.electrics.network import Slot
-from footwell.electrics.operating_point import OperatingPoint, opening_seconds, operate
+from footwell.electrics.normal import below
+from footwell.electrics.operating_point import (
+    CHECK_SECONDS,
+    OperatingPoint,
+    opening_seconds,
+    operate,
+)
+from footwell.electrics.tipping import doubts
+from footwell.electrics.turns import Doubt
 from footwell.electrics.unfed import SIDES, Unfed, unfed
 
 BURNS_AT = 3.0
@@ -32,12 +40,24 @@ class Trouble:
 
 
 def troubles(point: OperatingPoint) -> list[Trouble]:
-    """All that is odd about an operating point, the gravest first."""
+    """All that is odd about an operating point, the gravest first.
+
+    >>> from footwell.circuit.example import work_lamp
+    >>> from footwell.circuit.fault import Fault
+    >>> from footwell.circuit.setup import set_up
+    >>> from footwell.electrics.operating_point import operate
+    >>> circuit, chafed = work_lamp(), (Fault("W3", "short_to_earth"),)
+    >>> for trouble in troubles(operate(circuit, set_up(circuit, {"S1": "on"}), chafed)):
+    ...     print(trouble.sentence)
+    Fuse F1 (10 A) blows at once: 155 A would flow through it.
+    No supply reaches lamp H1 with the switch in “on”: fuse F1 has blown.
+    """
     return [
         *_not_settled(point),
         *_burning_wire(point),
         *_blown_fuses(point),
         *_to_and_fro(point),
+        *_in_doubt(point),
         *_another_rest(point),
         *_unfed_loads(point),
     ]
@@ -110,6 +130,29 @@ def _to_and_fro(point: OperatingPoint) -> Iterator[Trouble]:
         if element.kind.to_and_fro is not None:
             words = element.kind.to_and_fro(first, second, point.circuit.context)
         yield Trouble("relay_chatters", f"{_start(point, name)} {words}", (name,))
+
+
+def _in_doubt(point: OperatingPoint) -> Iterator[Trouble]:
+    """Parts so near to a limit that another of their make would do the opposite."""
+    for doubt in doubts(point):
+        tipping, gone = doubt.tipping, below(doubt.score)
+        rows = [(gone, tipping.done), (1.0 - gone, tipping.spared)]
+        first, second = (
+            f"{words} ({share * 100.0:.0f} %)"
+            for share, words in sorted(rows, key=lambda row: -row[0])
+        )
+        yield Trouble(
+            "in_doubt",
+            f"{_start(point, doubt.element)} is near its {tipping.limit}: {_feeling(doubt)}. "
+            f"It {first}, or it {second}.",
+            (doubt.element,),
+        )
+
+
+def _feeling(doubt: Doubt) -> str:
+    if doubt.tipping.unit == "V":
+        return f"its coil gets {doubt.quantity:.1f} V"
+    return f"{_told(doubt.quantity)} A would flow through it for {CHECK_SECONDS:.0f} s"
 
 
 def _another_rest(point: OperatingPoint) -> Iterator[Trouble]:
