@@ -26,6 +26,16 @@ def netlist(point: OperatingPoint, notes: Sequence[str] = ()) -> str:
     """The circuit of an operating point, with its set-up and faults, ready to run as it stands.
 
     What is clipped in is an element named clip; `notes` go into the comments at the head.
+
+    >>> from footwell.circuit.example import work_lamp
+    >>> from footwell.circuit.setup import set_up
+    >>> from footwell.electrics.operating_point import operate
+    >>> circuit = work_lamp()
+    >>> deck = netlist(operate(circuit, set_up(circuit, {"S1": "off"}))).splitlines()
+    >>> deck[:3]
+    ['* Work lamp, example', '* controls: S1 in off', '* engine: off']
+    >>> [line for line in deck if line.startswith(("VG1", "RG1", "RW0"))]
+    ['VG1 G1_plus G1_emf 12.5', 'RG1 G1_emf G1_minus 0.02', 'RW0 G1_minus 0 0.007144']
     """
     nodes = node_names(point.circuit)
     return "\n".join(
