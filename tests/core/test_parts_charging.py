@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from footwell.circuit.fault import Fault
 from footwell.circuit.setup import set_up
 from footwell.electrics.operating_point import OperatingPoint, operate
+from footwell.electrics.spread import volts_leans
 from footwell.parts.battery import Battery
 from footwell.parts.charging_source import ChargingSource
 from footwell.parts.lamp import Lamp
@@ -96,6 +97,16 @@ def test_charge_lamp_is_lit_with_the_engine_off_and_out_while_it_charges(
 ) -> None:
     point = vehicle(*([Fault("G2", mode)] if mode else []), engine=engine, d_plus=True)
     assert (shown(point, "H1") > 0.3) is lit
+
+
+def test_what_the_regulated_voltage_scatters_is_the_supplys_and_not_the_parts() -> None:
+    point = vehicle()
+    slot = next(s for s in point.slots if s.element == "R1")
+    leans = volts_leans(point, slot)
+    assert leans["supply", ""] == pytest.approx(supply(12).engine_running.sigma, rel=0.1)
+    assert ("G2", "") not in leans and ("G1", "") not in leans
+    off = volts_leans(vehicle(engine="off"), slot)
+    assert off["supply", ""] == pytest.approx(supply(12).engine_off.sigma, rel=0.1)
 
 
 @pytest.mark.parametrize("law", [Regulated(14.2, 0.005, 90.0), Charging(12.5, 0.005, 0.33)])

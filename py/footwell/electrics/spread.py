@@ -35,14 +35,20 @@ def leans(point: OperatingPoint, lifted: Sequence[float]) -> dict[Nuisance, floa
     (0.15, 0.00204)
     """
     found: dict[Nuisance, float] = {}
-    battery = point.circuit.supply_element.id
+    supplies = _supplies(point)
     for slot in point.slots:
         spread = slot.branch.spread
         if spread:
             nudge = slot.branch.law.nudge(point.across(slot)) * spread
-            key = ("supply", "") if slot.element == battery else (slot.element, slot.branch.name)
-            found[key] = (lifted[slot.b] - lifted[slot.a]) * nudge
+            key = ("supply", "") if slot.element in supplies else (slot.element, slot.branch.name)
+            found[key] = found.get(key, 0.0) + (lifted[slot.b] - lifted[slot.a]) * nudge
     return found
+
+
+def _supplies(point: OperatingPoint) -> tuple[str, ...]:
+    """Battery and charging sources: what one of them lacks today, the others lack as well."""
+    charging = (e.id for e in point.circuit.elements.values() if e.kind.charges)
+    return (point.circuit.supply_element.id, *charging)
 
 
 def volts_leans(point: OperatingPoint, slot: Slot) -> dict[Nuisance, float]:

@@ -51,7 +51,7 @@ def _branches(values: ChargingSource, state: State, context: Context) -> list[Br
     running = state == RUNNING
     voltage = supplies.supply(context.system_volts).engine_running
     law: Law = law_of(values, context) if running else _resting(context)
-    rows = [Branch("", "B+", "B-", law, voltage.relative_sigma if running else 0.5)]
+    rows = [Branch("", "B+", "B-", law, voltage.relative_sigma if running else 0.0)]
     if values.d_plus:
         field = Resistance(charging.FIELD_OHMS[context.system_volts].value)
         exciter: Law = Resistance(EXCITER_OHMS) if running else Open()
