@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from math import erfc, exp, pi, sqrt
 
 
@@ -40,3 +41,37 @@ def cut(score: float, kept_below: bool) -> tuple[float, float]:
     edge = score if kept_below else -score
     rate = exp(-0.5 * edge * edge) / sqrt(2.0 * pi) / max(below(edge), 1e-15)
     return (-rate if kept_below else rate), max(1.0 - rate * (rate + edge), 1e-6)
+
+
+POINTS = [0.25 * n for n in range(-14, 15)]
+DENSITY = [exp(-0.5 * z * z) for z in POINTS]
+SURE = 1e-6
+MOST = 0.98
+
+
+def spread_over(
+    score: Callable[[float], float], quantity: float, sigma: float
+) -> tuple[float, float]:
+    """The score of a quantity that is itself normal, and how the two go together.
+
+    Where a number of at most `score(quantity)` tips a part, the first is the score of its chance taken
+    over the spread of the quantity, and the second the correlation by which the mean of the quantity
+    moves once the part is known to have tipped: slope of the chance over the density (Stein's lemma).
+
+    >>> s, r = spread_over(lambda volts: (volts - 6.6) / 0.6, 6.9, 0.8)
+    >>> round(s, 3), round(r, 3)
+    (0.3, 0.8)
+    """
+
+    def chance_at(middle: float) -> float:
+        chances = [below(score(middle + sigma * z)) for z in POINTS]
+        return sum(w * c for w, c in zip(DENSITY, chances, strict=True)) / sum(DENSITY)
+
+    chance = chance_at(quantity)
+    if sigma <= 0.0 or not SURE < chance < 1.0 - SURE:
+        return score_of(chance), 0.0
+    step = 0.05 * sigma
+    slope = (chance_at(quantity + step) - chance_at(quantity - step)) / (2.0 * step)
+    found = score_of(chance)
+    density = exp(-0.5 * found * found) / sqrt(2.0 * pi)
+    return found, min(max(slope * sigma / density, -MOST), MOST)

@@ -7,13 +7,13 @@ them is a reading that cannot be, so it is never a mean of the two that is foret
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from itertools import pairwise
-from math import isfinite, sqrt
+from math import sqrt
 
 from footwell.circuit.circuit import Element
-from footwell.electrics.normal import below, score_of
+from footwell.electrics.normal import below, score_of, spread_over
 from footwell.electrics.opening import may_open, opening
 from footwell.electrics.operating_point import OperatingPoint, acting, operate
 from footwell.electrics.spread import amps_leans, volts_leans
@@ -198,20 +198,14 @@ def _furthest(
 def _doubt(point: OperatingPoint, element: Element, tipping: Tipping) -> Doubt:
     """The tipping's score with the spread of what the element feels taken into it."""
     quantity = _felt(point.felt(element.id), tipping)
-    score, slope = tipping.score(quantity), _slope(tipping.score, quantity)
     slot = next(
         (s for s in point.slots if (s.element, s.branch.name) == (element.id, tipping.branch)), None
     )
-    if slot is None or slope == 0.0:
-        return Doubt(element.id, tipping, score, {}, quantity)
+    if slot is None:
+        return Doubt(element.id, tipping, tipping.score(quantity), {}, quantity)
     own = (volts_leans if tipping.unit == "V" else amps_leans)(point, slot)
-    steep = slope if point.across(slot) >= 0.0 else -slope
-    sigma = sqrt(1.0 + sum((steep * x) ** 2 for x in own.values()))
-    shares = {key: steep * x / sigma for key, x in own.items()}
-    return Doubt(element.id, tipping, score / sigma, shares, quantity)
-
-
-def _slope(score: Callable[[float], float], quantity: float) -> float:
-    step = 1e-4 * max(quantity, 0.01)
-    rise = score(quantity + step) - score(quantity - step)
-    return rise / (2.0 * step) if isfinite(rise) else 0.0
+    sigma = sqrt(sum(x * x for x in own.values()))
+    score, pull = spread_over(tipping.score, quantity, sigma)
+    share = pull if point.across(slot) >= 0.0 else -pull
+    leans = {key: share * x / sigma for key, x in own.items()} if sigma > 0.0 else {}
+    return Doubt(element.id, tipping, score, leans, quantity)
