@@ -9,8 +9,9 @@ from dataclasses import dataclass
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.case import Case, Hypothesis
 from footwell.diagnosis.course import Course, Track, standing
-from footwell.diagnosis.hypotheses import hypotheses, pairs, repair_of
+from footwell.diagnosis.hypotheses import hypotheses, repair_of
 from footwell.diagnosis.likelihood import any_log, joint_log, log_chance, shares
+from footwell.diagnosis.multiple import Scored, several
 from footwell.electrics.turns import NOTHING, Known
 from footwell.faults.suspects import Repair
 
@@ -23,14 +24,11 @@ NONE_LEAST = 0.01
 HOPELESS = 15.0
 """A suspect this many nats below the best is not followed further (e^-15 is about 3e-7)."""
 
-ON_THE_WAY = 5.0
+ON_THE_WAY = 8.0
 """Nats more before a suspect is dropped half way: later evidence may speak for it."""
 
-PAIRS_OPEN_AT = 0.15
-"""Share of "none of these" and of unlikely singles at which pairs are looked at."""
-
-MOST_PAIR_FIRSTS = 14
-MOST_PAIR_SECONDS = 60
+POORLY = 0.015
+"""Share of "none of these" beside single faults from which these explain the evidence poorly."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,13 +65,12 @@ class Belief:
 
 def believe(case: Case) -> Belief:
     """Odds of all suspects, in a fixed order of falling share (ties by the faults' names)."""
-    singles = _followed(case, hypotheses(case))
+    every = hypotheses(case)
+    alive = _followed(case, every)
     none = math.log(NONE_ODDS) + sum(any_log(e) for e in case.evidence)
-    if _pairs_wanted(case, singles, none):
-        singles += _followed(
-            case, _screened_pairs(case, singles), best=max(w for _, w, _ in singles)
-        )
-    return _normalised(case, singles, none)
+    if case.evidence and _explain_poorly(alive, none):
+        alive += _several(case, every, alive)
+    return _normalised(case, alive, none)
 
 
 Followed = list[tuple[Hypothesis, float, Track]]
@@ -94,34 +91,25 @@ def _followed(case: Case, suspects: Iterable[Hypothesis], best: float = -math.in
     return [row for row in alive if row[1] > floor]
 
 
-def _pairs_wanted(case: Case, singles: Followed, none: float) -> bool:
-    if not case.evidence or not singles:
-        return bool(case.evidence)
-    top = max(weight for _, weight, _ in singles)
-    total = sum(math.exp(weight - top) for _, weight, _ in singles)
-    return math.exp(none - top) / (total + math.exp(none - top)) > PAIRS_OPEN_AT * NONE_LEAST * 10
+def _several(case: Case, every: Sequence[Hypothesis], alive: Followed) -> Followed:
+    """Suspects of several faults."""
+    best = max((w for _, w, _ in alive), default=-math.inf)
+    known = {h.faults for h in every}
+    tracks: dict[tuple[Fault, ...], Track] = {}
+
+    def follow(suspects: list[Hypothesis]) -> list[Scored]:
+        rows = _followed(case, [h for h in suspects if h.faults not in known], best)
+        tracks.update((h.faults, track) for h, _, track in rows)
+        return [(h, w) for h, w, _ in rows]
+
+    found = several(every, [(h, w) for h, w, _ in alive], follow)
+    return [(h, w, tracks[h.faults]) for h, w in found]
 
 
-def _screened_pairs(case: Case, singles: Followed) -> list[Hypothesis]:
-    """Pairs of the best single suspects with the commonest others."""
-    ones = [h for h in hypotheses(case) if len(h.faults) == 1 and h.slip is None]
-    ranked = sorted(
-        ((h, w) for h, w, _ in singles if len(h.faults) == 1 and h.slip is None),
-        key=lambda row: (-round(row[1], 9), row[0].faults),
-    )
-    fit = _one_per_mode([h for h, _ in ranked])[:MOST_PAIR_FIRSTS]
-    common = _one_per_mode(sorted(ones, key=lambda h: (-round(h.odds, 12), h.faults)))[
-        :MOST_PAIR_SECONDS
-    ]
-    return pairs(fit or common[:MOST_PAIR_FIRSTS], common)
-
-
-def _one_per_mode(rows: list[Hypothesis]) -> list[Hypothesis]:
-    """The first of every element and mode: sizes of one fault stand for each other in screening."""
-    kept: dict[tuple[str, str], Hypothesis] = {}
-    for h in rows:
-        kept.setdefault((h.faults[0].element, h.faults[0].mode), h)
-    return list(kept.values())
+def _explain_poorly(alive: Followed, none: float) -> bool:
+    top = max([none, *(w for _, w, _ in alive)])
+    total = math.exp(none - top) + sum(math.exp(w - top) for _, w, _ in alive)
+    return math.exp(none - top) / total > POORLY
 
 
 def _normalised(case: Case, alive: Followed, none: float) -> Belief:

@@ -149,17 +149,3 @@ def _spread_over_damage(
 def repair_of(circuit: Circuit, fault: Fault) -> Repair:
     """The act that mends a fault."""
     return (fault.element, circuit.elements[fault.element].modes[fault.mode].repair)
-
-
-def pairs(firsts: list[Hypothesis], seconds: list[Hypothesis]) -> list[Hypothesis]:
-    """Every pair of two single suspects of different elements, each once."""
-    seen: set[tuple[Fault, ...]] = set()
-    found: list[Hypothesis] = []
-    for a in firsts:
-        for b in seconds:
-            faults = tuple(sorted((*a.faults, *b.faults)))
-            if len({f.element for f in faults}) == 2 and faults not in seen:
-                seen.add(faults)
-                repairs = tuple(sorted((*a.repairs, *b.repairs)))
-                found.append(Hypothesis(faults, a.odds * b.odds, repairs))
-    return found
