@@ -20,7 +20,7 @@ from footwell.parts.lamp import Lamp
 from footwell.parts.relay import Relay
 
 from .electrics_rig import EARTH, Part, circuit_of, run
-from .sample_circuits import MINIBUS, NAMES, TRACTOR, VAN, sample
+from .sample_circuits import FOLDER, MINIBUS, TRACTOR, VAN, sample
 
 TOP = {"S1": "3"}
 
@@ -144,6 +144,13 @@ def test_a_relay_coil_with_too_little_voltage_is_told_with_its_volts() -> None:
     assert f"does not pull in with the {coil:.1f} V that its coil gets" in told
 
 
+def test_a_relay_that_rightly_rests_is_no_way_past_the_one_that_does_not_pull_in() -> None:
+    circuit, slow = sample("hatchback-radiator-fan"), {"S1": "warm", "S2": "on"}
+    assert "fast relay" not in only(run(circuit, slow, Fault("K1", "open:coil")))
+    assert "slow relay K1" in only(run(circuit, slow, Fault("K1", "open:coil")))
+    assert sentences(run(circuit, {"S1": "cold", "S2": "on"}, Fault("K1", "open:coil"))) == []
+
+
 def test_one_fault_for_many_loads_is_one_sentence() -> None:
     told = only(run(sample(TRACTOR), {"A1": "on", "S2": "on"}, Fault("W2", "open")))
     assert "left work lamp L1, right work lamp L2 and hitch lamp H1" in told
@@ -198,7 +205,10 @@ def fed(point: OperatingPoint, load: str) -> bool:
     return any(abs(point.slot_amps(s)) >= NOTICED_AMPS for s in own)
 
 
-@pytest.mark.parametrize("name", NAMES)
+EVERY_SHEET = sorted(path.stem for path in FOLDER.glob("*.json"))
+
+
+@pytest.mark.parametrize("name", EVERY_SHEET)
 def test_every_open_that_takes_a_loads_current_is_named_and_no_other_is(name: str) -> None:
     circuit = sample(name)
     named = silent = 0

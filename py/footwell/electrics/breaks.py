@@ -7,7 +7,7 @@ that a broken wire is named before another position of a switch.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from typing import Literal
 
@@ -66,11 +66,13 @@ class Way:
         return sum(step.ohms for step in self.steps)
 
 
-def way_to(point: OperatingPoint, node: int, side: Side, without: str = "") -> Way | None:
+def way_to(
+    point: OperatingPoint, node: int, side: Side, without: str = "", resting: Collection[str] = ()
+) -> Way | None:
     """The way from a node to the supply, or over earth to the battery, with the least against it.
 
     None where the sheet has no such way. `without` is an element that the way must not go through:
-    the load in question.
+    the load in question. Elements `resting` may be passed as they stand, but would not move.
 
     >>> from footwell.circuit.example import work_lamp
     >>> from footwell.circuit.setup import set_up
@@ -86,22 +88,31 @@ def way_to(point: OperatingPoint, node: int, side: Side, without: str = "") -> W
     barred = {point.circuit.earth, posts["earth"]} if side == "supply" else {posts["supply"]}
     if node in barred:
         return None
-    ways: dict[int, list[Pass]] = {}
-    for step in _passes(point, with_current=side == "earth"):
-        if step.element != without:
-            ways.setdefault(step.start, []).append(step)
-    found = shortest(ways, node, {posts[side]}, barred)
+    ways = _ways(point, side, tuple(resting))
+    open_to = {n: [s for s in steps if s.element != without] for n, steps in ways.items()}
+    found = shortest(open_to, node, {posts[side]}, barred)
     return None if found is None else Way(tuple(found))
 
 
-def _passes(point: OperatingPoint, with_current: bool) -> Iterator[Pass]:
+def _ways(point: OperatingPoint, side: Side, resting: tuple[str, ...]) -> dict[int, list[Pass]]:
+    """Every step that could be made, by the node it starts from; found once for a point."""
+    key = ("ways", side, resting)
+    if key not in point.cache:
+        ways: dict[int, list[Pass]] = {}
+        for step in _passes(point, side == "earth", resting):
+            ways.setdefault(step.start, []).append(step)
+        point.cache[key] = ways
+    return point.cache[key]  # type: ignore[no-any-return]
+
+
+def _passes(point: OperatingPoint, with_current: bool, resting: Collection[str]) -> Iterator[Pass]:
     """Every step that could be made, in the direction of the current or against it."""
     there = {(slot.element, slot.a, slot.b) for slot in point.slots}
     for slot in point.slots:
         if slot.element in point.circuit.elements and not _is_supply(point, slot.element):
             yield from _through(point, slot, with_current)
     for element in point.circuit.elements.values():
-        if not _is_supply(point, element.id):
+        if not _is_supply(point, element.id) and element.id not in resting:
             yield from _missing(point, element, there)
 
 
@@ -128,18 +139,29 @@ def _missing(
     point: OperatingPoint, element: Element, there: set[tuple[str, int, int]]
 ) -> Iterator[Pass]:
     """The branches of an element that are open now and pass current in some state when it is sound."""
-    would: dict[tuple[int, int, str], list[str]] = {}
-    for state in element.kind.states(element.values):
-        for branch in point.circuit.branches(element, state):
-            if not isinstance(branch.law, Open):
-                ends = element.nodes[branch.a], element.nodes[branch.b]
-                would.setdefault((*ends, branch.name), []).append(state)
-    for (a, b, branch_name), states in would.items():
-        if a != b and (element.id, a, b) not in there:
-            why = _why(point, element, branch_name, states)
+    for a, b, branch, states in _offers(point.circuit, element):
+        if (element.id, a, b) not in there:
+            why = _why(point, element, branch, states)
             cost = LOAD if element.id in point.circuit.sheet.loads else why.sort
             yield Pass(element.id, a, b, cost, why)
             yield Pass(element.id, b, a, cost, why)
+
+
+Offer = tuple[int, int, str, list[str]]
+"""Two nodes that a sound element joins, its branch between them, and the states in which it does."""
+
+
+def _offers(circuit: Circuit, element: Element) -> list[Offer]:
+    key = ("offers", element.id)
+    if key not in circuit.cache:
+        found: dict[tuple[int, int, str], list[str]] = {}
+        for state in element.kind.states(element.values):
+            for branch in circuit.branches(element, state):
+                a, b = element.nodes[branch.a], element.nodes[branch.b]
+                if a != b and not isinstance(branch.law, Open):
+                    found.setdefault((a, b, branch.name), []).append(state)
+        circuit.cache[key] = [(*ends, states) for ends, states in found.items()]
+    return circuit.cache[key]  # type: ignore[no-any-return]
 
 
 def _why(point: OperatingPoint, element: Element, branch: str, states: list[str]) -> Break:

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from math import sqrt
 from types import MappingProxyType
+from typing import Any
 
 from footwell.circuit.circuit import Circuit, Element
 from footwell.circuit.fault import Fault, broken_branches
@@ -74,6 +75,11 @@ class OperatingPoint:
             own, state = self.own_slots(element), self.states[element]
             self._felt[element] = felt(self.circuit.elements[element], state, own, self.volts)
         return self._felt[element]
+
+    @cached_property
+    def cache(self) -> dict[Any, Any]:
+        """What others have worked out of this point."""
+        return {}
 
     @cached_property
     def _felt(self) -> dict[str, Felt]:

@@ -6,7 +6,7 @@ nothing is said.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 
 from footwell.circuit.circuit import AS_DRAWN, Element, build
@@ -134,18 +134,29 @@ def _moved_wires(
 
 
 def _open_ways(
-    point: OperatingPoint, element: Element, branches: list[Branch], asked: tuple[str, ...]
+    point: OperatingPoint,
+    element: Element,
+    branches: list[Branch],
+    asked: tuple[str, ...],
+    resting: tuple[str, ...] = (),
 ) -> list[Unfed] | None:
-    """Reasons by the branch with the least against it."""
-    nearest = _nearest(point, element, branches)
+    """Reasons by the branch with the least against it. A way through a relay that nothing asks to move
+    is none: then the next best one counts."""
+    nearest = _nearest(point, element, branches, resting)
     if nearest is None or any(b.sort >= SWITCHED for way in nearest.values() for b in way.breaks):
         return None
-    rows: list[tuple[Side, Break]] = []
-    for side, way in nearest.items():
-        first = _first(point, way.breaks, (*asked, element.id))
-        if first is None:
-            return None
-        rows += [(side, why) for why in first]
+    whys: dict[str, str] = {}
+    for stop in (b for way in nearest.values() for b in way.breaks):
+        if stop.must_move or stop.sort >= AT_REST:
+            why = _why_at_rest(point, stop, (*asked, element.id))
+            if why is None:
+                return _open_ways(point, element, branches, asked, (*resting, stop.element))
+            whys[stop.element] = why
+    rows = [
+        (side, Break(b.element, whys.get(b.element, b.reason), b.sort))
+        for side, way in nearest.items()
+        for b in way.breaks[:1]
+    ]
     return _told_once(point, element, branches[0], rows) or _by_itself(point, element)
 
 
@@ -164,34 +175,23 @@ def _told_once(
 Ways = dict[Side, Way]
 
 
-def _nearest(point: OperatingPoint, element: Element, branches: list[Branch]) -> Ways | None:
-    tried = [ways for branch in branches for ways in _both_ways(point, element, branch)]
+def _nearest(
+    point: OperatingPoint, element: Element, branches: list[Branch], resting: Collection[str] = ()
+) -> Ways | None:
+    tried = [w for branch in branches for w in _both_ways(point, element, branch, resting)]
     return min(tried, key=lambda ways: sum(way.cost for way in ways.values()), default=None)
 
 
-def _both_ways(point: OperatingPoint, element: Element, branch: Branch) -> Iterator[Ways]:
+def _both_ways(
+    point: OperatingPoint, element: Element, branch: Branch, resting: Collection[str]
+) -> Iterator[Ways]:
     """The ways to supply and earth from the ends of a branch, in either sense."""
     a, b = element.nodes[branch.a], element.nodes[branch.b]
     for feed, back in ((a, b), (b, a)):
-        up = way_to(point, feed, "supply", element.id)
-        down = way_to(point, back, "earth", element.id)
+        up = way_to(point, feed, "supply", element.id, resting)
+        down = way_to(point, back, "earth", element.id, resting)
         if up is not None and down is not None:
             yield {"supply": up, "earth": down}
-
-
-def _first(
-    point: OperatingPoint, row: tuple[Break, ...], asked: tuple[str, ...]
-) -> tuple[Break, ...] | None:
-    """The first thing in the way, if any; for a relay at rest, why it rests. None where it should
-    rest: then nothing asks for current."""
-    whys: dict[str, str] = {}
-    for relay in (b for b in row if b.must_move or b.sort >= AT_REST):
-        why = _why_at_rest(point, relay, asked)
-        if why is None:
-            return None
-        whys[relay.element] = why
-    first = row[:1]
-    return tuple(Break(b.element, whys.get(b.element, b.reason), b.sort) for b in first)
 
 
 def _why_at_rest(point: OperatingPoint, relay: Break, asked: tuple[str, ...]) -> str | None:
