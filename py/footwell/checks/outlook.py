@@ -6,8 +6,10 @@ This is the compact memory of an operating point. Thousands are kept, so they ho
 from __future__ import annotations
 
 from array import array
+from collections.abc import Sequence
 from dataclasses import dataclass
 
+from footwell.checks.phases import phases, seen_of
 from footwell.circuit.chains import alike
 from footwell.circuit.circuit import Circuit, Element
 from footwell.circuit.fault import Fault
@@ -61,10 +63,37 @@ def outlooks(circuit: Circuit, setup: SetupState, faults: tuple[Fault, ...]) -> 
     key = ("outlook", setup, faults)
     found = circuit.cache.get(key)
     if found is None:
-        every = alternatives(operate(circuit, setup, faults))
-        found = tuple(Seen(a.weight, summarised(a.point), a.turns) for a in every)
-        circuit.cache[key] = found
+        found = circuit.cache[key] = _outlooks(circuit, setup, faults)
     return found
+
+
+def _outlooks(circuit: Circuit, setup: SetupState, faults: tuple[Fault, ...]) -> tuple[Seen, ...]:
+    changing = phases(circuit, setup)
+    if len(changing) == 1:
+        every = alternatives(operate(circuit, setup, faults))
+        return tuple(Seen(a.weight, summarised(a.point), a.turns) for a in every)
+    return (Seen(1.0, averaged([(s, operate(circuit, each, faults)) for s, each in changing])),)
+
+
+def averaged(rows: Sequence[tuple[float, OperatingPoint]]) -> Outlook:
+    """The mean of some operating points, each with its share of the time, as meter and eye see it. What a
+    probe sees in ohms is that of the longest."""
+    every = [(share, summarised(point)) for share, point in rows]
+    first, circuit = every[0][1], rows[0][1].circuit
+    return Outlook(
+        array("d", [sum(s * o.volts[n] for s, o in every) for n in range(len(first.volts))]),
+        {
+            name: sum(s * o.amps.get(name, 0.0) for s, o in every)
+            for name in dict.fromkeys(name for _, o in every for name in o.amps)
+        },
+        {
+            e.id: seen_of(e, [(share, point.felt(e.id)) for share, point in rows], circuit)
+            for e in shown_by(circuit)
+        },
+        tuple(dict.fromkeys(fuse for _, o in every for fuse in o.blown)),
+        first.mesh,
+        first._reduced,
+    )
 
 
 def activities(circuit: Circuit, setup: SetupState, faults: tuple[Fault, ...]) -> dict[str, float]:

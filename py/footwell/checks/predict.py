@@ -27,6 +27,7 @@ from footwell.checks.check import (
 )
 from footwell.checks.clipped import OHMMETER, clipped, held_to, part_of
 from footwell.checks.outlook import activities, broken_at, from_outside, outlooks, summarised
+from footwell.checks.phases import effective_volts, phases
 from footwell.circuit.chains import alike
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
@@ -173,6 +174,11 @@ def _foretold(circuit: Circuit, check: Check, faults: Faults) -> tuple[Foretold,
         return (Foretold(1.0, _looked_at(circuit, check.red, faults)),)
     if check.instrument in (LISTEN, LOAD):
         return _watched(circuit, check, faults)
+    changing = phases(circuit, check.setup)
+    if len(changing) > 1 and check.instrument not in (OHMS, FEED):
+        each = [(share, replace(check, setup=setup)) for share, setup in changing]
+        points = [(share, clipped(circuit, one, faults)) for share, one in each]
+        return (Foretold(1.0, _averaged(check, points)),)
     point = clipped(circuit, check, faults)
     if check.instrument in (OHMS, FEED):
         return (Foretold(1.0, _said(check, point)),)
@@ -190,6 +196,23 @@ def _said_after(check: Check, point: OperatingPoint, turns: tuple[Turn, ...]) ->
     return said
 
 
+def _averaged(check: Check, rows: Sequence[tuple[float, OperatingPoint]]) -> Reading | Words:
+    """What the instrument says of operating points that change too quickly for it: a meter their
+    average, a lamp the light of their mean power."""
+    if not check.numeric:
+        volts = [(share, _lamp_volts(check, point)) for share, point in rows]
+        return light_words(rows[0][1].circuit, effective_volts(volts))
+    said = [(share, _said(check, point)) for share, point in rows]
+    every = [(share, one) for share, one in said if isinstance(one, Reading)]
+    mean = sum(share * one.mean for share, one in every)
+    summed: dict[Nuisance, float] = {}
+    for share, one in every:
+        for key, lean in one.leans.items():
+            summed[key] = summed.get(key, 0.0) + share * lean
+    meter = volts_sigma(mean) if check.instrument == VOLTS else meters.clamp_limit_amps(mean) / 2.0
+    return Reading(mean, summed, meter)
+
+
 def _said(check: Check, point: OperatingPoint) -> Reading | Words:
     """What the instrument says at an operating point with it in the circuit."""
     if check.instrument == VOLTS:
@@ -200,12 +223,16 @@ def _said(check: Check, point: OperatingPoint) -> Reading | Words:
         return _ohms(check, point)
     if check.instrument == FEED:
         return _fed(check, point)
+    return light_words(point.circuit, _lamp_volts(check, point))
+
+
+def _lamp_volts(check: Check, point: OperatingPoint) -> float:
+    """Voltage (V) over the lamp that a check lays in."""
     if check.instrument == SUBSTITUTE:
-        stand_in = next(point.across(s) for s in point.slots if s.element == "stand-in")
-        return light_words(point.circuit, stand_in)
+        return next(point.across(s) for s in point.slots if s.element == "stand-in")
     ends = held_to(point.circuit, check)
     assert ends is not None
-    return light_words(point.circuit, point.volts[ends[0]] - point.volts[ends[1]])
+    return point.volts[ends[0]] - point.volts[ends[1]]
 
 
 def _volts(check: Check, point: OperatingPoint) -> Reading:

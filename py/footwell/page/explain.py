@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from typing import Literal
 
-from footwell.checks.check import FEED, LAMP, OHMS, VOLTS, Check
+from footwell.checks.check import CLAMP, FEED, LAMP, OHMS, VOLTS, Check
 from footwell.checks.clipped import METER_OHMS
 from footwell.checks.explain import BandPart, Explanation, MeterLoad, explained, marks
+from footwell.checks.phases import phases
+from footwell.checks.predict import Reading, expected, likeliest
 from footwell.checks.safety import refusal
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
@@ -61,7 +64,7 @@ def explanation(request: ExplainAsked) -> ExplanationView:
     return ExplanationView(
         row=row_of(circuit, check, faults),
         condition=say.condition(circuit, setup),
-        lines=[*_lines(circuit, check, found)],
+        lines=[*average_lines(circuit, check, faults), *_lines(circuit, check, found)],
         supply=say.volts(found.round[0].emf) if found.round else "",
         steps=steps,
         runs=_runs(steps),
@@ -69,6 +72,23 @@ def explanation(request: ExplainAsked) -> ExplanationView:
         meter=_instrument(check, found),
         warnings=_warnings(circuit, check, faults),
     )
+
+
+def average_lines(circuit: Circuit, check: Check, faults: tuple[Fault, ...]) -> Iterator[str]:
+    """Of what a reading is the average, where an output switches too quickly for the instrument."""
+    changing = phases(circuit, check.setup)
+    if len(changing) == 1 or check.instrument not in (VOLTS, CLAMP):
+        return
+    said = [
+        (share, likeliest(expected(circuit, replace(check, setup=s), faults)))
+        for share, s in changing
+    ]
+    told = ", ".join(
+        f"{say.measured(one.mean, check.unit)} for {say.percent(share)} of the time"
+        for share, one in said
+        if isinstance(one, Reading)
+    )
+    yield f"Average of PWM: {told}. What follows is while the output is on."
 
 
 def _warnings(circuit: Circuit, check: Check, faults: tuple[Fault, ...]) -> list[str]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from footwell.checks.phases import phases
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
 from footwell.circuit.places import element_named, named, places, wires_named
@@ -179,6 +180,8 @@ def condition(circuit: Circuit, setup: SetupState) -> str:
         pieces.append("everything plugged in")
     pieces += [f"{watts:g} W lamp on {plug}" for plug, watts in setup.stand_in]
     pieces.append("engine running" if setup.engine == "on" else "engine off")
+    if len(phases(circuit, setup)) > 1:
+        pieces.append("readings are the average of PWM")
     return " · ".join(pieces)
 
 

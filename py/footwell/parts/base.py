@@ -201,6 +201,9 @@ class Kind:
     """What a person can notice: a kind of sight of checks.sights, or "" for nothing."""
     shows: Callable[[Any, Felt, Context], float] | None = None
     """What it does, as a share of its nominal speed, light or heat, or 1.0 and 0.0."""
+    follows: Literal["moments", "power", "average"] = "moments"
+    """What it does under a supply that is switched quickly: the mean of what it does at each moment, or
+    what it does at the voltage of the mean power or at the mean voltage."""
     taken_for: Callable[[Any, Felt, Context], str] | None = None
     """What an electronic input takes its voltage for, in words that follow "takes its line for"."""
     pulls_out: bool = False

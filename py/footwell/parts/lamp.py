@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Annotated
 
 from pydantic import Field
 
 from footwell.parts.base import Branch, Context, Felt, Kind, Mode, State, rate_of
 from footwell.parts.laws import Filament
-from footwell.parts.series import inner_volts
+from footwell.parts.series import inner_law, inner_volts
+from footwell.reference.failures import WRONG_PART
 from footwell.reference.lamps import light_share
 
 
@@ -31,10 +32,24 @@ def _branches(values: Lamp, state: State, context: Context) -> list[Branch]:
     return [Branch("", "1", "2", Filament.rated(volts, values.watts), 0.03)]
 
 
+def _broken(
+    mode: Mode, size: float, branches: list[Branch], values: Lamp, state: State, context: Context
+) -> list[Branch] | None:
+    if mode.name != "wrong_part":
+        return None
+    watts = min(max(values.watts * size, 0.1), 1000.0)
+    return _branches(replace(values, watts=watts), state, context)
+
+
 def _shows(values: Lamp, felt: Felt, context: Context) -> float:
+    """A lamp of less power than its place is made for gives so much less light."""
     flow = felt.flows.get("")
-    lit = inner_volts(flow.branch.law, flow.volts) if flow else 0.0
-    return light_share(lit, values.volts or test_volts(context.system_volts))
+    rated = values.volts or test_volts(context.system_volts)
+    filament = inner_law(flow.branch.law) if flow else None
+    if flow is None or not isinstance(filament, Filament):
+        return 0.0
+    power = filament.cold_siemens / Filament.rated(rated, values.watts).cold_siemens
+    return power * light_share(inner_volts(flow.branch.law, flow.volts), rated)
 
 
 KIND = Kind(
@@ -43,8 +58,13 @@ KIND = Kind(
     values=Lamp,
     terminals=lambda _: ("1", "2"),
     branches=_branches,
-    modes=lambda _: (Mode("open", rate_of("lamp", "open"), "burnt out"),),
+    modes=lambda _: (
+        Mode("open", rate_of("lamp", "open"), "burnt out"),
+        Mode("wrong_part", WRONG_PART.relative, "of the wrong power", factors=(0.24, 4.2)),
+    ),
+    broken=_broken,
     seen_as="lamp",
+    follows="power",
     shows=_shows,
     feedable=True,
     assumes={"volts": lambda _, c: f"{test_volts(c.system_volts):g} V"},

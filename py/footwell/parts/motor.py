@@ -109,6 +109,7 @@ KIND = Kind(
     ),
     broken=_broken,
     seen_as="motor",
+    follows="average",
     shows=shown_speed,
     feedable=True,
     assumes={"ohms": lambda v, c: f"{round(running(v, c).ohms, 3):g} Ω"},

@@ -104,6 +104,7 @@ KIND = Kind(
     modes=_modes,
     broken=_broken,
     seen_as="lamp",
+    follows="power",
     shows=_shows,
     feedable=True,
 )

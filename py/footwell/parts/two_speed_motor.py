@@ -144,6 +144,7 @@ KIND = Kind(
     ),
     broken=_broken,
     seen_as="motor",
+    follows="average",
     shows=_shows,
     objections=_objections,
     seldom_given=("volts",),
