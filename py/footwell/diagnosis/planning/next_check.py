@@ -9,7 +9,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from footwell.diagnosis.planning.board import board
-from footwell.diagnosis.planning.doubt import doubted
 from footwell.diagnosis.planning.problem import Problem
 from footwell.diagnosis.planning.search import Search
 
@@ -28,15 +27,14 @@ class Plan:
     states: int
 
 
-def next_check(problem: Problem, *, doubt: float = 0.0, states: int = STATES) -> Plan | None:
+def next_check(problem: Problem, states: int = STATES) -> Plan | None:
     """Plan the checks for a problem; None where no option tells more of the repair than is known.
 
-    `doubt` is the share of the odds that is not believed; the minutes expected are those under the odds
-    as doubted. A problem whose shares are all zero raises ValueError.
+    A problem whose shares are all zero raises ValueError.
     """
     if not any(share > 0.0 for share in problem.shares):
         raise ValueError("No suspect has any share.")
-    search = Search(board(doubted(problem, doubt) if doubt else problem), states)
+    search = Search(board(problem), states)
     best = search.best()
     if best is None:
         return None
