@@ -73,6 +73,11 @@ def inner_volts(law: Law, volts: float) -> float:
     return law.inside(volts) if isinstance(law, InSeries) else volts
 
 
+def inner_law(law: Law) -> Law:
+    """The law without the resistance put in series with it."""
+    return law.law if isinstance(law, InSeries) else law
+
+
 def add_ohms(law: Law, ohms: float) -> Law:
     """The law with a resistance in series; straight laws and motors stay what they are."""
     match law:
