@@ -6,6 +6,7 @@ import pytest
 
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
+from footwell.electrics.problems import troubles
 from footwell.parts import ntc
 from footwell.parts.base import Context
 from footwell.parts.module_input import AWAKE, DEAD, ModuleInput
@@ -125,3 +126,13 @@ def test_a_table_that_does_not_fall_is_objected_to() -> None:
     for table in (((20.0, 320.0), (80.0, 2500.0)), ((80.0, 320.0), (20.0, 2500.0)), ((20.0, 9.0),)):
         found = list(ntc.KIND.objections(Ntc(table=table), TWELVE))
         assert found and all(what.endswith(".") and do.endswith(".") for _, what, do in found)
+
+
+def test_a_unit_that_lost_its_supply_is_told_and_one_that_is_switched_off_is_not() -> None:
+    rows = {"0": (), "1": (("1", "2"),)}
+    switch = Part("S1", "switch", Switch(("1", "2"), rows), {"1": "30", "2": "15"})
+    circuit = circuit_of([BATTERY, switch, unit(SENSOR_INPUT, **{"+": "15"})], {"S1": ["0", "1"]})
+    broken = run(circuit, {"S1": "1"}, Fault("S1", "open:1-2"))
+    assert any("has no supply" in t.sentence for t in troubles(broken))
+    for position in ("0", "1"):
+        assert troubles(run(circuit, {"S1": position})) == []

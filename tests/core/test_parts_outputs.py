@@ -7,6 +7,7 @@ import pytest
 from footwell.checks.sights import LIMITS
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
+from footwell.electrics.problems import troubles
 from footwell.parts.lamp import Lamp
 from footwell.parts.led_lamp import LedLamp
 from footwell.parts.output import Output
@@ -119,3 +120,15 @@ def test_a_shorted_coil_diode_shuts_an_output_to_earth_down() -> None:
     circuit = low(Output(1.0, 0.5, shuts_down=True), relay)
     assert run(circuit, {"A1": "on"}).states["A1"] == "on"
     assert run(circuit, {"A1": "on"}, Fault("K1", "short:diode")).states["A1"] == "shut down"
+
+
+def told(circuit: Circuit, position: str) -> list[str]:
+    found = troubles(run(circuit, {"A1": position}))
+    return [t.sentence for t in found if t.code == "odd_state"]
+
+
+def test_a_shut_down_is_told_and_a_sound_output_is_not() -> None:
+    guarded = Output(10.0, shuts_down=True)
+    (sentence,) = told(high(guarded, LAMP, SHORT), "on")
+    assert "A1" in sentence and "has shut down" in sentence and sentence.endswith("switched off.")
+    assert told(high(guarded, LAMP, SHORT), "off") == told(high(guarded, LAMP), "on") == []

@@ -6,6 +6,7 @@ import pytest
 
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
+from footwell.electrics.problems import troubles
 from footwell.parts.battery import Battery
 from footwell.parts.hall_switch import HallSwitch
 from footwell.parts.module_input import KIND as INPUT
@@ -155,3 +156,15 @@ def test_a_reed_switch_closes_near_the_magnet_and_a_welded_one_stays_closed() ->
 
 def test_a_closed_reed_contact_lies_below_the_published_limit() -> None:
     assert sensors.REED_CLOSED_OHMS.value < sensors.REED_MOST_CLOSED_OHMS.value
+
+
+@pytest.mark.parametrize(
+    ("ohms", "to", "words"), [(0.5, EARTH, "gives all"), (1.0, "30", "lifted")]
+)
+def test_a_sensor_supply_that_is_pulled_down_or_lifted_is_told(
+    ohms: float, to: str, words: str
+) -> None:
+    fault = Part("R8", "resistor", Resistor(ohms), {"1": "5V", "2": to})
+    found = [t.sentence for t in troubles(run(pedal(None, fault))) if t.code == "odd_state"]
+    assert len(found) == 1 and words in found[0]
+    assert [t for t in troubles(run(pedal())) if t.code == "odd_state"] == []

@@ -18,6 +18,7 @@ from footwell.electrics.normal import below
 from footwell.electrics.operating_point import (
     CHECK_SECONDS,
     OperatingPoint,
+    is_apart,
     opening_seconds,
     operate,
 )
@@ -59,6 +60,7 @@ def troubles(point: OperatingPoint) -> list[Trouble]:
         *_to_and_fro(point),
         *_in_doubt(point),
         *_another_rest(point),
+        *_odd_states(point),
         *_unfed_loads(point),
     ]
 
@@ -74,6 +76,20 @@ def _not_settled(point: OperatingPoint) -> Iterator[Trouble]:
         f"Check the volts, amps, watts and ohms that the sheet gives for {names}.",
         tuple(bent),
     )
+
+
+def _odd_states(point: OperatingPoint) -> Iterator[Trouble]:
+    """Electronics that protect themselves, or that lack the supply they would have if all were sound."""
+    for element in point.circuit.elements.values():
+        state = point.states[element.id]
+        told = element.kind.oddities.get(state, "")
+        here = told and not is_apart(element, point.setup.apart)
+        if here and (state != element.rest or _sound_state(point, element.id) != state):
+            yield Trouble("odd_state", f"{_start(point, element.id)} {told}.", (element.id,))
+
+
+def _sound_state(point: OperatingPoint, element: str) -> str:
+    return operate(point.circuit, point.setup).states[element]
 
 
 def _burning_wire(point: OperatingPoint) -> Iterator[Trouble]:

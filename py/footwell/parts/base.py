@@ -170,6 +170,8 @@ class Kind:
     """All states, the one of rest first."""
     positions: Callable[[Any], tuple[State, ...]] | None = None
     """States that a person, or what the part measures, sets; None where nothing outside does."""
+    oddities: Mapping[State, str] = field(default_factory=dict)
+    """What must be told of a state that it goes to by itself; completes "the part ..."."""
     phases: Callable[[Any, State], tuple[tuple[float, State], ...]] | None = None
     """The states between which it changes so quickly in a position that meter and eye see their mean,
     each with its share of the time; one state alone where it is steady."""

@@ -74,6 +74,7 @@ KIND = Kind(
     broken=_broken,
     states=lambda _: (DEAD, AWAKE),
     moves=_moves,
+    oddities={DEAD: "has no supply"},
     measured_alone=False,
     takes=("+",),
     line="data line",

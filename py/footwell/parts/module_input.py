@@ -106,6 +106,7 @@ KIND = Kind(
     broken=_broken,
     states=lambda _: (DEAD, AWAKE),
     moves=_moves,
+    oddities={DEAD: "has no supply"},
     taken_for=taken_for,
     measured_alone=False,
     takes=("+",),

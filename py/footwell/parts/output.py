@@ -112,6 +112,9 @@ KIND = Kind(
     positions=positions,
     phases=phases,
     moves=moves,
+    oddities={
+        SHUT_DOWN: "has shut down on too much current, and stays off until it is switched off"
+    },
     measured_alone=False,
     drives=("out",),
     takes=("supply",),

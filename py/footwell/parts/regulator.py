@@ -126,6 +126,12 @@ KIND = Kind(
     broken=_broken,
     states=lambda _: (OFF, PASSING, ON, LIMITED, LIFTED),
     moves=_moves,
+    oddities={
+        OFF: "has no supply",
+        PASSING: "has too little supply to hold its voltage",
+        LIMITED: "gives all it may: something on its line draws too much, so unplug one at a time",
+        LIFTED: "is lifted by another supply on its line",
+    },
     measured_alone=False,
     takes=("in",),
     line="sensor line",
