@@ -1,164 +1,113 @@
-"""The same circuits in ngspice, a general-purpose circuit simulator that shares no code with us.
-
-A case is a set-up with its faults. Its netlist is written by the export that users get. Many
-netlists run in one process, one after the other, so that thousands of cases take seconds.
-"""
+"""Our node voltages beside those of ngspice, case by case."""
 
 from __future__ import annotations
 
-import re
-import subprocess
-import tempfile
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from itertools import product
-from pathlib import Path
+from random import Random
 
-from footwell.circuit.circuit import Circuit, Element, build
-from footwell.circuit.fault import Fault, sizes
-from footwell.circuit.setup import SetupState, set_up
+from core.random_circuits import random_circuit
+
+from footwell.circuit.circuit import Circuit
 from footwell.electrics.operating_point import OperatingPoint, operate
 from footwell.electrics.spice import netlist, node_names
-from footwell.sheet.reading import read_sheet
 
-CIRCUITS = Path(__file__).parents[2] / "fixtures" / "circuits"
-FLOOR_VOLTS = 0.005
-FLOOR_SHARE = 0.001
-"""A reading agrees within 5 mV or 0.1 %, whichever is more."""
+from .cases import Case, random_cases
+from .simulator import Volts, by_currents, run
 
-DECKS_A_PROCESS = 500
-"""ngspice keeps a little of every netlist it has read."""
+FLOOR_VOLTS, FLOOR_SHARE = 0.005, 0.001
+"""A voltage agrees within 5 mV or 0.1 %, whichever is more."""
+GOAL_VOLTS, GOAL_SHARE = 0.001, 0.0001
+SHARES_FROM_VOLTS = 1.0
+"""Below, a share of the voltage says nothing: it would be that of a rounding."""
+FLOATS_FROM_OHMS = 1e8
+"""Ten times a meter's resistance: no meter shows the voltage of such a place."""
+FEWEST_PARTS, MOST_PARTS = 5, 60
 
-PRINTED = re.compile(r"^(\S+) = ([^\s,]+)$", re.MULTILINE)
-SOURCE_CURRENT = "#branch"
-"""Every circuit has a battery, so an answer without a source's current is none: what ngspice prints
-after a failure is its list of constants."""
-
-
-@dataclass(frozen=True)
-class Case:
-    setup: SetupState
-    faults: tuple[Fault, ...] = ()
+Form = Callable[[str], str]
 
 
 @dataclass(frozen=True)
 class Difference:
-    """The node of a case where the two differ most: volts, and share of the simulator's volts."""
+    """The node of a case where the two differ most, among those that float or those that do not."""
 
     case: Case
     node: str
     ours: float
     theirs: float
     """Voltage in V by ngspice."""
+    floats: bool = False
+    share: float = 0.0
+    """Largest difference of any of these nodes as a share of its voltage."""
 
     @property
     def volts(self) -> float:
         return abs(self.ours - self.theirs)
 
     @property
-    def share(self) -> float:
-        return self.volts / max(abs(self.theirs), 1e-12)
-
-    @property
     def within_floor(self) -> bool:
         return self.volts <= max(FLOOR_VOLTS, FLOOR_SHARE * abs(self.theirs))
 
-
-def sample_sheets() -> list[str]:
-    return sorted(
-        path.stem for path in CIRCUITS.glob("*.json") if '"system_volts"' in path.read_text()
-    )
+    @property
+    def within_goal(self) -> bool:
+        return self.volts <= GOAL_VOLTS and self.share <= GOAL_SHARE
 
 
-def load(name: str) -> Circuit:
-    read = read_sheet((CIRCUITS / f"{name}.json").read_text())
-    return build(read.sheet, read.values)
+def as_exported(deck: str) -> str:
+    """The netlist as users get it."""
+    return deck
 
 
-def positions(circuit: Circuit) -> list[dict[str, str]]:
-    """Every combination of the positions of the controls."""
-    controls = circuit.sheet.controls
-    every = product(*([position.id for position in control.positions] for control in controls))
-    return [
-        {c.part: position for c, position in zip(controls, chosen, strict=True)} for chosen in every
-    ]
+def compare(
+    circuit: Circuit, cases: Iterable[Case], form: Form = as_exported
+) -> Iterator[Difference]:
+    """The largest differences of each case: one where nodes are held, one where they float."""
+    points = [(case, operate(circuit, case.setup, case.faults, case.clips)) for case in cases]
+    found = run([form(netlist(point)) for _, point in points])
+    for (case, point), theirs in zip(points, found, strict=True):
+        yield from differences(case, point, theirs)
 
 
-def single_faults(circuit: Circuit) -> Iterator[Fault]:
-    """All modes of all elements, in all their sizes and factors."""
-    ohms = sizes(circuit.context.system_volts, circuit.context.default_amps)
-    for element in circuit.elements.values():
-        yield from _faults_of(element, ohms)
+def random_differences(seed: str, most_cases: int) -> list[Difference]:
+    """What random circuit number `seed` shows, in some of its cases."""
+    chance = Random(seed)
+    circuit = random_circuit(chance, chance.randint(FEWEST_PARTS, MOST_PARTS))
+    cases = random_cases(circuit, chance)
+    chosen = chance.sample(cases, min(len(cases), most_cases))
+    return list(compare(circuit, chosen, by_currents))
 
 
-def _faults_of(element: Element, ohms: Sequence[float]) -> Iterator[Fault]:
-    for mode in element.modes.values():
-        for size in ohms if mode.sized else mode.factors or (0.0,):
-            yield Fault(element.id, mode.name, size)
+def differences(case: Case, point: OperatingPoint, theirs: Volts) -> Iterator[Difference]:
+    """The largest difference where nodes are held, and where they float."""
+    names = node_names(point.circuit)
+    ohms = point.seen_resistance[0]
+    for floats in (False, True):
+        every = [
+            Difference(case, names[n], point.volts[n], theirs[names[n].lower()], floats)
+            for n in range(point.mesh.n)
+            if (ohms[n] > FLOATS_FROM_OHMS) == floats
+        ]
+        if every:
+            worst = max(every, key=lambda d: (d.volts, d.node))
+            yield Difference(case, worst.node, worst.ours, worst.theirs, floats, _share(every))
 
 
-def healthy_cases(circuit: Circuit) -> Iterator[Case]:
-    """All positions without a fault: whole, engine on, each thing apart, a lamp for each load."""
-    parts = [e.id for e in circuit.elements.values() if e.kind.pulls_out]
-    plugs = [c.id for c in circuit.sheet.connectors if c.unplugs]
-    for controls in positions(circuit):
-        yield Case(set_up(circuit, controls))
-        yield Case(set_up(circuit, controls, engine="on"))
-        yield from (Case(set_up(circuit, controls, (apart,))) for apart in [*parts, *plugs])
-        for plug in (p for p in plugs if len(circuit.connectors[p].part_ways) == 2):
-            yield Case(set_up(circuit, controls, stand_in={plug: 21.0}))
+def _share(every: Sequence[Difference]) -> float:
+    told = (d.volts / abs(d.theirs) for d in every if abs(d.theirs) > SHARES_FROM_VOLTS)
+    return max(told, default=0.0)
 
 
-def faulty_cases(circuit: Circuit) -> Iterator[Case]:
-    """All positions under every single fault."""
-    faults = list(single_faults(circuit))
-    for controls in positions(circuit):
-        setup = set_up(circuit, controls)
-        yield from (Case(setup, (fault,)) for fault in faults)
-
-
-def compare(circuit: Circuit, cases: Iterable[Case]) -> Iterator[Difference]:
-    """The largest difference of each case."""
-    ours = [(case, operate(circuit, case.setup, case.faults)) for case in cases]
-    names = node_names(circuit)
-    for begin in range(0, len(ours), DECKS_A_PROCESS):
-        batch = ours[begin : begin + DECKS_A_PROCESS]
-        found = run([netlist(point) for _, point in batch])
-        for (case, point), theirs in zip(batch, found, strict=True):
-            yield _largest(case, point, names, theirs)
-
-
-def _largest(
-    case: Case, point: OperatingPoint, names: Sequence[str], theirs: dict[str, float]
-) -> Difference:
-    every = [
-        Difference(case, name, volts, theirs[name.lower()])
-        for name, volts in zip(names[:-1], point.volts[:-1], strict=True)
-    ]
-    return max(every, key=lambda d: (d.volts, d.node))
-
-
-def run(decks: Sequence[str]) -> list[dict[str, float]]:
-    """Node voltages (V) of each netlist by name in small letters, from one process.
-
-    Raises RuntimeError with the simulator's words where it does not solve all of them; each result
-    is destroyed once printed, or it would stand again as the answer to the next netlist.
-    """
-    with tempfile.TemporaryDirectory() as folder:
-        for n, deck in enumerate(decks):
-            Path(folder, f"{n}.cir").write_text(deck)
-        steps = (
-            f"source {n}.cir\nop\necho case {n}\nprint all\ndestroy all\nremcirc"
-            for n in range(len(decks))
-        )
-        script = "\n".join(("* all cases", ".control", "set numdgt=12", *steps, "quit", ".endc"))
-        Path(folder, "all.cir").write_text(f"{script}\n.end\n")
-        done = subprocess.run(
-            ["ngspice", "-b", "all.cir"], cwd=folder, capture_output=True, text=True, check=False
-        )
-    answers = re.split(r"^case \d+$", done.stdout, flags=re.MULTILINE)[1:]
-    found = [{name: float(volts) for name, volts in PRINTED.findall(a)} for a in answers]
-    solved = [any(name.endswith(SOURCE_CURRENT) for name in each) for each in found]
-    if len(found) != len(decks) or not all(solved):
-        raise RuntimeError(f"ngspice solved {sum(solved)} of {len(decks)}: {done.stderr[-2000:]}")
-    return found
+def table(found: Sequence[Difference]) -> list[str]:
+    """Cases, largest difference, and how many miss the goal: by class, held or floating."""
+    lines = [f"{'':12} {'nodes':8} {'cases':>6} {'mV':>10} {'%':>10}  beyond 1 mV or 0.01 %"]
+    for kind in dict.fromkeys(d.case.kind for d in found):
+        for floats in (False, True):
+            rows = [d for d in found if d.case.kind == kind and d.floats == floats]
+            if rows:
+                most, share = max(d.volts for d in rows), max(d.share for d in rows)
+                missed = sum(not d.within_goal for d in rows)
+                nodes = "floating" if floats else "held"
+                lines.append(
+                    f"{kind:12} {nodes:8} {len(rows):6} {most * 1e3:10.6f} {share * 100:10.7f}  {missed}"
+                )
+    return lines

@@ -17,9 +17,10 @@ from footwell.electrics.network import Slot
 from footwell.electrics.operating_point import OperatingPoint, is_apart
 from footwell.parts.laws import Open
 
-OPTIONS = ".options reltol=1e-9 vntol=1e-10 abstol=1e-14 gmin=1e-15 itl1=1000"
+OPTIONS = ".options reltol=1e-5 vntol=1e-6 abstol=1e-12 gmin=1e-15 itl1=1000"
 """Limits of iteration far below a meter's last digit; the usual ones stop at 0.1 % of a voltage,
-and the usual conductance of 1 pS that a simulator puts across junctions would add to the leak."""
+and the usual conductance of 1 pS that a simulator puts across junctions would add to the leak.
+Stricter ones never come to rest where a supply floats, whose own rounding is larger."""
 
 
 def netlist(point: OperatingPoint, notes: Sequence[str] = ()) -> str:
