@@ -16,6 +16,7 @@ from footwell.parts.base import Context
 from footwell.parts.breaker import Breaker
 from footwell.parts.fuse import Fuse
 from footwell.parts.fusible_link import FusibleLink
+from footwell.parts.lamp import Lamp
 from footwell.reference import fusible_links
 from footwell.reference.breakers import TRIP_TIMES
 
@@ -61,6 +62,17 @@ def test_each_is_told_in_its_own_words(kind: str, verb: str, after: str) -> None
     [sentence] = said(shorted(kind, PROTECTORS[kind], 0.01))
     assert f" {verb} " in sentence and after in sentence
     assert said(shorted(kind, PROTECTORS[kind], 1.0)) == []
+
+
+@pytest.mark.parametrize(
+    ("kind", "done"), [("fuse", "blown"), ("fusible_link", "melted"), ("breaker", "tripped")]
+)
+def test_a_load_without_current_is_told_what_has_opened(kind: str, done: str) -> None:
+    part = Part(NAME, kind, PROTECTORS[kind], {"1": "plus", "2": "out"})
+    lamp = Part("L1", "lamp", Lamp(21.0), {"1": "out", "2": EARTH})
+    circuit = circuit_of([lamp, battery(), part, resistor("R", "out", EARTH, 0.01)], joint_mm2=6.0)
+    told = [t.sentence for t in troubles(run(circuit)) if t.code == "no_current"]
+    assert told and f"has {done}" in told[0]
 
 
 def test_a_breaker_that_is_reset_by_hand_is_told_to_stay_open() -> None:

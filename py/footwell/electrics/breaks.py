@@ -183,7 +183,7 @@ def _reason(
     if is_apart(element, point.setup.apart):
         return UNPLUGGED, BROKEN
     if element.id in point.blown:
-        return "has blown", BROKEN
+        return f"has {element.kind.opened}", BROKEN
     modes = [element.modes[f.mode] for f in point.faults if f.element == element.id]
     if modes and state in states:
         mode = next((m for m in modes if m.of in ("", branch)), modes[0])

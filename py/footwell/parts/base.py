@@ -186,6 +186,7 @@ class Kind:
     """When a current (A) opens the part that protects the others; None for other parts. It then goes
     to `opened`."""
     opened: State = "blown"
+    """Completes "the part has ..." too."""
     opens_as: str = "blows"
     """Completes "the part ..." where it opens."""
     after_opening: Callable[[Any], str] = lambda _: ""
