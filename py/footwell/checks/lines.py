@@ -19,14 +19,29 @@ def hazards_on(circuit: Circuit, nodes: Iterable[int]) -> set[str]:
     return {hazard for node in nodes for hazard in lines.get(node, ())}
 
 
-def hangs_on(circuit: Circuit, terminals: str, stop: Nodes = frozenset()) -> Nodes:
+def hangs_on(circuit: Circuit, terminals: str) -> Nodes:
     """Nodes that hang on the terminals that electronics drive ("drives"), or take their supply by
-    ("takes"), through metal, fuses and switches. Nothing is followed beyond `stop`."""
-    key = ("hangs on", terminals, stop)
+    ("takes"), through metal, fuses and switches."""
+    key = ("hangs on", terminals)
     if key not in circuit.cache:
-        starts = {e.nodes[t] for e in circuit.elements.values() for t in getattr(e.kind, terminals)}
-        circuit.cache[key] = _grown(circuit, starts, stop) - {circuit.earth}
+        starts = _nodes_of(circuit, terminals)
+        circuit.cache[key] = _grown(circuit, starts, frozenset()) - {circuit.earth}
     return circuit.cache[key]  # type: ignore[no-any-return]
+
+
+def feeds_electronics(circuit: Circuit, fuse: str) -> bool:
+    """Whether electronics take their supply through a fuse: whether they hang on the end of it that the
+    battery does not reach once the fuse is out."""
+    battery, takers = circuit.supply_element.nodes["+"], _nodes_of(circuit, "takes")
+    others = [_ends(e) for e in circuit.elements.values() if e.kind.metal and e.id != fuse]
+    stop = frozenset((battery, circuit.earth))
+    sides = [_spread(others, {node}, stop) for node in _ends(circuit.elements[fuse])]
+    fed = [side for side in sides if battery not in side] or sides
+    return any(side & takers for side in fed)
+
+
+def _nodes_of(circuit: Circuit, terminals: str) -> set[int]:
+    return {e.nodes[t] for e in circuit.elements.values() for t in getattr(e.kind, terminals)}
 
 
 def _lines(circuit: Circuit) -> dict[int, list[str]]:

@@ -20,7 +20,7 @@ from footwell.checks.check import (
     VOLTS,
     Check,
 )
-from footwell.checks.lines import hangs_on, hazards_on
+from footwell.checks.lines import feeds_electronics, hangs_on, hazards_on
 from footwell.circuit.circuit import Circuit
 
 CURRENT_DRAWING = (LAMP, SUBSTITUTE, FEED, FUSE_LAMP)
@@ -164,17 +164,11 @@ def _refused_load(circuit: Circuit, check: Check, here: set[str], everywhere: se
         return (
             "No test lamp where an electronic output feeds: it may only drive its own kind of load."
         )
-    if check.instrument == FUSE_LAMP and _feeds_electronics(circuit, check.red):
+    if check.instrument == FUSE_LAMP and (
+        feeds_electronics(circuit, check.red) or _fed_by_output(circuit, check)
+    ):
         return "No lamp in place of a fuse that feeds electronics."
     return ""
-
-
-def _feeds_electronics(circuit: Circuit, fuse: str) -> bool:
-    """Whether electronics take their supply through the fuse, or an output feeds it."""
-    ends = {circuit.elements[fuse].nodes["1"], circuit.elements[fuse].nodes["2"]}
-    battery = circuit.supply_element.nodes["+"]
-    inputs = hangs_on(circuit, "takes", stop=frozenset((battery,)))
-    return bool((ends - {battery}) & (inputs | hangs_on(circuit, "drives")))
 
 
 def _fed_by_output(circuit: Circuit, check: Check) -> bool:
