@@ -75,12 +75,13 @@ def _broken(
     context: Context,
 ) -> list[Branch] | None:
     ohms = coil_ohms(values, context)
+    coil = branches[0]
     changed = {
-        "sticking": lambda b: idle(b, b.law),
-        "shorted_turns": lambda b: idle(b, Resistance(ohms * SHORTED_SHARE)),
-        "wrong_part": lambda b: replace(b, law=Resistance(ohms * size)),
+        "sticking": idle(coil, coil.law),
+        "shorted_turns": idle(coil, Resistance(ohms * SHORTED_SHARE)),
+        "wrong_part": replace(coil, law=Resistance(ohms * size)),
     }
-    return [changed[mode.name](b) for b in branches] if mode.name in changed else None
+    return [changed[mode.name]] if mode.name in changed else None
 
 
 KIND = Kind(
