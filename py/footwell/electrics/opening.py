@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from math import inf, log, sqrt
 
-from footwell.circuit.circuit import Element
+from footwell.circuit.circuit import Circuit, Element
 from footwell.electrics.operating_point import CHECK_SECONDS, OperatingPoint, opening_seconds
 from footwell.parts.base import Seconds, Tipping
 
@@ -18,28 +18,9 @@ SIGMAS_WITHIN = 4.0
 the middle (assumption)."""
 
 
-def may_open(point: OperatingPoint, element: Element, share: float) -> bool:
-    """Whether a fuse might open in time if its current were some share of what is found."""
-    amps = max((abs(f.amps) for f in point.felt(element.id).flows.values()), default=0.0)
-    assert element.kind.opens is not None
-    seconds = element.kind.opens(element.values, share * amps, point.circuit.context)
-    return seconds is not None and seconds[0] <= CHECK_SECONDS
-
-
-def opening(point: OperatingPoint, element: Element, opened: str) -> Tipping:
-    """A fuse that may open within a check; where another one has `opened`, that may do so before it."""
-    felt = point.felt(element.id)
-    branch = max(felt.flows, key=felt.amps, default="")
-    score = _within_a_check(point, element)
-    if opened not in ("", element.id):
-        rival = opening_seconds(point, point.circuit.elements[opened])
-        score = _before(opening_seconds(point, element), rival)
-    gone = element.kind.opened
-    return Tipping(gone, branch, "A", score, "limit", f"has {gone}", "holds")
-
-
-def _within_a_check(point: OperatingPoint, element: Element) -> Callable[[float], float]:
-    context, opens = point.circuit.context, element.kind.opens
+def opening(circuit: Circuit, element: Element, branch: str) -> Tipping:
+    """A fuse that may open within a check by the current of a branch."""
+    context, opens = circuit.context, element.kind.opens
     assert opens is not None
 
     def score(amps: float) -> float:
@@ -49,16 +30,22 @@ def _within_a_check(point: OperatingPoint, element: Element) -> Callable[[float]
         middle, sigma = _log_time(seconds)
         return (log(CHECK_SECONDS) - middle) / sigma
 
-    return score
+    return _tipping(element, branch, score)
 
 
-def _before(element_seconds: Seconds | None, rival: Seconds | None) -> Callable[[float], float]:
-    """Of two fuses with the same current the later never opens: which it is hangs on both."""
-    if element_seconds is None or rival is None:
-        return lambda _: -inf
-    own, other = _log_time(element_seconds), _log_time(rival)
-    lead = (other[0] - own[0]) / sqrt(own[1] ** 2 + other[1] ** 2)
-    return lambda _: lead
+def opening_before(point: OperatingPoint, element: Element, branch: str, rival: Element) -> Tipping:
+    """A fuse that may open before another one that did: the later one never opens."""
+    seconds = [opening_seconds(point, each) for each in (element, rival)]
+    if seconds[0] is None or seconds[1] is None:
+        return _tipping(element, branch, lambda _: -inf)
+    (own, sigma), (other, others) = _log_time(seconds[0]), _log_time(seconds[1])
+    lead = (other - own) / sqrt(sigma**2 + others**2)
+    return _tipping(element, branch, lambda _: lead)
+
+
+def _tipping(element: Element, branch: str, score: Callable[[float], float]) -> Tipping:
+    gone = element.kind.opened
+    return Tipping(gone, branch, "A", score, "limit", f"has {gone}", "holds")
 
 
 def _log_time(seconds: Seconds) -> tuple[float, float]:

@@ -14,19 +14,15 @@ from math import sqrt
 
 from footwell.circuit.circuit import Element
 from footwell.electrics.normal import below, score_of, spread_over
-from footwell.electrics.opening import may_open, opening
-from footwell.electrics.operating_point import OperatingPoint, acting, operate
+from footwell.electrics.opening import opening, opening_before
+from footwell.electrics.operating_point import OperatingPoint, operate
 from footwell.electrics.spread import amps_leans, volts_leans
 from footwell.electrics.turns import LEAST, Doubt, Turn
+from footwell.electrics.zones import ANYHOW, NEAR, near, tips
 from footwell.parts.base import Felt, Tipping
 
 MOST_DOUBTS = 2
 """Elements that are told apart, the most doubtful first: four states at most."""
-
-NEAR = -score_of(LEAST)
-ANYHOW = 0.25
-"""Share by which what a part feels may be off; only where its limit lies further is it passed over
-without a closer look. A resistance known to half a step of the ladder spreads a voltage by a sixth."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,27 +86,13 @@ def _most_doubtful(point: OperatingPoint, held: Held) -> _Fork | None:
 
 
 def _forks(point: OperatingPoint, held: Held) -> list[_Fork]:
-    near = dict.fromkeys(e for visited in (*point.trail, point) for e in _near(visited))
-    if not near:
+    close = dict.fromkeys(e for visited in (*point.trail, point) for e in near(visited))
+    if not close:
         return []
     fixed = {*held, *point.setup.apart}
     elements = point.circuit.elements
-    found = [_fork(point, elements[e], held) for e in near if e not in fixed]
+    found = [_fork(point, elements[e], held) for e in close if e not in fixed]
     return [f for f in found if f is not None and abs(f.doubt.score) <= NEAR]
-
-
-def _near(point: OperatingPoint) -> Iterator[str]:
-    """Elements with a limit anywhere near to what they feel at a point: a glance, and it must be quick."""
-    movers, protectors = acting(point.circuit)
-    for element in movers:
-        for tipping in _tips(point, element):
-            quantity = _felt(point.felt(element.id), tipping)
-            ends = [tipping.score(quantity * (1.0 + off)) for off in (-ANYHOW, ANYHOW)]
-            if min(ends) < NEAR and max(ends) > -NEAR:
-                yield element.id
-    for element in protectors:
-        if may_open(point, element, 1.0 + ANYHOW):
-            yield element.id
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,23 +115,16 @@ def _visits(point: OperatingPoint) -> list[_Visit]:
 
 def _tippings(visit: _Visit, element: Element) -> tuple[Tipping, ...]:
     """What may take an element out of its state at a point on the way."""
-    found = _tips(visit.point, element)
-    if (
-        element.kind.opens is None
-        or not visit.rests
-        or visit.point.states[element.id] == element.kind.opened
-    ):
+    circuit, state = visit.point.circuit, visit.point.states[element.id]
+    found = tips(circuit, element, state)
+    if element.kind.opens is None or not visit.rests or state == element.kind.opened:
         return found
-    return (*found, opening(visit.point, element, visit.opened))
-
-
-def _tips(point: OperatingPoint, element: Element) -> tuple[Tipping, ...]:
-    state = point.states[element.id]
-    key = ("tips", element.id, state)
-    cache = point.circuit.cache
-    if key not in cache:
-        cache[key] = element.kind.tips(element.values, state, point.circuit.context)
-    return cache[key]  # type: ignore[no-any-return]
+    felt = visit.point.felt(element.id)
+    branch = max(felt.flows, key=felt.amps, default="")
+    if visit.opened in ("", element.id):
+        return (*found, opening(circuit, element, branch))
+    rival = circuit.elements[visit.opened]
+    return (*found, opening_before(visit.point, element, branch, rival))
 
 
 def _felt(felt: Felt, tipping: Tipping) -> float:
@@ -161,18 +136,19 @@ def _fork(point: OperatingPoint, element: Element, held: Held) -> _Fork | None:
 
     It ends in the other one if it goes there and does not go back.
     """
-    start = (*point.trail, point)[0].states[element.id]
-    out = _furthest([point], element, start, None)
+    start, now = (*point.trail, point)[0].states[element.id], point.states[element.id]
+    out = _furthest(point, element, start, None)
     if out is None or out.score < -NEAR:
         return None
-    other, now = out.tipping.to, point.states[element.id]
-    if now not in (start, other):
+    other = out.tipping.to
+    back = _furthest(point, element, other, start)
+    sure = now == other and out.score > NEAR and (back is None or back.score < -NEAR)
+    if sure or now not in (start, other):
         return None
     wanted = {**held, element.id: start if now == other else other}
     there = operate(point.circuit, point.setup, point.faults, point.clips, held=wanted)
-    out = _furthest([point, there], element, start, other)
-    back = _furthest([point, there], element, other, start)
-    assert out is not None
+    out = _worse(out, _furthest(there, element, start, other)) or out
+    back = _worse(back, _furthest(there, element, other, start))
     stays = 1.0 - below(back.score) if back else 1.0
     chance = min(max(below(out.score) * stays, 1e-12), 1.0 - 1e-12)
     if back is None or abs(out.score) <= abs(back.score):
@@ -180,13 +156,10 @@ def _fork(point: OperatingPoint, element: Element, held: Held) -> _Fork | None:
     return _Fork(replace(back, score=score_of(1.0 - chance)), now == start, there)
 
 
-def _furthest(
-    points: list[OperatingPoint], element: Element, state: str, to: str | None
-) -> Doubt | None:
+def _furthest(point: OperatingPoint, element: Element, state: str, to: str | None) -> Doubt | None:
     """The doubt of an element in a state where it came nearest to leaving it, or went furthest beyond."""
     found = [
         _doubt(visit.point, element, tipping)
-        for point in points
         for visit in _visits(point)
         if visit.point.states[element.id] == state
         for tipping in _tippings(visit, element)
@@ -195,13 +168,18 @@ def _furthest(
     return max(found, key=lambda d: d.score, default=None)
 
 
+def _worse(a: Doubt | None, b: Doubt | None) -> Doubt | None:
+    return max((d for d in (a, b) if d), key=lambda d: d.score, default=None)
+
+
 def _doubt(point: OperatingPoint, element: Element, tipping: Tipping) -> Doubt:
     """The tipping's score with the spread of what the element feels taken into it."""
     quantity = _felt(point.felt(element.id), tipping)
     slot = next(
         (s for s in point.slots if (s.element, s.branch.name) == (element.id, tipping.branch)), None
     )
-    if slot is None:
+    ends = [tipping.score(quantity * (1.0 + off)) for off in (-ANYHOW, ANYHOW)]
+    if slot is None or min(ends) > NEAR or max(ends) < -NEAR:
         return Doubt(element.id, tipping, tipping.score(quantity), {}, quantity)
     own = (volts_leans if tipping.unit == "V" else amps_leans)(point, slot)
     sigma = sqrt(sum(x * x for x in own.values()))
