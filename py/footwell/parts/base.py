@@ -154,7 +154,8 @@ class Kind:
     """A kind of part. `branches(values, state, context)` is the healthy part; `broken` changes it.
 
     `broken(mode, size, branches, values, state, context)` returns the branches under a fault, or None
-    to let the generic modes act.
+    to let the generic modes act. They lie between terminals that the sound part joins in some state, if
+    only by an open branch, or lead to EARTH or SUPPLY.
     """
 
     name: str
