@@ -29,7 +29,7 @@ class Motor:
 
     >>> fan, pump = (running(Motor(8.0, 13.5, 0.3, load), Context(12, 8.0)) for load in ("fan", "steady"))
     >>> [round(law.at(9.0)[0], 1) for law in (fan, pump)]
-    [4.9, 8.0]
+    [4.2, 8.0]
     """
 
     amps: Annotated[float, Field(gt=0, le=1000)]
