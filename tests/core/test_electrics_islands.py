@@ -103,3 +103,33 @@ def test_good_battery_charges_the_flat_one_beside_it() -> None:
 
 def test_two_equal_batteries_send_nothing_to_each_other() -> None:
     assert batteries(12.6).amps("G2") == pytest.approx(0.0, abs=1e-6)
+
+
+def ring(*joined: tuple[str, str]) -> list[Part]:
+    """Three closed switches in a ring, and resistors of 6 Ω that join some of its nets elsewhere."""
+    closed = Switch(("1", "2"), {"on": (("1", "2"),)})
+    nets = ("a", "b", "c", "a")
+    switches = [Part(f"S{n}", "switch", closed, {"1": nets[n], "2": nets[n + 1]}) for n in range(3)]
+    rest = [
+        Part(f"R{n}", "resistor", Resistor(6.0), {"1": here, "2": there})
+        for n, (here, there) in enumerate(joined)
+    ]
+    return [
+        Part("G1", "battery", Battery(12.0, 0.005), {"+": "plus", "-": EARTH}),
+        *switches,
+        *rest,
+    ]
+
+
+def test_loop_of_contacts_that_nothing_feeds_carries_nothing() -> None:
+    point = run(circuit_of(ring()))
+    assert point.settled
+    assert [point.amps(f"S{n}", "1-2") for n in range(3)] == [0.0, 0.0, 0.0]
+
+
+def test_current_through_a_loop_of_contacts_goes_both_ways_round() -> None:
+    # From net a to net b one contact is one third of the ring, the other two are two thirds.
+    point = run(circuit_of(ring(("plus", "a"), ("b", EARTH)), joint_metres=1e-6, joint_mm2=120.0))
+    straight, *round_about = (point.amps(f"S{n}", "1-2") for n in range(3))
+    assert straight == pytest.approx(12.0 / 12.025 * 2 / 3, rel=1e-2)
+    assert round_about == pytest.approx([-straight / 2] * 2, rel=1e-2)
