@@ -19,7 +19,6 @@ from .electrics_random import CALMLY
 from .electrics_rig import leak_watts, residual_amps
 from .random_circuits import random_circuit
 
-
 SEEDS = st.integers(0, 10**9)
 SIZES = st.integers(2, 30)
 
