@@ -355,8 +355,8 @@ def doubtful(circuit: Circuit, story: Circumstances) -> list[HalfId]:
 
 
 def words_of(circuit: Circuit, load: str) -> tuple[str, ...]:
-    """Words for what a load or a relay does; none for anything else."""
+    """Words for what a load does, or a part that can be heard; none for anything else."""
     known = load in circuit.sheet.loads or (
-        load in circuit.elements and circuit.elements[load].kind.name == "relay"
+        load in circuit.elements and circuit.elements[load].kind.seen_as == "click"
     )
     return WORDS.get(seen_as(circuit, load), ()) if known else ()

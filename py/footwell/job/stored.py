@@ -9,9 +9,9 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 
-from footwell.checks.catalogue import LOOKED_AT, load_plugs
+from footwell.checks.catalogue import FUSES, LOOKED_AT, load_plugs
 from footwell.checks.check import (
     CLAMP,
     FEED,
@@ -31,18 +31,18 @@ from footwell.circuit.setup import SetupState, set_up
 from footwell.errors import FootwellError
 from footwell.faults.miswiring import Wiring, as_drawn
 from footwell.job.events import ReadingTaken
-from footwell.parts.base import EARTH
+from footwell.parts.base import EARTH, Kind
 
 PROBED = (VOLTS, LAMP, OHMS)
 """Instruments held to two places; the others are held to one element or plug."""
 
-HELD_TO: Mapping[str, tuple[tuple[str, ...], str]] = {
-    CLAMP: (("wire",), "a wire"),
-    LOOK: (LOOKED_AT, "a fuse or a contact"),
-    LISTEN: (("relay",), "a relay"),
-    FUSE_LAMP: (("fuse",), "a fuse"),
+HELD_TO: Mapping[str, tuple[Callable[[Kind], bool], str]] = {
+    CLAMP: (lambda kind: kind.name == "wire", "a wire"),
+    LOOK: (lambda kind: kind.name in LOOKED_AT, "a fuse or a contact"),
+    LISTEN: (lambda kind: kind.seen_as == "click", "a relay or magnet"),
+    FUSE_LAMP: (lambda kind: kind.name in FUSES, "a fuse"),
 }
-"""Kinds of part that an instrument can be held to, with their name in a sentence."""
+"""Whether an instrument can be held to a kind of part, and what such parts are called."""
 
 LARGEST_LAMP_WATTS = 200.0
 _WATTS = re.compile(r"\d{1,4}(\.\d{1,3})? W")
@@ -102,9 +102,9 @@ def _why_not(circuit: Circuit, check: Check) -> str:
         return "" if known else f"{_said(check.red)} is not a load on this sheet."
     if check.instrument not in HELD_TO:
         return f"The instrument {_said(check.instrument)} is not known to this release of Footwell."
-    kinds, named = HELD_TO[check.instrument]
+    suits, named = HELD_TO[check.instrument]
     element = circuit.elements.get(check.red)
-    fits = element is not None and element.kind.name in kinds
+    fits = element is not None and suits(element.kind)
     return "" if fits else f"{_said(check.red)} is not {named} on this sheet."
 
 
