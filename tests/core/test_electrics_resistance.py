@@ -44,8 +44,8 @@ def test_seen_resistances_are_those_of_a_current_sent_through(parts: list[Part])
     earth = point.mesh.n
     for node in range(earth):
         assert own[node] == pytest.approx(unit_ohms(point, node, earth), rel=1e-9)
-    for a, b in mutual:
-        seen = own[a] + own[b] - 2.0 * mutual[a, b]
+    for (a, b), edge in point.mesh.edge_of.items():
+        seen = own[a] + own[b] - 2.0 * mutual[edge]
         assert seen == pytest.approx(unit_ohms(point, a, b), rel=1e-6, abs=off_by(point, a, b))
 
 

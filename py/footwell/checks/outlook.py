@@ -6,7 +6,7 @@ This is the compact memory of an operating point. Thousands are kept, so they ho
 from __future__ import annotations
 
 from array import array
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from footwell.checks.phases import phases, seen_of
@@ -16,27 +16,69 @@ from footwell.circuit.fault import Fault
 from footwell.circuit.setup import SetupState
 from footwell.electrics.elimination import resistances
 from footwell.electrics.mesh import Mesh
-from footwell.electrics.network import Slot
-from footwell.electrics.operating_point import OperatingPoint, is_apart, operate
+from footwell.electrics.network import Groups, Network
+from footwell.electrics.operating_point import OperatingPoint, felt, is_apart, operate
 from footwell.electrics.tipping import alternatives
 from footwell.electrics.turns import Turn
 
 
+@dataclass(frozen=True, slots=True)
+class Flows:
+    """Where the currents of an operating point are found once they are asked for."""
+
+    circuit: Circuit
+    network: Network
+    changes: Groups
+    states: Mapping[str, str]
+
+    def amps(self, volts: Sequence[float]) -> dict[str, float]:
+        """Current (A) in the unnamed branch of each element that has one, from its first end to its
+        second."""
+        groups = {**self.network.groups, **self.changes}
+        slots = [slot for own in groups.values() for slot in own if not slot.branch.name]
+        return {s.element: s.branch.law.at(volts[s.a] - volts[s.b])[0] for s in slots}
+
+    def activity(self, volts: Sequence[float]) -> dict[str, float]:
+        return {e.id: self._shown(e, volts) for e in shown_by(self.circuit)}
+
+    def _shown(self, element: Element, volts: Sequence[float]) -> float:
+        if element.kind.shows is None:
+            return 0.0
+        own = self.network.slots_of(element.id, self.changes)
+        feels = felt(element, self.states[element.id], own, volts)
+        return element.kind.shows(element.values, feels, self.circuit.context)
+
+
 @dataclass(slots=True)
 class Outlook:
-    """`volts` by node (earth last), `amps` by element carrying one branch, `activity` of each load:
-    speed, light, heat as a share of nominal; 1.0 or 0.0 for a relay pulled or at rest."""
+    """`volts` by node, earth last, and the fuses blown; all else is found when it is first asked for."""
 
     volts: array[float]
-    amps: dict[str, float]
-    activity: dict[str, float]
     blown: tuple[str, ...]
     mesh: Mesh
+    _flows: Flows
     _reduced: array[float] | None
     _own: array[float] | None = None
+    _amps: dict[str, float] | None = None
+    _activity: dict[str, float] | None = None
+
+    @property
+    def amps(self) -> dict[str, float]:
+        """Current (A) by element carrying one branch."""
+        if self._amps is None:
+            self._amps = self._flows.amps(self.volts)
+        return self._amps
+
+    @property
+    def activity(self) -> dict[str, float]:
+        """What each load shows: speed, light, heat as a share of nominal; 1.0 or 0.0 for a relay pulled
+        or at rest."""
+        if self._activity is None:
+            self._activity = self._flows.activity(self.volts)
+        return self._activity
 
     def ohms(self, node: int) -> float:
-        """Resistance (Ω) that a probe sees from a node to earth; found when first asked for."""
+        """Resistance (Ω) that a probe sees from a node to earth."""
         if self._own is None:
             assert self._reduced is not None
             self._own = array("d", resistances(self.mesh, self._reduced)[0])
@@ -82,6 +124,11 @@ def averaged(rows: Sequence[tuple[float, OperatingPoint]]) -> Outlook:
     first, circuit = every[0][1], rows[0][1].circuit
     return Outlook(
         array("d", [sum(s * o.volts[n] for s, o in every) for n in range(len(first.volts))]),
+        tuple(dict.fromkeys(fuse for _, o in every for fuse in o.blown)),
+        first.mesh,
+        first._flows,
+        first._reduced,
+        None,
         {
             name: sum(s * o.amps.get(name, 0.0) for s, o in every)
             for name in dict.fromkeys(name for _, o in every for name in o.amps)
@@ -90,9 +137,6 @@ def averaged(rows: Sequence[tuple[float, OperatingPoint]]) -> Outlook:
             e.id: seen_of(e, [(share, point.felt(e.id)) for share, point in rows], circuit)
             for e in shown_by(circuit)
         },
-        tuple(dict.fromkeys(fuse for _, o in every for fuse in o.blown)),
-        first.mesh,
-        first._reduced,
     )
 
 
@@ -127,21 +171,11 @@ def summarised(point: OperatingPoint) -> Outlook:
     """The lasting part of an operating point."""
     return Outlook(
         array("d", point.volts),
-        {s.element: point.slot_amps(s) for s in point.slots if _is_asked_for(point, s)},
-        {e.id: shown(point, e) for e in shown_by(point.circuit)},
         point.blown,
         point.mesh,
+        Flows(point.circuit, point.network, point.changes, point.states),
         array("d", point.factor.g),
     )
-
-
-def _is_asked_for(point: OperatingPoint, slot: Slot) -> bool:
-    """Whether somebody may clamp or judge the current of a branch."""
-    element = point.circuit.elements.get(slot.element)
-    if element is None or slot.branch.name:
-        return False
-    kind = element.kind
-    return kind.name == "wire" or kind.opens is not None or bool(kind.seen_as)
 
 
 def shown_by(circuit: Circuit) -> list[Element]:
@@ -151,10 +185,3 @@ def shown_by(circuit: Circuit) -> list[Element]:
         every = dict.fromkeys([*circuit.sheet.loads, *clicking])
         circuit.cache["shown by"] = [circuit.elements[e] for e in every]
     return circuit.cache["shown by"]  # type: ignore[no-any-return]
-
-
-def shown(point: OperatingPoint, element: Element) -> float:
-    """What an element shows to a person: share of nominal speed, light or heat, or 1.0 and 0.0."""
-    if element.kind.shows is None:
-        return 0.0
-    return element.kind.shows(element.values, point.felt(element.id), point.circuit.context)

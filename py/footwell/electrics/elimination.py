@@ -108,26 +108,26 @@ def response(mesh: Mesh, factor: Factor, current: list[float]) -> list[float]:
     return volts
 
 
-def resistances(mesh: Mesh, g: Sequence[float]) -> tuple[list[float], dict[tuple[int, int], float]]:
-    """What a meter sees: resistance (Ω) from each node to earth, and the transfer resistance of
-    every pair that is a neighbour in the order, from the conductances that the steps leave (selected
-    inversion after Takahashi, Fagan and Chin 1973)."""
-    own = [0.0] * (mesh.n + 1)
-    mutual: dict[tuple[int, int], float] = {}
-    for step in reversed(mesh.steps):
-        values = [g[e] for e in step.edges]
-        total = sum(values)
-        pairs = [
-            (x, v / total) for x, v in zip(step.neighbours, values, strict=True) if x != mesh.n
-        ]
-        self_ohms = 1.0 / total
-        for x, share in pairs:
-            ohms = sum(
-                other_share
-                * (own[x] if other == x else mutual[(x, other) if x < other else (other, x)])
-                for other, other_share in pairs
-            )
-            mutual[(step.node, x) if step.node < x else (x, step.node)] = ohms
-            self_ohms += share * ohms
-        own[step.node] = self_ohms
+def resistances(mesh: Mesh, g: Sequence[float]) -> tuple[list[float], list[float]]:
+    """What a meter sees: resistance (Ω) from each node to earth, and the transfer resistance of the two
+    nodes of each edge, from the conductances that the steps leave (selected inversion after Takahashi,
+    Fagan and Chin 1973)."""
+    own, mutual = [0.0] * (mesh.n + 1), [0.0] * len(mesh.edge_of)
+    for node, edges, ends, between in mesh.stars:
+        part = 1.0 / sum([g[e] for e in edges])
+        if len(ends) == 2:
+            # Two wires and the leak: nearly every node, so written out.
+            (e1, x1), (e2, x2) = ends
+            share1, share2, both = g[e1] * part, g[e2] * part, mutual[between[0][1]]
+            mutual[e1] = one = share1 * own[x1] + share2 * both
+            mutual[e2] = two = share1 * both + share2 * own[x2]
+            own[node] = part + share1 * one + share2 * two
+            continue
+        shares = [g[e] * part for e, _ in ends]
+        seen = part
+        for (e, x), share, row in zip(ends, shares, between, strict=True):
+            through = [own[x] if edge == e else mutual[edge] for edge in row]
+            mutual[e] = ohms = sum([s * u for s, u in zip(shares, through, strict=True)])
+            seen += share * ohms
+        own[node] = seen
     return own, mutual

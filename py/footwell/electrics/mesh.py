@@ -24,6 +24,10 @@ Gather = tuple[int, tuple[int, ...]]
 Term = tuple[int, int, int, int, int]
 """A node, and two edges from it, each with the neighbour at its end; one that is wanting is earth."""
 
+Star = tuple[int, tuple[int, ...], tuple[tuple[int, int], ...], tuple[tuple[int, ...], ...]]
+"""A node, its edges; edges with the neighbours at their ends, earth left out; and for each of these the
+edges between it and all of them, its own in its own place."""
+
 
 class Step(NamedTuple):
     """Removal of one node: its edges and neighbours in the same order. `products` are the number of
@@ -109,6 +113,25 @@ class Mesh:
     def terms(self) -> tuple[Term, ...]:
         """All terms in the order of restoring."""
         return tuple(term for step in reversed(self.steps) for term in step.terms)
+
+    @cached_property
+    def stars(self) -> tuple[Star, ...]:
+        """All steps in the order of restoring, each with what selected inversion asks of it."""
+        return tuple(self._star(step) for step in reversed(self.steps))
+
+    def _star(self, step: Step) -> Star:
+        around = zip(step.edges, step.neighbours, strict=True)
+        ends = [(edge, x) for edge, x in around if x != self.n]
+        # Earth fills up to two: own and mutual resistances of earth are nought.
+        ends += [(step.node, self.n)] * (2 - len(ends))
+        between = tuple(
+            tuple(edge if x == y else self._between(x, y, step.node) for _, y in ends)
+            for edge, x in ends
+        )
+        return step.node, step.edges, tuple(ends), between
+
+    def _between(self, a: int, b: int, node: int) -> int:
+        return node if a == b else self.edge(a, b)
 
     def kept(self, edges: tuple[int, ...]) -> Kept:
         """What is kept for the end so that the laws at some edges can be iterated."""

@@ -109,7 +109,7 @@ class OperatingPoint:
         return sum(self.slot_amps(s) for s in own if s.branch.name == branch)
 
     @cached_property
-    def seen_resistance(self) -> tuple[list[float], dict[tuple[int, int], float]]:
+    def seen_resistance(self) -> tuple[list[float], list[float]]:
         """Ohms a probe sees from each node to earth, and between neighbours in the order."""
         return resistances(self.mesh, self.factor.g)
 
@@ -137,9 +137,8 @@ class OperatingPoint:
         earth = self.mesh.n
         if earth in (a, b):
             return own[a] + own[b]
-        key = (a, b) if a < b else (b, a)
-        if key in mutual:
-            return max(own[a] + own[b] - 2.0 * mutual[key], 0.0)
+        if self.mesh.joins(a, b):
+            return max(own[a] + own[b] - 2.0 * mutual[self.mesh.edge(a, b)], 0.0)
         lifted = self.response(a, b)
         return max(lifted[a] - lifted[b], 0.0)
 
