@@ -31,7 +31,11 @@ def sheet(load: str, protector: str) -> str:
         {"id": "E1", "kind": "earth_point", "name": "earth", "probe": ["1"], "minutes": 2},
     ]
     plug = {
-        **{"id": "X1", "name": "plug", "half_a": "loom", "half_b": "load", "rows": [["1", "2"]]},
+        "id": "X1",
+        "name": "plug",
+        "half_a": "loom",
+        "half_b": "load",
+        "rows": [["1", "2"]],
         "part_ways": {"1": f"P1.{a}", "2": f"P1.{b}"},
     }
     ends = [
@@ -45,10 +49,18 @@ def sheet(load: str, protector: str) -> str:
     positions = [{"id": "off", "name": "off"}, {"id": "on", "name": "on"}]
     return json.dumps(
         {
-            **{"format": 1, "id": "loads", "title": "loads", "vehicle": "none"},
-            **{"system_volts": 12, "summary": "loads", "working_amps": 8.0, "loads": ["P1"]},
+            "format": 1,
+            "id": "loads",
+            "title": "loads",
+            "vehicle": "none",
+            "system_volts": 12,
+            "summary": "loads",
+            "working_amps": 8.0,
+            "loads": ["P1"],
             "controls": [{"part": "S1", "name": "switch", "off": "off", "positions": positions}],
-            **{"parts": parts, "connectors": [plug], "wires": wires},
+            "parts": parts,
+            "connectors": [plug],
+            "wires": wires,
         }
     )
 
