@@ -30,6 +30,11 @@ class LedLamp:
     leds: Annotated[int, Field(ge=1, le=16)] | None = None
 
 
+STRAIGHT_FROM = 1.05
+"""Share of the chain's voltage from which its curve goes on straight: some twenty times the rated
+current, which the resistor never lets through, and a search down from there is short."""
+
+
 def rated_volts(values: LedLamp, context: Context) -> float:
     return values.volts or lamp.test_volts(context.system_volts)
 
@@ -54,7 +59,7 @@ def law_of(values: LedLamp, context: Context) -> InSeries:
     emission = leds.EMISSION.value * count
     leaks = amps / math.expm1(volts / (emission * THERMAL_VOLTS))
     ohms = (rated_volts(values, context) - volts) / amps
-    return InSeries(Junction(leaks, emission, 1.2 * volts), ohms)
+    return InSeries(Junction(leaks, emission, STRAIGHT_FROM * volts), ohms)
 
 
 def _branches(values: LedLamp, state: State, context: Context) -> list[Branch]:
