@@ -1,0 +1,73 @@
+"""Bands against lots drawn: a few readings of some sheets; all of them in tests/bench/spread_bench.py."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from random import Random
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from parity.cases import load, random_cases, sample_sheets
+from parity.seed import commit
+
+from footwell.electrics.operating_point import operate
+from footwell.parts.laws import Resistance
+
+from .electrics_random import CALMLY
+from .random_circuits import random_circuit
+from .spread_rig import Band, bands, is_wide, resized
+
+SHEETS = 3
+STEP = 1e-6
+ALLOWED = 0.05
+"""An edge may be off by this share of the band's width."""
+WIDE_ALLOWED = 0.12
+"""What a contact of 60 % spread costs: the foretold band then ends a little below nought."""
+
+
+@pytest.mark.parametrize("place", range(SHEETS))
+def test_edges_of_a_sample_of_bands_are_where_lots_put_them(place: int) -> None:
+    seed = f"{commit()}-{place}"
+    chance = Random(seed)
+    circuit = load(chance.choice(sample_sheets()))
+    found = [b for b in bands(circuit, chance, 2000, 1, 3) if isinstance(b, Band)]
+    plain = [b for b in found if not is_wide(circuit, b)]
+    wide = [b for b in found if is_wide(circuit, b)]
+    assert all(b.off <= WIDE_ALLOWED for b in wide), (seed, wide)
+    assert sum(b.off > ALLOWED for b in plain) <= max(1, 0.05 * len(plain)), (seed, plain)
+
+
+def test_a_band_a_fifth_too_wide_is_told() -> None:
+    circuit = load("minibus-saloon-fan")
+    found = [b for b in bands(circuit, Random(1), 2000, 1, 3) if isinstance(b, Band)]
+    right = next(b for b in found if b.off <= 0.02)
+    leans = {key: 1.2 * lean for key, lean in right.reading.leans.items()}
+    reading = replace(
+        right.reading, leans=leans, instrument_sigma=1.2 * right.reading.instrument_sigma
+    )
+    assert replace(right, reading=reading).off > ALLOWED
+
+
+@CALMLY
+@given(st.integers(0, 10**9), st.integers(2, 20))
+def test_the_nudge_of_every_law_is_the_change_of_its_current_with_its_size(
+    seed: int, size: int
+) -> None:
+    chance = Random(seed)
+    circuit = random_circuit(chance, size)
+    case = chance.choice(random_cases(circuit, chance))
+    point = operate(circuit, case.setup, case.faults, case.clips)
+    for slot in point.slots:
+        if slot.branch.spread:
+            law, volts = slot.branch.law, point.across(slot)
+            more, less = (resized(law, 1.0 + step).at(volts)[0] for step in (STEP, -STEP))
+            change = abs(more - less) / (2.0 * STEP)
+            # Across a knee the slope is that of one of its sides.
+            sides = [abs(law.nudge(volts * (1.0 + step))) for step in (-2 * STEP, 0.0, 2 * STEP)]
+            low, high = min(sides), max(sides)
+            assert low * 0.999 - 1e-6 <= change <= high * 1.001 + 1e-6, (slot.element, law, volts)
+
+
+def test_a_resistance_grows_with_its_size() -> None:
+    assert resized(Resistance(2.0), 1.5).at(3.0) == (1.0, pytest.approx(1 / 3))
