@@ -34,9 +34,14 @@ window.Worker = class extends Worker {
 """
 
 
-def launch(browsers: Playwright) -> Browser:
-    """Return a running Chromium."""
-    return browsers.chromium.launch(**OPTIONS)  # type: ignore[arg-type]
+SIMPLE_CODE = "--js-flags=--liftoff-only"
+"""The interpreter is compiled once, simply. A test is over before the making of faster code pays."""
+
+
+def launch(browsers: Playwright, *more: str) -> Browser:
+    """Return a running Chromium, with more arguments if there are some."""
+    options = {**OPTIONS, "args": [*OPTIONS["args"], *more]}  # type: ignore[misc]
+    return browsers.chromium.launch(**options)  # type: ignore[arg-type]
 
 
 def phone(browser: Browser, **options: object) -> BrowserContext:

@@ -6,12 +6,31 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
-from chromium import launch, phone
-from guard import Guard
-from playwright.sync_api import Browser, BrowserContext, Page, Playwright, sync_playwright
+from chromium import SIMPLE_CODE, launch, phone
+from guard import Guard, watched_phone
+from playwright.sync_api import (
+    Browser,
+    BrowserContext,
+    Page,
+    Playwright,
+    StorageState,
+    expect,
+    sync_playwright,
+)
 from site_server import Site
+from waiting import PATIENCE_S
+from walk import Walk
 
 NewPhone = Callable[..., BrowserContext]
+OpenAtPad = Callable[..., Walk]
+
+# Python may still be starting, and the machine may be busy.
+expect.set_options(timeout=1000 * PATIENCE_S)
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Long ones first; else the order stays."""
+    items.sort(key=lambda item: item.get_closest_marker("long") is None)
 
 
 @pytest.fixture(scope="session")
@@ -22,7 +41,7 @@ def browsers() -> Iterator[Playwright]:
 
 @pytest.fixture(scope="session")
 def chromium(browsers: Playwright) -> Iterator[Browser]:
-    browser = launch(browsers)
+    browser = launch(browsers, SIMPLE_CODE)
     yield browser
     browser.close()
 
@@ -80,6 +99,33 @@ def page(new_phone: NewPhone, site: Site) -> Page:
     opened = new_phone().new_page()
     opened.goto(site.address)
     return opened
+
+
+@pytest.fixture(scope="session")
+def kept_at_pad(chromium: Browser, shared_site: Site) -> StorageState:
+    """What a phone has stored that was left at the pad of the first check that takes a number."""
+    with watched_phone(chromium) as left:
+        walk = Walk(left.new_page(), shared_site.address, lambda name: None)
+        walk.begin()
+        walk.until("Enter reading")
+        walk.tap("Enter reading")
+        walk.page.locator(".digits").wait_for()
+        return left.storage_state(indexed_db=True)
+
+
+@pytest.fixture
+def at_pad(new_phone: NewPhone, site: Site, kept_at_pad: StorageState) -> OpenAtPad:
+    """Opens the site at that pad, on a phone with these options and this script run first."""
+
+    def open_at_pad(script: str = "", **options: object) -> Walk:
+        context = new_phone(storage_state=kept_at_pad, **options)
+        context.add_init_script(script)
+        walk = Walk(context.new_page(), site.address, lambda name: None)
+        walk.page.goto(site.address)
+        walk.page.locator(".digits").wait_for()
+        return walk
+
+    return open_at_pad
 
 
 @pytest.fixture

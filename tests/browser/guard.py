@@ -1,9 +1,20 @@
 """Notices what no page of ours may do: break its policy, ask another host, throw."""
 
 import contextlib
+from collections.abc import Iterator
 from urllib.parse import urlsplit
 
-from playwright.sync_api import BrowserContext, ConsoleMessage, Error, Request, WebError, Worker
+from chromium import phone
+from playwright.sync_api import (
+    Browser,
+    BrowserContext,
+    ConsoleMessage,
+    Error,
+    Request,
+    WebError,
+    Worker,
+)
+from pressing import soon
 
 POLICY_WORDS = ("Content Security Policy", "Trusted Type", "TrustedScript")
 
@@ -19,6 +30,7 @@ class Guard:
 
     def __init__(self, context: BrowserContext) -> None:
         self.problems: list[str] = []
+        self._context = context
         self._forgiven: list[str] = []
         context.on("console", self._console)
         context.on("request", self._request)
@@ -44,13 +56,26 @@ class Guard:
         self.problems.append(f"error: {error.error}")
 
     def forgive(self, word: str) -> None:
-        """Let pass the problems that a test causes on purpose; there must be some."""
+        """Let pass the problems that a test has caused on purpose; waits for one to be told."""
+        page = self._context.pages[0]
+
+        def is_told() -> bool:
+            return any(word in problem for problem in self.problems)
+
+        soon(page, is_told, f"a problem that speaks of {word}: {self.problems}")
         self._forgiven.append(word)
 
     def check(self) -> None:
-        """Raise AssertionError for what was done and not forgiven, or forgiven and not done."""
-        for word in self._forgiven:
-            there = [problem for problem in self.problems if word in problem]
-            assert there, f"no problem speaks of {word}: {self.problems}"
+        """Raise AssertionError for what was done and not forgiven."""
         left = [p for p in self.problems if not any(word in p for word in self._forgiven)]
         assert not left, "\n".join(left)
+
+
+@contextlib.contextmanager
+def watched_phone(browser: Browser) -> Iterator[BrowserContext]:
+    """A phone for what several tests share; its misdeeds are told at its end."""
+    context = phone(browser)
+    guard = Guard(context)
+    yield context
+    context.close()
+    guard.check()

@@ -6,35 +6,32 @@ from collections.abc import Callable
 
 import pytest
 from playwright.sync_api import BrowserContext, Page, expect
+from pressing import until_open
 from site_server import Site
-from waiting import until_python_is
-from walk import CIRCUIT, FIRST_MOMENT_MS, Walk
+from waiting import until, until_python_is
+from walk import CIRCUIT, Walk
 
 NewPhone = Callable[..., BrowserContext]
+OpenAtPad = Callable[..., Walk]
 
 NO_WAKE_LOCK = "delete Navigator.prototype.wakeLock"
 NO_CLIPBOARD = "delete Navigator.prototype.clipboard"
 
 
-def walk_without(new_phone: NewPhone, site: Site, script: str) -> Walk:
-    context = new_phone()
-    context.add_init_script(script)
-    walk = Walk(context.new_page(), site.address, lambda name: None)
-    walk.begin()
+def menu_without(at_pad: OpenAtPad, script: str) -> Walk:
+    walk = at_pad(script)
+    walk.tap("Back")
+    walk.tap("More", exact=True)
     return walk
 
 
-def test_without_a_wake_lock_the_menu_says_what_to_do(new_phone: NewPhone, site: Site) -> None:
-    walk = walk_without(new_phone, site, NO_WAKE_LOCK)
-    walk.tap("More", exact=True)
+def test_without_a_wake_lock_the_menu_says_what_to_do(at_pad: OpenAtPad) -> None:
+    walk = menu_without(at_pad, NO_WAKE_LOCK)
     expect(walk.page.get_by_text("cannot keep the screen awake")).to_be_visible()
 
 
-def test_without_a_clipboard_the_link_can_be_copied_by_hand(
-    new_phone: NewPhone, site: Site
-) -> None:
-    walk = walk_without(new_phone, site, NO_CLIPBOARD)
-    walk.tap("More", exact=True)
+def test_without_a_clipboard_the_link_can_be_copied_by_hand(at_pad: OpenAtPad, site: Site) -> None:
+    walk = menu_without(at_pad, NO_CLIPBOARD)
     walk.tap("Share this job")
     walk.tap("Copy the link")
     expect(walk.page.get_by_text("copy it by hand")).to_be_visible()
@@ -43,17 +40,11 @@ def test_without_a_clipboard_the_link_can_be_copied_by_hand(
 
 
 @pytest.mark.parametrize(("locale", "shown"), [("de-DE", "0,5"), ("en-GB", "0.5")])
-def test_the_decimal_mark_is_the_regions(
-    new_phone: NewPhone, site: Site, locale: str, shown: str
-) -> None:
-    page = new_phone(locale=locale).new_page()
-    walk = Walk(page, site.address, lambda name: None)
-    walk.begin()
-    walk.until("Enter reading")
-    walk.tap("Enter reading")
+def test_the_decimal_mark_is_the_regions(at_pad: OpenAtPad, locale: str, shown: str) -> None:
+    walk = at_pad(locale=locale)
     for key in ("Decimal mark", "5"):
         walk.tap(key, exact=True)
-    expect(page.locator(".digits")).to_contain_text(shown)
+    expect(walk.page.locator(".digits")).to_contain_text(shown)
 
 
 @pytest.fixture
@@ -74,8 +65,7 @@ def test_without_python_a_reading_is_kept_and_can_be_exported(without_python: Wa
     page = walk.page
     page.get_by_label("Red lead on").select_option(index=1)
     page.get_by_label("Reading", exact=True).fill("11,8")
-    page.wait_for_timeout(FIRST_MOMENT_MS)
-    walk.tap("Keep 11")
+    walk.go("Keep 11")
     walk.tap("More", exact=True)
     walk.tap("Share this job")
     with page.expect_download() as saved:
@@ -91,11 +81,12 @@ def test_a_whole_step_goes_from_the_keyboard(page: Page, site: Site) -> None:
     walk = Walk(page, site.address, lambda name: None)
     walk.begin()
     walk.until("Enter reading")
-    page.wait_for_timeout(FIRST_MOMENT_MS)
+    until(page, "document.activeElement.matches('h1')")
     page.keyboard.press("Enter")
+    page.locator(".digits").wait_for()
     for key in "11.8":
         page.keyboard.press(key)
-    page.wait_for_timeout(FIRST_MOMENT_MS)
+    until_open(walk.key("Keep 11.8"))
     page.keyboard.press("Enter")
     expect(page.locator("h1")).to_contain_text("11.8")
 

@@ -2,20 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
 import pytest
-from playwright.sync_api import BrowserContext, Page, expect
+from guard import watched_phone
+from playwright.sync_api import Browser, Page, expect
 from site_server import Site
 from walk import CIRCUIT, Walk
 
-NewPhone = Callable[..., BrowserContext]
 
-
-@pytest.fixture
-def link(new_phone: NewPhone, site: Site) -> str:
+@pytest.fixture(scope="module")
+def link(chromium: Browser, shared_site: Site) -> str:
     """A link made on another phone."""
-    walk = Walk(new_phone().new_page(), site.address, lambda name: None)
+    with watched_phone(chromium) as other:
+        return link_made_on(other.new_page(), shared_site)
+
+
+def link_made_on(page: Page, site: Site) -> str:
+    walk = Walk(page, site.address, lambda name: None)
     walk.begin()
     walk.tap("More", exact=True)
     walk.tap("Share this job")

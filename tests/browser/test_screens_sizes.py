@@ -8,56 +8,82 @@ from collections.abc import Callable
 
 import pytest
 from playwright.sync_api import BrowserContext, Page
+from pressing import until_awake
 from screen_probe import faults_of_access, faults_of_size
 from site_server import Site
 from walk import Walk
 
+pytestmark = pytest.mark.long
+
 NewPhone = Callable[..., BrowserContext]
+Size = tuple[int, int]
+
+USUAL: Size = (360, 740)
+SIZES: list[Size] = [(360, 640), (320, 568), (640, 360)]
+SCHEMES = ("light", "dark")
 
 LONG = bool(os.environ.get("FOOTWELL_LONG"))
-"""FOOTWELL_LONG=1 walks every size and scheme; else the commit draws one of each kind."""
+"""FOOTWELL_LONG=1 touches the keys on every size; else on one of them, drawn by the commit."""
 
 
-def drawn(choices: list[object]) -> list[object]:
-    """One of the choices by the commit's own number, or all of them in the long run."""
+def drawn(choices: list[Size]) -> Size:
     commit = subprocess.run(["git", "rev-parse", "HEAD"], capture_output=True, text=True)
-    seed = int(commit.stdout.strip()[:8] or "0", 16)
-    return choices if LONG else [choices[seed % len(choices)]]
+    return choices[int(commit.stdout.strip()[:8] or "0", 16) % len(choices)]
 
+
+TOUCHED = SIZES if LONG else [pytest.param(drawn(SIZES), id="drawn")]
 
 DOUBLE_TEXT = """addEventListener("DOMContentLoaded", () => {
   document.documentElement.style.fontSize = "200%";
 })"""
 
 
+def phone_of(new_phone: NewPhone, size: Size) -> BrowserContext:
+    return new_phone(viewport={"width": size[0], "height": size[1]}, locale="en-GB")
+
+
 def faults_of_all_screens(page: Page, site: Site, faults: Callable[[Page], list[str]]) -> list[str]:
     found: list[str] = []
 
     def look(name: str) -> None:
-        page.wait_for_timeout(100)
+        # A key that is off is let off by the rules of contrast too.
+        until_awake(page)
         found.extend(f"{name}: {fault}" for fault in faults(page))
 
     Walk(page, site.address, look).whole()
     return found
 
 
-def phone_of(new_phone: NewPhone, width: int, height: int, **options: object) -> BrowserContext:
-    return new_phone(viewport={"width": width, "height": height}, locale="en-GB", **options)
+def resize(page: Page, size: Size) -> None:
+    page.set_viewport_size({"width": size[0], "height": size[1]})
+    page.wait_for_timeout(100)
 
 
-@pytest.mark.parametrize("size", drawn([(360, 640), (320, 568), (640, 360)]), ids=str)
-def test_keys_and_words_fit(new_phone: NewPhone, site: Site, size: tuple[int, int]) -> None:
-    page = phone_of(new_phone, *size).new_page()
-    assert faults_of_all_screens(page, site, faults_of_size) == []
+def faults_on_all_sizes(page: Page) -> list[str]:
+    """Faults of the screen on each size, then of access in each scheme; the page is left as it was."""
+    found: list[str] = []
+    before = page.viewport_size
+    assert before
+    for size in SIZES:
+        resize(page, size)
+        found.extend(f"{size}: {fault}" for fault in faults_of_size(page))
+    resize(page, USUAL)
+    for scheme in SCHEMES:
+        page.emulate_media(color_scheme=scheme)
+        found.extend(f"{scheme}: {fault}" for fault in faults_of_access(page))
+    resize(page, (before["width"], before["height"]))
+    return found
+
+
+@pytest.mark.parametrize("touched", TOUCHED, ids=str)
+def test_keys_and_words_fit_all_sizes_and_axe_finds_nothing(
+    new_phone: NewPhone, site: Site, touched: Size
+) -> None:
+    page = phone_of(new_phone, touched).new_page()
+    assert faults_of_all_screens(page, site, faults_on_all_sizes) == []
 
 
 def test_nothing_is_lost_at_double_text(new_phone: NewPhone, site: Site) -> None:
-    context = phone_of(new_phone, 320, 640)
+    context = phone_of(new_phone, (320, 640))
     context.add_init_script(DOUBLE_TEXT)
     assert faults_of_all_screens(context.new_page(), site, faults_of_size) == []
-
-
-@pytest.mark.parametrize("scheme", drawn(["light", "dark"]))
-def test_axe_finds_nothing(new_phone: NewPhone, site: Site, scheme: str) -> None:
-    page = phone_of(new_phone, 360, 740, color_scheme=scheme).new_page()
-    assert faults_of_all_screens(page, site, faults_of_access) == []

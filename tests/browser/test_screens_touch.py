@@ -2,10 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import pytest
 from playwright.sync_api import Page, expect
+from pressing import FIRST_MOMENT_S, until_open
 from site_server import Site
-from walk import CIRCUIT, FIRST_MOMENT_MS, Walk
+from waiting import until_python_is
+from walk import CIRCUIT, Walk
+
+OpenAtPad = Callable[..., Walk]
 
 MOST_TOUCHES = 8
 
@@ -13,13 +19,6 @@ MOST_TOUCHES = 8
 @pytest.fixture
 def walk(page: Page, site: Site) -> Walk:
     return Walk(page, site.address, lambda name: None)
-
-
-def to_pad(walk: Walk) -> None:
-    """From an empty phone to the pad of the first check that takes a number."""
-    walk.begin()
-    walk.until("Enter reading")
-    walk.tap("Enter reading")
 
 
 def stored_readings(page: Page) -> int:
@@ -57,20 +56,18 @@ def test_first_check_stands_after_at_most_eight_touches(walk: Walk) -> None:
     assert touches <= MOST_TOUCHES
 
 
-def test_a_double_tap_keeps_one_reading(walk: Walk) -> None:
-    to_pad(walk)
+def test_a_double_tap_keeps_one_reading(at_pad: OpenAtPad) -> None:
+    walk = at_pad()
+    until_python_is(walk.page, "ready")
     walk.tap("5", exact=True)
-    walk.page.wait_for_timeout(FIRST_MOMENT_MS)
-    box = walk.key("Keep 5").bounding_box()
+    box = until_open(walk.key("Keep 5")).bounding_box()
     assert box
     x, y = box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
     for _ in range(2):
         walk.page.touchscreen.tap(x, y)
         walk.page.wait_for_timeout(80)
-    walk.page.wait_for_timeout(FIRST_MOMENT_MS)
-    if walk.key("as typed").is_visible():
-        walk.tap("as typed")
-        walk.key("Next").wait_for()
+    walk.until_kept()
+    walk.page.wait_for_timeout(1000 * FIRST_MOMENT_S)
     assert stored_readings(walk.page) == 1
 
 
@@ -83,8 +80,8 @@ def test_nothing_is_committed_in_the_first_moment(walk: Walk) -> None:
     expect(walk.key("Start")).to_be_enabled()
 
 
-def test_a_reload_keeps_what_was_typed(walk: Walk) -> None:
-    to_pad(walk)
+def test_a_reload_keeps_what_was_typed(at_pad: OpenAtPad) -> None:
+    walk = at_pad()
     for key in ("1", "Decimal mark", "4"):
         walk.tap(key, exact=True)
     walk.page.reload()
@@ -116,9 +113,10 @@ def test_undo_and_its_undo_lead_to_the_same_step(walk: Walk) -> None:
 
 
 @pytest.mark.parametrize(("typed", "shown"), [(",", "12.3"), (".", "12.3")])
-def test_comma_and_point_are_the_same_on_a_keyboard(walk: Walk, typed: str, shown: str) -> None:
-    to_pad(walk)
-    walk.page.locator(".digits").wait_for()
+def test_comma_and_point_are_the_same_on_a_keyboard(
+    at_pad: OpenAtPad, typed: str, shown: str
+) -> None:
+    walk = at_pad()
     for key in ("1", "2", typed, "3"):
         walk.page.keyboard.press(key)
     expect(walk.page.locator(".digits")).to_contain_text(shown)

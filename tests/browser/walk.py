@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-import time
 from collections.abc import Callable
 
 from playwright.sync_api import Locator, Page
+from pressing import at_rest, press, press_through, soon
 
 CIRCUIT = "Saloon heater fan"
-PATIENCE_S = 60.0
-FIRST_MOMENT_MS = 1100
-"""A new screen takes no commit in its first second."""
 
 
 class Walk:
@@ -24,7 +21,11 @@ class Walk:
         return self.page.get_by_role("button", name=name, exact=exact).first
 
     def tap(self, name: str, exact: bool = False) -> None:
-        self.key(name, exact).tap()
+        press(self.key(name, exact))
+
+    def go(self, name: str) -> None:
+        """Tap a key that ends its screen."""
+        press_through(self.key(name))
 
     def begin(self) -> None:
         """From an empty phone to the first step of a job."""
@@ -38,7 +39,7 @@ class Walk:
         self.key("Dead in every position").wait_for()
         self.tap("Dead in every position")
         self.seen("complaint")
-        self.tap("Start")
+        self.go("Start")
         self.key("Suspects").wait_for()
 
     def tour(self) -> None:
@@ -87,14 +88,17 @@ class Walk:
         raise AssertionError(f"{name} never stood there")
 
     def settle(self) -> None:
-        """Waits until the next step stands there and takes commits."""
-        deadline = time.monotonic() + PATIENCE_S
-        while not any(self.key(name).is_visible() for name in STEPS):
-            if self.page.locator(".answers button").first.is_visible():
-                break
-            assert time.monotonic() < deadline, "no step came"
-            self.page.wait_for_timeout(100)
-        self.page.wait_for_timeout(FIRST_MOMENT_MS)
+        """Waits until the next step stands there and nothing is being worked out."""
+        steps = [*(self.key(name) for name in STEPS), self.answer()]
+
+        def stands() -> bool:
+            return at_rest(self.page) and any(key.is_visible() for key in steps)
+
+        soon(self.page, stands, "the next step")
+
+    def answer(self) -> Locator:
+        """The first of the words to choose from."""
+        return self.page.locator(".answers button").first
 
     def step(self) -> None:
         """Answers the step that stands there, as well as can be."""
@@ -103,19 +107,14 @@ class Walk:
             if self.key(name).is_visible():
                 act(self)
                 return
-        answers = self.page.locator(".answers button:enabled").first
-        if not answers.is_visible():
-            # A page just loaded shows the step it kept, and a moment later the one it found.
-            self.step()
-            return
         self._other_ways()
         self.seen("check by word")
-        answers.tap()
+        press_through(self.answer())
         self.key("Next").wait_for()
 
     def pass_caution(self) -> None:
         self.seen("caution")
-        self.tap("Understood")
+        self.go("Understood")
 
     def read_number(self) -> None:
         self._other_ways()
@@ -124,26 +123,32 @@ class Walk:
         for key in ("1", "1", "Decimal mark", "8"):
             self.tap(key, exact=True)
         self.seen("pad")
-        self.tap("Keep 11")
-        self.page.wait_for_timeout(FIRST_MOMENT_MS)
-        if self.key("as typed").is_visible():
+        self.go("Keep 11")
+        self.until_kept()
+
+    def until_kept(self) -> None:
+        """Waits until a reading is kept, also where Footwell asks back."""
+        doubt, kept = self.key("as typed"), self.key("Next")
+        doubt.or_(kept).first.wait_for()
+        if doubt.is_visible():
             self.seen("doubt")
-            self.tap("as typed")
+            self.go("as typed")
+            kept.wait_for()
 
     def go_on(self) -> None:
         self.seen("verdict")
-        self.tap("Next")
+        self.go("Next")
 
     def look_at_wiring(self) -> None:
         self.seen("wiring step")
-        self.tap("Look at")
+        self.go("Look at")
         self.seen("connector")
         self._mirror()
         self.seen("found")
-        self.tap("Keep what I found")
+        self.go("Keep what I found")
         self.key("I have moved them").wait_for()
         self.seen("finding")
-        self.tap("I have moved them")
+        self.go("I have moved them")
 
     def _mirror(self) -> None:
         """Lays the wire of the last way into the first, and so on."""
@@ -160,11 +165,11 @@ class Walk:
         for question in self.page.locator(".toggles").all():
             question.locator("button").last.tap()
         self.seen("positions")
-        self.tap("Keep what I saw")
+        self.go("Keep what I saw")
 
     def mend(self) -> None:
         self.seen("repair")
-        self.tap("I have renewed it")
+        self.go("I have renewed it")
 
     def _other_ways(self) -> None:
         for name in ("Another check", "Cannot do it"):

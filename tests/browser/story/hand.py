@@ -12,7 +12,8 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
-from playwright.sync_api import Page
+from playwright.sync_api import Locator, Page
+from pressing import at_rest, press, press_through, soon
 from site_server import ROOT
 
 from footwell.checks.catalogue import working_setups
@@ -23,9 +24,6 @@ from footwell.messages import JobView
 from footwell.page.job_view import job_view
 from footwell.practice.vehicle import Vehicle
 from footwell.sheet.reading import ReadSheet, read_sheet
-
-FIRST_MOMENT_MS = 1100
-"""A new screen takes no commit in its first second."""
 
 STORED = """async () => {
   const open = indexedDB.open("footwell");
@@ -71,15 +69,20 @@ class Hand:
     def view(self) -> JobView:
         return job_view(self.events())
 
+    def key(self, name: str | re.Pattern[str], exact: bool = False) -> Locator:
+        return self.page.get_by_role("button", name=name, exact=exact).first
+
     def tap(self, name: str, exact: bool = False) -> None:
         self.touches += 1
-        self.page.get_by_role("button", name=name, exact=exact).first.tap()
+        press(self.key(name, exact))
 
     def commit(self, name: str) -> None:
-        """Tap a key that commits, after the moment in which it takes nothing."""
-        self.page.get_by_role("button", name=name).first.wait_for()
-        self.page.wait_for_timeout(FIRST_MOMENT_MS)
-        self.tap(name)
+        """Tap a key that ends its screen."""
+        self._commit(self.key(name))
+
+    def _commit(self, key: Locator) -> None:
+        self.touches += 1
+        press_through(key)
 
     def sees(self, text: str) -> bool:
         return text in self.page.locator("body").inner_text()
@@ -106,15 +109,13 @@ class Hand:
         self.commit("Keep the story")
 
     def pass_cautions(self) -> None:
-        understood = self.page.get_by_role("button", name="Understood")
-        while understood.is_visible():
-            self.page.wait_for_timeout(FIRST_MOMENT_MS)
-            self.tap("Understood")
-            self.page.wait_for_timeout(300)
+        while self.key("Understood").is_visible():
+            self.commit("Understood")
+            self.settle()
 
     def step(self) -> str:
         """Do the step that Footwell asks for, and return its kind."""
-        self._settle()
+        self.settle()
         self.pass_cautions()
         _, conclusion = self.told()
         kind = conclusion.step.kind
@@ -134,15 +135,9 @@ class Hand:
                 return
         raise AssertionError("never finished:\n" + "\n".join(self.steps))
 
-    def _settle(self) -> None:
+    def settle(self) -> None:
         """Wait until the screen belongs to the newest event."""
-        self.page.wait_for_timeout(200)
-        for _ in range(300):
-            busy = self.page.locator("[aria-busy=true]").count()
-            if not busy and not self.sees("working it out") and not self.sees("Working out"):
-                return
-            self.page.wait_for_timeout(100)
-        raise AssertionError("the page never came to rest")
+        soon(self.page, lambda: at_rest(self.page), "a page at rest")
 
     def _check(self, conclusion: Conclusion) -> None:
         choice = conclusion.step.choice
@@ -163,11 +158,7 @@ class Hand:
         self.commit("Next")
 
     def _answer(self, word: str) -> None:
-        key = self.page.get_by_role("button", name=re.compile(f"^{re.escape(word)}", re.I)).first
-        key.wait_for()
-        self.page.wait_for_timeout(FIRST_MOMENT_MS)
-        self.touches += 1
-        key.tap()
+        self._commit(self.key(re.compile(f"^{re.escape(word)}", re.I)))
 
     def _type(self, value: float, unit: str) -> None:
         """The value on the pad, to the digits that a meter shows."""
@@ -178,14 +169,12 @@ class Hand:
             self.tap("Decimal mark" if key == "." else key, exact=True)
         if shown < 0 and float(digits) != 0:
             self.tap("±")
-        self.page.wait_for_timeout(FIRST_MOMENT_MS)
-        self.page.get_by_role("button", name=re.compile("^Keep")).last.tap()
-        self.touches += 1
-        self.page.wait_for_timeout(400)
-        sure = self.page.get_by_role("button", name=re.compile("as typed"))
+        keeps = self.page.get_by_role("button", name=re.compile("^Keep")).last
+        self._commit(keeps)
+        sure, kept = self.key(re.compile("as typed")), self.key("Next")
+        sure.or_(kept).first.wait_for()
         if sure.is_visible():
-            self.page.wait_for_timeout(FIRST_MOMENT_MS)
-            sure.tap()
+            self._commit(sure)
 
     def _wiring(self, conclusion: Conclusion) -> None:
         half = conclusion.step.half

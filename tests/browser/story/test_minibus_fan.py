@@ -14,6 +14,8 @@ from footwell.circuit.circuit import arranged
 from footwell.circuit.fault import Fault
 from story.hand import Hand, vehicle
 
+pytestmark = pytest.mark.long
+
 MIRRORED = arranged(
     (), ("X2", "a"), {"1": None, "2": None, "3": "W5", "4": "W4", "5": "W3", "6": "W2"}
 )
@@ -107,7 +109,7 @@ def test_sound_fan_behind_the_same_story(new_phone: NewPhone, site: Site) -> Non
 
 def begin_from_link(hand: Hand, new_phone: NewPhone, site: Site) -> Hand:
     """The same job on another phone, by the link of the first."""
-    hand._settle()
+    hand.settle()
     hand.tap("More", exact=True)
     hand.tap("Share this job")
     link = hand.page.get_by_role("textbox")
@@ -121,7 +123,7 @@ def begin_from_link(hand: Hand, new_phone: NewPhone, site: Site) -> Hand:
     page.get_by_role("button", name="Take over").wait_for()
     other = Hand(page, hand.vehicle)
     other.commit("Take over")
-    other._settle()
+    other.settle()
     site.stop()
     return other
 
@@ -131,9 +133,8 @@ def test_first_check_stands_after_eight_touches(page: Page, site: Site, circuit:
     hand = Hand(page, vehicle("minibus-saloon-fan", ()))
     hand.begin(site.address, circuit)
     hand.tap("Dead in every position")
-    page.wait_for_timeout(1100)
-    hand.tap("Start")
-    hand._settle()
+    hand.commit("Start")
+    hand.settle()
     hand.pass_cautions()
     page.get_by_role("button", name=re.compile("Enter reading|Another check")).first.wait_for()
     assert hand.touches <= 8

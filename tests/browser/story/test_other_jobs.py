@@ -13,6 +13,8 @@ from footwell.circuit.circuit import arranged
 from footwell.circuit.fault import Fault
 from story.hand import Hand, vehicle
 
+pytestmark = pytest.mark.long
+
 EXCHANGED = arranged((), ("X5", "a"), {"30": "W2", "86": "W7", "85": "W6", "87": "W8"})
 
 

@@ -1,0 +1,68 @@
+"""Pressing keys as a patient hand does: when they take a touch, and until the touch has done its work.
+
+A key that commits takes nothing in the first second of its screen, nor while it is being carried out;
+all that time it is off. So nothing has to be waited for by the clock.
+"""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Callable
+
+from playwright.sync_api import ElementHandle, Locator, Page
+from waiting import PATIENCE_S
+
+FIRST_MOMENT_S = 1.1
+"""A little more than the time in which a new screen takes no commit."""
+
+BUSY = "document.body.innerText.includes('orking it out')"
+"""Every screen of a job says this above its content as long as the core is being asked."""
+
+OPEN = "(keys) => keys.length > 0 && keys[0].checkVisibility() && !keys[0].disabled"
+LABEL = "(key) => key.ariaLabel ?? key.textContent"
+DONE = "(key, label) => !key.isConnected || (key.ariaLabel ?? key.textContent) !== label"
+
+
+def soon(page: Page, is_so: Callable[[], bool], what: str) -> None:
+    """Ask again and again until it is so; asserts that it comes to be."""
+    deadline = time.monotonic() + PATIENCE_S
+    while not is_so():
+        assert time.monotonic() < deadline, f"never came: {what}"
+        page.wait_for_timeout(30)
+
+
+def at_rest(page: Page) -> bool:
+    """Whether nothing is being worked out."""
+    return not page.evaluate(BUSY)
+
+
+def is_open(key: Locator) -> bool:
+    """Whether a key stands there and takes touches."""
+    return bool(key.evaluate_all(OPEN))
+
+
+def until_open(key: Locator) -> ElementHandle:
+    """Return the key once it takes touches."""
+    soon(key.page, lambda: is_open(key), f"{key} that takes touches")
+    return key.element_handle()
+
+
+def press(key: Locator) -> None:
+    """Tap a key as soon as it takes touches."""
+    until_open(key).tap()
+
+
+def press_through(key: Locator) -> None:
+    """Tap a key that leads on, and wait until it has: it has gone, or says something else."""
+    found = until_open(key)
+    label = found.evaluate(LABEL)
+    found.tap()
+    soon(key.page, lambda: bool(found.evaluate(DONE, label)), f"anything after {label!r}")
+
+
+def until_awake(page: Page) -> None:
+    """Wait until no key is off, or a screen's first second is over: then a key is off for good."""
+    deadline = time.monotonic() + FIRST_MOMENT_S
+    page.wait_for_timeout(100)
+    while page.locator("button:disabled").count() and time.monotonic() < deadline:
+        page.wait_for_timeout(50)
