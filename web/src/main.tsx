@@ -16,7 +16,10 @@ import { call, python } from "./worker/python";
 const core: Core = { state: python.state, call, start: () => python.start() };
 
 const offline: Offline = {
-  ready: computed(() => offlineState.value.state === "ready offline"),
+  ready: computed(() => {
+    const { state } = offlineState.value;
+    return state === "looking" ? undefined : state === "ready offline";
+  }),
   updateWaiting: computed(updateWaiting),
   update: applyUpdate,
 };

@@ -6,11 +6,16 @@ import { scriptUrl } from "./trusted";
 declare const SERVICE_WORKER_FILE: string;
 
 export type OfflineState =
+  /** An earlier visit stored the site; how much of it is still there is being counted. */
+  | { state: "looking" }
   | { state: "not yet" }
   | { state: "storing"; stored: number; of: number }
   | { state: "ready offline" };
 
-const state = signal<OfflineState>({ state: "not yet" });
+/** Whether this page came from the store of an earlier visit. */
+export const isFromStore = () => Boolean(navigator.serviceWorker?.controller);
+
+const state = signal<OfflineState>({ state: isFromStore() ? "looking" : "not yet" });
 const waiting = signal<ServiceWorker | undefined>(undefined);
 
 /** "ready offline" is said only when the last file is stored. */

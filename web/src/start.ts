@@ -1,6 +1,6 @@
 // Loaded before the page itself, so that Python starts while the page is still being drawn.
 import { effect } from "@preact/signals";
-import { offlineState, startOffline, updateWaiting } from "./offline";
+import { isFromStore, offlineState, startOffline, updateWaiting } from "./offline";
 import { python } from "./worker/python";
 
 python.start();
@@ -13,8 +13,13 @@ effect(() => {
 });
 
 // Storing the site must not take the network from the first start.
-const unsubscribe = python.state.subscribe(({ state }) => {
-  if (state === "loading") return;
-  startOffline();
-  queueMicrotask(() => unsubscribe());
-});
+if (isFromStore()) startOffline();
+else afterPython(startOffline);
+
+function afterPython(act: () => void) {
+  const unsubscribe = python.state.subscribe(({ state }) => {
+    if (state === "loading") return;
+    act();
+    queueMicrotask(() => unsubscribe());
+  });
+}

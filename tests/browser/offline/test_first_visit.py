@@ -11,6 +11,13 @@ from waiting import until, until_python_is, until_ready_offline
 STORED = "caches.keys().then((names) => Promise.all(names.map((name) => caches.open(name))))"
 COUNT = f"{STORED}.then((all) => Promise.all(all.map((one) => one.keys()))).then((l) => l.flat())"
 
+READY, NOT_READY = "Ready offline: works here", "Not ready offline yet"
+NOTE_WHAT_IS_SAID = """
+window.said = "";
+new MutationObserver(() => { said += document.body?.innerText ?? ""; })
+  .observe(document, { subtree: true, childList: true, characterData: true });
+"""
+
 
 def stored_addresses(page: Page) -> list[str]:
     addresses: list[str] = page.evaluate(f"{COUNT}.then((l) => l.map((request) => request.url))")
@@ -53,6 +60,27 @@ def test_ready_offline_is_not_said_while_one_file_cannot_be_had(
     own_site.replace("NOTICES.txt", whole)
     page.reload()
     until_ready_offline(page)
+
+
+def test_a_stored_site_opened_offline_is_never_said_to_be_not_ready(
+    kept_page: Page, own_site: Site
+) -> None:
+    kept_page.add_init_script(NOTE_WHAT_IS_SAID)
+    kept_page.context.set_offline(True)
+    own_site.stop()
+    kept_page.reload()
+    kept_page.get_by_text(READY).wait_for()
+    assert not kept_page.evaluate(f"said.includes('{NOT_READY}')")
+
+
+def test_on_the_first_visit_the_page_says_that_it_is_not_ready_yet(
+    own_site: Site, new_phone: Callable[..., BrowserContext]
+) -> None:
+    page = new_phone().new_page()
+    page.add_init_script(NOTE_WHAT_IS_SAID)
+    page.goto(own_site.address)
+    page.get_by_text(READY).wait_for()
+    assert page.evaluate(f"said.includes('{NOT_READY}')")
 
 
 def test_an_address_with_a_fragment_or_a_question_opens_offline_too(

@@ -19,7 +19,8 @@ export interface Core {
 
 export interface Offline {
   /** True once every file is stored on the phone. */
-  ready: ReadonlySignal<boolean>;
+  /** Undefined while it is being found out. */
+  ready: ReadonlySignal<boolean | undefined>;
   /** A newer version is stored and waits to be taken. */
   updateWaiting: ReadonlySignal<boolean>;
   update(): void;

@@ -14,7 +14,7 @@ export function OfflineLines() {
   const { ready, updateWaiting, update } = ports().offline;
   return (
     <section class="block">
-      <p>{ready.value ? words.offline : words.notOffline}</p>
+      {ready.value !== undefined && <p>{ready.value ? words.offline : words.notOffline}</p>}
       {forgets() && <p>{words.safari}</p>}
       {updateWaiting.value && (
         <>
