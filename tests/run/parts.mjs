@@ -1,5 +1,6 @@
 // The parts of the test run, each with the command that runs it.
 import { rmSync } from "node:fs";
+import { availableParallelism } from "node:os";
 import { join } from "node:path";
 import { filesBelow } from "../../web/build/files.mjs";
 import { CACHE, fromRoot, VENV_PYTHON } from "../../web/build/paths.mjs";
@@ -57,11 +58,20 @@ const pytest = (name, ...args) => ({
   },
 });
 
-/** Every folder of tests that holds tests of Python is a part of its own. */
+/** Parts that take minutes: their tests are shared out among processes, one test after the other. */
+const LONG = ["core", "parity", "browser"];
+const SHARED_OUT = ["-n", String(Math.max(2, availableParallelism())), "--maxschedchunk=1"];
+
+/** Every folder of tests that holds tests of Python is a part of its own; the long ones come last. */
 function pythonFolders() {
   const files = filesBelow(fromRoot("tests"), (path) => /(^|\/)test_\w+\.py$/.test(path));
-  return [...new Set(files.map((path) => path.split("/")[0] ?? ""))].sort();
+  const folders = [...new Set(files.map((path) => path.split("/")[0] ?? ""))].sort();
+  return folders.sort((a, b) => LONG.indexOf(a) - LONG.indexOf(b));
 }
+
+/** @param {string} folder */
+const pythonPart = (folder) =>
+  pytest(folder, ...(LONG.includes(folder) ? SHARED_OUT : []), join("tests", folder));
 
 /** @returns {Part} */
 const nodeTests = () => ({
@@ -81,5 +91,5 @@ export const allParts = () => [
   ...checks(),
   pytest("examples", "--doctest-modules", "py/footwell"),
   nodeTests(),
-  ...pythonFolders().map((folder) => pytest(folder, join("tests", folder))),
+  ...pythonFolders().map(pythonPart),
 ];
