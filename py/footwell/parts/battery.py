@@ -51,7 +51,9 @@ def rest_volts(values: Battery, context: Context) -> float:
     """
     if values.charge is not None:
         return supplies.open_circuit_volts(values.charge, context.system_volts)
-    return values.volts or supplies.supply(context.system_volts).engine_off.mean
+    if values.volts is not None:
+        return values.volts
+    return supplies.supply(context.system_volts).engine_off.mean
 
 
 def _objections(values: Battery, context: Context) -> Iterator[Objection]:
