@@ -7,27 +7,26 @@ import sys
 import time
 from collections.abc import Sequence
 from pathlib import Path
-from random import Random
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
 
-from core.random_circuits import random_circuit
-from parity.cases import faulty_cases, healthy_cases, load, random_cases, sample_sheets
+from parity.cases import faulty_cases, healthy_cases, load, sample_sheets
 from parity.ngspice_rig import (
     FEWEST_PARTS,
     MOST_PARTS,
     Difference,
     Form,
+    Tried,
     as_exported,
     compare,
-    differences,
     table,
+    try_random,
 )
 from parity.referee import true_volts
-from parity.simulator import DECKS_A_PROCESS, attempt, by_currents
+from parity.simulator import by_currents
 
-from footwell.electrics.operating_point import OperatingPoint, operate
-from footwell.electrics.spice import netlist, node_names
+from footwell.electrics.operating_point import OperatingPoint
+from footwell.electrics.spice import node_names
 from footwell.parts import KINDS
 
 RANDOM_CIRCUITS = 240
@@ -58,50 +57,29 @@ def sheet(name: str) -> bool:
 
 def random_circuits() -> bool:
     """Compare the random circuits, and let sixty digits judge the largest differences."""
-    begun = time.perf_counter()
-    found: list[tuple[Difference, OperatingPoint]] = []
-    cases = unsolved = 0
-    modes: set[tuple[str, str]] = set()
+    begun, tried = time.perf_counter(), Tried()
     for seed in range(RANDOM_CIRCUITS):
-        points = _points(seed)
-        answers = _answers(points)
-        for (case, point), theirs in zip(points, answers, strict=True):
-            cases += 1
-            modes.update((point.circuit.elements[f.element].kind.name, f.mode) for f in case.faults)
-            if theirs is None:
-                unsolved += 1
-                print(f"circuit {seed}: ngspice finds no rest: {case}")
-                continue
-            found += [(d, point) for d in differences(case, point, theirs)]
+        try_random(str(seed), tried)
     print(
         f"\n{RANDOM_CIRCUITS} random circuits of {FEWEST_PARTS} to {MOST_PARTS} parts, {FORMS[1][0]}:"
     )
-    print(f"{cases} cases, {unsolved} that ngspice does not solve, {len(modes)} modes of")
     print(
-        f"{len({kind for kind, _ in modes})} of {len(KINDS)} kinds, {time.perf_counter() - begun:.0f} s"
+        f"{tried.cases} cases, {tried.retried} of which ngspice solves only when told where to begin, "
+        f"{len(tried.unsolved)} not even then; {time.perf_counter() - begun:.0f} s"
     )
-    rows = [d for d, _ in found]
-    print(*table(rows), sep="\n")
-    _judge(sorted(found, key=lambda row: -row[0].volts)[:5])
-    return all(d.within_floor for d in rows)
+    print(*table(tried.differences), sep="\n")
+    _tell_modes(tried)
+    _judge(sorted(tried.found, key=lambda row: -row[0].volts)[:5])
+    return not tried.unsolved and all(d.within_floor for d in tried.differences)
 
 
-def _points(seed: int) -> list[tuple[object, OperatingPoint]]:
-    chance = Random(seed)
-    circuit = random_circuit(chance, chance.randint(FEWEST_PARTS, MOST_PARTS))
-    return [
-        (case, operate(circuit, case.setup, case.faults, case.clips))
-        for case in random_cases(circuit, chance)
-    ]
-
-
-def _answers(points: Sequence[tuple[object, OperatingPoint]]) -> list[dict[str, float] | None]:
-    decks = [by_currents(netlist(point)) for _, point in points]
-    return [
-        answer
-        for begin in range(0, len(decks), DECKS_A_PROCESS)
-        for answer in attempt(decks[begin : begin + DECKS_A_PROCESS])[0]
-    ]
+def _tell_modes(tried: Tried) -> None:
+    modes = {
+        (point.circuit.elements[fault.element].kind.name, fault.mode.split(":")[0])
+        for difference, point in tried.found
+        for fault in difference.case.faults
+    }
+    print(f"{len(modes)} ways to fail, of {len({kind for kind, _ in modes})} of {len(KINDS)} kinds")
 
 
 def _judge(found: Sequence[tuple[Difference, OperatingPoint]]) -> None:

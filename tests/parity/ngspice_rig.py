@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from random import Random
 
 from core.random_circuits import random_circuit
@@ -13,7 +13,7 @@ from footwell.electrics.operating_point import OperatingPoint, operate
 from footwell.electrics.spice import netlist, node_names
 
 from .cases import Case, random_cases
-from .simulator import Volts, by_currents, run
+from .simulator import Volts, attempt, by_currents, run, started
 
 FLOOR_VOLTS, FLOOR_SHARE = 0.005, 0.001
 """A voltage agrees within 5 mV or 0.1 %, whichever is more."""
@@ -68,13 +68,39 @@ def compare(
         yield from differences(case, point, theirs)
 
 
-def random_differences(seed: str, most_cases: int) -> list[Difference]:
-    """What random circuit number `seed` shows, in some of its cases."""
+@dataclass
+class Tried:
+    """What became of the cases of random circuits: `retried` are those that the simulator solved only
+    when it was told where to begin, `unsolved` those that it did not solve then either."""
+
+    found: list[tuple[Difference, OperatingPoint]] = field(default_factory=list)
+    cases: int = 0
+    retried: int = 0
+    unsolved: list[Case] = field(default_factory=list)
+
+    @property
+    def differences(self) -> list[Difference]:
+        return [difference for difference, _ in self.found]
+
+
+def try_random(seed: str, tried: Tried, most_cases: int | None = None) -> None:
+    """Add what the random circuit of a seed shows, in all of its cases or in some."""
     chance = Random(seed)
     circuit = random_circuit(chance, chance.randint(FEWEST_PARTS, MOST_PARTS))
     cases = random_cases(circuit, chance)
-    chosen = chance.sample(cases, min(len(cases), most_cases))
-    return list(compare(circuit, chosen, by_currents))
+    chosen = cases if most_cases is None else chance.sample(cases, min(len(cases), most_cases))
+    points = [operate(circuit, case.setup, case.faults, case.clips) for case in chosen]
+    decks = [by_currents(netlist(point)) for point in points]
+    for case, point, deck, theirs in zip(chosen, points, decks, attempt(decks)[0], strict=True):
+        tried.cases += 1
+        if theirs is None:
+            tried.retried += 1
+            volts = dict(zip(node_names(circuit)[:-1], point.volts, strict=False))
+            theirs = attempt([started(deck, volts)])[0][0]
+        if theirs is None:
+            tried.unsolved.append(case)
+        else:
+            tried.found += [(d, point) for d in differences(case, point, theirs)]
 
 
 def differences(case: Case, point: OperatingPoint, theirs: Volts) -> Iterator[Difference]:

@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 import subprocess
 import tempfile
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 DECKS_A_PROCESS = 500
@@ -38,6 +38,13 @@ def by_currents(netlist: str) -> str:
     wrong by millivolts. With the currents as unknowns of their own the leak is never added to a joint.
     """
     return RESISTANCE.sub(LAW_OF_OHM, netlist)
+
+
+def started(netlist: str, volts: Mapping[str, float]) -> str:
+    """The same netlist with voltages (V) to begin the search at. The simulator holds them for its first
+    rounds only and then finds its own; what is no solution it leaves."""
+    lines = "\n".join(f".nodeset V({node})={v:.15g}" for node, v in volts.items())
+    return netlist.replace("\n.op\n", f"\n{lines}\n.op\n")
 
 
 def run(decks: Sequence[str]) -> list[Volts]:
