@@ -5,7 +5,8 @@ from __future__ import annotations
 from decimal import Decimal, localcontext
 
 from footwell.electrics.mesh import LEAK_SIEMENS
-from footwell.electrics.operating_point import OperatingPoint, Slot
+from footwell.electrics.network import Slot
+from footwell.electrics.operating_point import OperatingPoint
 
 DIGITS = 60
 ROUNDS = 3

@@ -14,7 +14,8 @@ from typing import Literal
 from footwell.circuit.circuit import Circuit, Element
 from footwell.circuit.places import wires_named
 from footwell.circuit.shortest import shortest
-from footwell.electrics.operating_point import OperatingPoint, Slot, is_apart
+from footwell.electrics.network import Slot
+from footwell.electrics.operating_point import OperatingPoint, is_apart
 from footwell.parts.laws import Open
 
 UNPLUGGED = "is unplugged"

@@ -1,10 +1,10 @@
 """Elimination of a network's nodes by numbers, and of the changed part of it once more.
 
 Nothing is ever subtracted, so a floating stretch that hangs on 10 GΩ beside joints of a milliohm
-comes out as exact as the rest; a factorisation with pivots loses it, and so does its update by
-the Woodbury formula, which divides by what is left of a bridge that opens. A suspect changes few edges:
-the steps on the way from these to the last one are done again, and come out bit for bit as if all had
-been, since every edge sums the same products in the same order.
+comes out as exact as the rest; a factorisation with pivots loses it. A suspect changes few edges: the
+steps on the way from these to the last one are done again, and come out bit for bit as if all had been,
+since every edge sums the same products in the same order. A dense inverse updated by the Woodbury formula
+measured slower, and volts off where a battery's earth opens.
 """
 
 from __future__ import annotations

@@ -10,7 +10,8 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from footwell.circuit.shortest import shortest
-from footwell.electrics.operating_point import OperatingPoint, Slot
+from footwell.electrics.network import Slot
+from footwell.electrics.operating_point import OperatingPoint
 
 LEAST_AMPS = 1e-5
 """Less than this is no current: ten times what a meter takes, a tenth of what a sensor's line does."""

@@ -18,8 +18,7 @@ from footwell.circuit.fault import Fault, broken_branches
 from footwell.circuit.setup import SetupState
 from footwell.electrics.elimination import Factor, resistances, response
 from footwell.electrics.mesh import Mesh, plan
-from footwell.electrics.network import Groups, Network
-from footwell.electrics.network import Slot as Slot
+from footwell.electrics.network import Groups, Network, Slot
 from footwell.parts import lamp as lamp_part
 from footwell.parts.base import Branch, Felt, Flow
 from footwell.parts.laws import Filament, Law, Open

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from footwell.electrics.operating_point import OperatingPoint, Slot
+from footwell.electrics.network import Slot
+from footwell.electrics.operating_point import OperatingPoint
 
 Nuisance = tuple[str, str]
 """What a tolerance belongs to: (element, branch), or ("supply", "")."""
