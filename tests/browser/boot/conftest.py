@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import subprocess
 from collections.abc import Callable, Iterator
+from pathlib import Path
 
 import pytest
 from playwright.sync_api import Page
@@ -38,7 +39,14 @@ def open_bridge(new_phone: Callable[..., object], site: Site) -> Page:
 
 
 @pytest.fixture
+def own_site(tmp_path: Path, harness_site: Site) -> Iterator[Site]:
+    """A site that the test may break, the bridge's page included."""
+    served = Site(tmp_path, harness_site.folder)
+    yield served
+    served.stop()
+
+
+@pytest.fixture
 def own_bridge(own_site: Site, new_phone: Callable[..., object]) -> Callable[[], Page]:
     """Opens the bridge's page on a site that the test may break first."""
-    add_harness(own_site)
     return lambda: open_bridge(new_phone, own_site)
