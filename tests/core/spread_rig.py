@@ -17,7 +17,7 @@ from footwell.circuit.circuit import Circuit
 from footwell.electrics.network import Network, Slot
 from footwell.electrics.operating_point import OperatingPoint, operate
 from footwell.page.expected import checks_in, setups_for
-from footwell.parts.laws import Law, Resistance, Source
+from footwell.parts.laws import Law, LimitedOutput, Resistance, Source
 from footwell.parts.polyline import Polyline
 from footwell.parts.series import InSeries
 from footwell.parts.sources import Charging, Regulated
@@ -49,11 +49,13 @@ class Scaled(Law):
 
 
 def resized(law: Law, factor: float) -> Law:
-    """The law with its size, as its `nudge` means it, so many times as large; of a resistance the ohms,
-    in which its tolerance is given."""
+    """The law with its size, as its `nudge` means it, so many times as large; of a resistance and of an
+    output the ohms, in which their tolerance is given."""
     match law:
         case Resistance() | InSeries():
             return replace(law, ohms=law.ohms * factor)
+        case LimitedOutput():
+            return replace(law, ohms=law.ohms * factor, limit_amps=law.limit_amps * factor)
         case Source() | Regulated() | Charging():
             return replace(law, volts=law.volts * factor)
         case Polyline():
