@@ -22,7 +22,7 @@ from parity.ngspice_rig import (
     table,
     try_random,
 )
-from parity.referee import true_volts
+from parity.referee import off, true_volts
 from parity.simulator import by_currents
 
 from footwell.electrics.operating_point import OperatingPoint
@@ -69,6 +69,10 @@ def random_circuits() -> bool:
     )
     print(*table(tried.differences), sep="\n")
     _tell_modes(tried)
+    beyond = [off(point, d.node) for d, point in tried.found if not d.within_goal]
+    print(
+        f"{len(beyond)} beyond the goal, ours off by {max(beyond, default=0.0) * 1e3:.3g} mV at most"
+    )
     _judge(sorted(tried.found, key=lambda row: -row[0].volts)[:5])
     return not tried.unsolved and all(d.within_floor for d in tried.differences)
 

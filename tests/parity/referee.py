@@ -7,6 +7,7 @@ from decimal import Decimal, localcontext
 from footwell.electrics.mesh import LEAK_SIEMENS
 from footwell.electrics.network import Slot
 from footwell.electrics.operating_point import OperatingPoint
+from footwell.electrics.spice import node_names
 
 DIGITS = 60
 ROUNDS = 3
@@ -26,6 +27,12 @@ def true_volts(point: OperatingPoint) -> list[float]:
         for _ in range(ROUNDS):
             volts = _solved(point, volts)
     return [float(v) for v in volts]
+
+
+def off(point: OperatingPoint, name: str) -> float:
+    """How far (V) our voltage of a node, by its name in the netlist, is from the true one."""
+    node = node_names(point.circuit).index(name)
+    return abs(point.volts[node] - true_volts(point)[node])
 
 
 def _solved(point: OperatingPoint, volts: list[Decimal]) -> list[Decimal]:

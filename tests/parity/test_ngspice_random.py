@@ -17,11 +17,13 @@ from footwell.parts.resistor import Resistor
 
 from .cases import INSTRUMENT, ONE_FAULT, SOUND, TWO_FAULTS, load
 from .ngspice_rig import Tried, table, try_random
-from .referee import true_volts
+from .referee import off, true_volts
 from .seed import commit
 from .simulator import by_currents, run, started
 
 CIRCUITS, CASES = 40, 8
+OURS_VOLTS = 1e-6
+"""How far our own voltage may be from the true one where the simulator's is further than the goal."""
 
 
 def test_voltages_of_random_circuits_agree_to_the_goal() -> None:
@@ -33,8 +35,14 @@ def test_voltages_of_random_circuits_agree_to_the_goal() -> None:
     kinds = {d.case.kind for d in tried.differences}
     assert kinds == {SOUND, ONE_FAULT, TWO_FAULTS, INSTRUMENT}
     assert not tried.unsolved, (commit(), tried.unsolved)
-    missed = [d for d in tried.differences if not (d.within_floor and d.within_goal)]
-    assert not missed, (commit(), missed)
+    assert all(d.within_floor for d in tried.differences), commit()
+    beyond = [(d, point) for d, point in tried.found if not d.within_goal]
+    # A law that bends is a conductance to the simulator: where a battery beside a charging source
+    # floats, its 200 S drown the leak. Sixty digits say whose millivolt it is.
+    assert all(d.floats and off(point, d.node) < OURS_VOLTS for d, point in beyond), (
+        commit(),
+        [d for d, _ in beyond],
+    )
 
 
 def test_told_to_begin_at_a_wrong_voltage_the_simulator_still_finds_the_right_one() -> None:
