@@ -55,7 +55,8 @@ def resized(law: Law, factor: float) -> Law:
         case Resistance() | InSeries():
             return replace(law, ohms=law.ohms * factor)
         case LimitedOutput():
-            return replace(law, ohms=law.ohms * factor, limit_amps=law.limit_amps * factor)
+            most, flat = law.limit_amps * factor, law.flat_siemens * factor
+            return LimitedOutput(law.ohms * factor, most, flat)
         case Source() | Regulated() | Charging():
             return replace(law, volts=law.volts * factor)
         case Polyline():
