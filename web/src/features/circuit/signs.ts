@@ -18,7 +18,10 @@ const SIGNS: Record<string, Sign> = {
   breaker: { half: 0.3, path: "M0 .3 V.2 A.2 .2 0 0 1 0 -.2 V-.3 M-.3 0 H-.2" },
   resistor: { half: 0.3, path: "M-.14 -.3 H.14 V.3 H-.14 Z" },
   "bus termination": { half: 0.3, path: "M-.14 -.3 H.14 V.3 H-.14 Z" },
-  rheostat: { half: 0.3, path: "M-.14 -.3 H.14 V.3 H-.14 Z M-.3 .3 L.3 -.3 M.16 -.28 L.3 -.3 L.28 -.16" },
+  rheostat: {
+    half: 0.3,
+    path: "M-.14 -.3 H.14 V.3 H-.14 Z M-.3 .3 L.3 -.3 M.16 -.28 L.3 -.3 L.28 -.16",
+  },
   ntc: { half: 0.3, path: "M-.14 -.3 H.14 V.3 H-.14 Z M-.38 .24 H-.24 L.24 -.26" },
   heater: {
     half: 0.32,
@@ -28,7 +31,10 @@ const SIGNS: Record<string, Sign> = {
     half: 0.32,
     path: "M-.16 -.32 H.16 V.32 H-.16 Z M-.16 -.16 H.16 M-.16 0 H.16 M-.16 .16 H.16 M-.3 .3 H-.22 L.3 -.3",
   },
-  "glow plug": { half: 0.3, path: "M-.14 -.3 H.14 V.1 H-.14 Z M0 .1 V.3 M-.14 -.1 H.14 M-.08 .3 H.08" },
+  "glow plug": {
+    half: 0.3,
+    path: "M-.14 -.3 H.14 V.1 H-.14 Z M0 .1 V.3 M-.14 -.1 H.14 M-.08 .3 H.08",
+  },
   horn: { half: 0.26, path: "M-.1 -.26 H.06 V.26 H-.1 Z M.06 -.12 L.28 -.24 V.24 L.06 .12" },
   solenoid: { half: 0.2, path: "M-.28 -.2 H.28 V.2 H-.28 Z M-.12 .2 L.12 -.2 M.28 0 H.4" },
   lamp: { half: 0.28, path: `${circle(0.28)} M-.2 -.2 L.2 .2 M.2 -.2 L-.2 .2` },
