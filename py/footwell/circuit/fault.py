@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from footwell.circuit.circuit import Circuit, Element
 from footwell.parts.base import SHORT_OHMS, Branch
-from footwell.parts.laws import Open, Resistance
+from footwell.parts.laws import Open, Resistance, Source
 from footwell.parts.series import add_ohms
 
 STEP_SPREAD = 0.33
@@ -58,7 +58,9 @@ def _generic(branch: Branch, fault: Fault) -> Branch:
         return branch
     if general == "high_resistance":
         law = add_ohms(branch.law, fault.size)
-        return Branch(branch.name, branch.a, branch.b, law, STEP_SPREAD, branch.rating_amps)
+        # The size of a source is its voltage, which a poor joint leaves as it is.
+        spread = branch.spread if isinstance(law, Source) else STEP_SPREAD
+        return Branch(branch.name, branch.a, branch.b, law, spread, branch.rating_amps)
     return _law(branch, Resistance(SHORT_OHMS))
 
 

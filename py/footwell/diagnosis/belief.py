@@ -4,14 +4,15 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from footwell.circuit.fault import Fault
-from footwell.diagnosis.case import Case, Hypothesis
+from footwell.diagnosis.case import Case, Hypothesis, Taken
+from footwell.diagnosis.complaint import noticed
 from footwell.diagnosis.course import Course, Track, standing
 from footwell.diagnosis.hypotheses import hypotheses, repair_of
 from footwell.diagnosis.likelihood import any_log, joint_log, log_chance, shares
-from footwell.diagnosis.multiple import Scored, several
+from footwell.diagnosis.multiple import Scored, beside, several
 from footwell.electrics.turns import NOTHING, Known
 from footwell.faults.suspects import Repair
 
@@ -27,8 +28,9 @@ HOPELESS = 15.0
 ON_THE_WAY = 8.0
 """Nats more before a suspect is dropped half way: later evidence may speak for it."""
 
-POORLY = 0.015
-"""Share of "none of these" beside single faults from which these explain the evidence poorly."""
+POORLY = 0.05
+"""Odds of a pair that would explain every piece of evidence as well as any suspect explains it, against
+those of the best single suspect, from which single faults explain the evidence poorly."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,10 +68,10 @@ class Belief:
 def believe(case: Case) -> Belief:
     """Odds of all suspects, in a fixed order of falling share (ties by the faults' names)."""
     every = hypotheses(case)
-    alive = _followed(case, every)
+    wayside = Wayside()
+    alive = _followed(case, every, wayside=wayside)
+    alive += _several(case, every, alive, wayside)
     none = math.log(NONE_ODDS) + sum(any_log(e) for e in case.evidence)
-    if case.evidence and _explain_poorly(alive, none):
-        alive += _several(case, every, alive)
     return _normalised(case, alive, none)
 
 
@@ -77,22 +79,48 @@ Followed = list[tuple[Hypothesis, float, Track]]
 """Suspects with their log weight and the memory of their way."""
 
 
-def _followed(case: Case, suspects: Iterable[Hypothesis], best: float = -math.inf) -> Followed:
+@dataclass
+class Wayside:
+    """What is seen on the way through the evidence: suspects that `fell`, the first first, and how well
+    the best of all suspects explains each piece (`fits`, log chance)."""
+
+    fell: list[Hypothesis] = field(default_factory=list)
+    fits: list[float] = field(default_factory=list)
+
+
+def _followed(
+    case: Case,
+    suspects: Iterable[Hypothesis],
+    best: float = -math.inf,
+    wayside: Wayside | None = None,
+) -> Followed:
     """Log weight of each suspect; hopeless ones are dropped on the way."""
+    aside = wayside or Wayside()
     alive: Followed = [(h, math.log(h.odds), Track()) for h in suspects]
     for item in case.evidence:
-        alive = [(h, w + log_chance(case, h, item, track), track) for h, w, track in alive]
-        floor = max([best, *(weight for _, weight, _ in alive)]) - HOPELESS
-        alive = [row for row in alive if row[1] > floor - ON_THE_WAY]
+        chances = [log_chance(case, h, item, track) for h, _, track in alive]
+        aside.fits.append(max(chances, default=0.0))
+        alive = [(h, w + said, t) for (h, w, t), said in zip(alive, chances, strict=True)]
+        alive = _above(alive, best, HOPELESS + ON_THE_WAY, aside)
     for _, _, track in alive:
         track.reach(case, len(case.epochs) - 1)
     alive = [(h, math.log(h.odds) + joint_log(track), track) for h, _, track in alive]
-    floor = max([best, *(weight for _, weight, _ in alive)]) - HOPELESS
-    return [row for row in alive if row[1] > floor]
+    return _above(alive, best, HOPELESS, aside)
 
 
-def _several(case: Case, every: Sequence[Hypothesis], alive: Followed) -> Followed:
-    """Suspects of several faults."""
+def _above(rows: Followed, best: float, nats: float, aside: Wayside) -> Followed:
+    """The suspects at most so many nats below the best; the others fall, the worst first."""
+    floor = max([best, *(weight for _, weight, _ in rows)]) - nats
+    under = [(round(weight, 9), h.faults, h) for h, weight, _ in rows if weight <= floor]
+    aside.fell += [h for _, _, h in sorted(under, key=lambda row: row[:2])]
+    return [row for row in rows if row[1] > floor]
+
+
+def _several(
+    case: Case, every: Sequence[Hypothesis], alive: Followed, wayside: Wayside
+) -> Followed:
+    """Suspects of several faults: all kinds where single ones explain the evidence poorly, else what may
+    hide beside the leading ones, once something has been measured."""
     best = max((w for _, w, _ in alive), default=-math.inf)
     known = {h.faults for h in every}
     tracks: dict[tuple[Fault, ...], Track] = {}
@@ -102,14 +130,25 @@ def _several(case: Case, every: Sequence[Hypothesis], alive: Followed) -> Follow
         tracks.update((h.faults, track) for h, _, track in rows)
         return [(h, w) for h, w, _ in rows]
 
-    found = several(every, [(h, w) for h, w, _ in alive], follow)
+    def shows(fault: Fault) -> bool:
+        return noticed(case.now, fault, case.engine)
+
+    singles = [(h, w) for h, w, _ in alive]
+    found: list[Scored] = []
+    if _poorly(every, best, wayside):
+        found = several(every, singles, wayside.fell, follow, shows)
+    elif any(isinstance(e, Taken) for e in case.evidence):
+        found = beside(every, singles, follow, shows)
     return [(h, w, tracks[h.faults]) for h, w in found]
 
 
-def _explain_poorly(alive: Followed, none: float) -> bool:
-    top = max([none, *(w for _, w, _ in alive)])
-    total = math.exp(none - top) + sum(math.exp(w - top) for _, w, _ in alive)
-    return math.exp(none - top) / total > POORLY
+def _poorly(every: Sequence[Hypothesis], best: float, wayside: Wayside) -> bool:
+    """Whether a pair of usual faults, each explaining its share of the evidence, would rival the best
+    single one."""
+    odds = [math.log(h.odds) for h in every if len(h.faults) == 1]
+    if not odds or not wayside.fits:
+        return False
+    return 2.0 * sum(odds) / len(odds) + sum(wayside.fits) > best + math.log(POORLY)
 
 
 def _normalised(case: Case, alive: Followed, none: float) -> Belief:

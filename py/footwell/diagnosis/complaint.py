@@ -1,10 +1,14 @@
-"""Whether what loads were seen to do is a complaint."""
+"""Whether what loads were seen to do is a complaint, and whether a fault would be one."""
 
 from __future__ import annotations
 
 from footwell.checks import sights
+from footwell.checks.catalogue import working_setups
 from footwell.checks.outlook import activities
 from footwell.checks.predict import seen_as
+from footwell.circuit.circuit import Circuit
+from footwell.circuit.fault import Fault
+from footwell.circuit.setup import SetupState
 from footwell.diagnosis.case import Case, Sighting
 
 ODD_BELOW = 0.2
@@ -22,3 +26,27 @@ def _when_well(case: Case, seen: Sighting) -> float:
     share = activities(case.now, seen.setup, ()).get(seen.load, 0.0)
     slip = sights.SLIP[seen.told_by]
     return sights.chances(seen_as(case.now, seen.load), share, share, slip).get(seen.word, 0.0)
+
+
+ANOTHER_WORD = 0.5
+"""Chance from which a person says another word than when all is well."""
+
+
+def noticed(circuit: Circuit, fault: Fault, engine: str = "off") -> bool:
+    """Whether people would notice a fault by what some load does in some position."""
+    key = ("noticed", fault, engine)
+    if key not in circuit.cache:
+        setups = working_setups(circuit, engine)
+        circuit.cache[key] = any(_shows(circuit, setup, fault) for setup in setups)
+    return circuit.cache[key]  # type: ignore[no-any-return]
+
+
+def _shows(circuit: Circuit, setup: SetupState, fault: Fault) -> bool:
+    usual = activities(circuit, setup, ())
+    now = activities(circuit, setup, (fault,))
+    return any(_differs(seen_as(circuit, e), now[e], usual[e]) for e in circuit.sheet.loads)
+
+
+def _differs(kind: str, now: float, usual: float) -> bool:
+    said, well = (sights.chances(kind, share, usual, 0.0) for share in (now, usual))
+    return sum(abs(said[word] - well[word]) for word in well) / 2.0 > ANOTHER_WORD

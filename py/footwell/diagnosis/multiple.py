@@ -1,8 +1,9 @@
 """Suspects of two and three faults, found from those with fewer.
 
-They are looked at where single faults explain the evidence poorly. A pair is a single suspect that
-explains something, its first, beside any other fault, its second. Sizes of a high resistance stand for
-each other: the best size of a first carries the odds of all, and a second comes in a few sizes. The
+A pair is a single suspect that explains something, its first, beside another fault, its second. While
+single faults explain the evidence, only a second that people would notice counts: what nobody can
+notice is no part of a complaint. Sizes of a high resistance stand
+for each other: the best size of a first carries the odds of all, and a second comes in a few sizes. The
 best pairs are then tried in every size, and extended by a third fault.
 """
 
@@ -12,15 +13,22 @@ import math
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 
+from footwell.circuit.fault import Fault
 from footwell.diagnosis.case import Hypothesis
 
-MOST_FIRSTS = 14
-"""Single suspects that pairs start from."""
+MOST_FIRSTS = 22
+"""Single suspects that pairs start from where single faults explain the evidence poorly."""
+LEADING, LEADING_SHARE = 4, 0.05
+"""How many they are otherwise, and the share of all singles that each must have."""
 SECOND_SIZES = 3
-MOST_PAIRS = 900
-MOST_TRIPLES = 500
-EXTENDED = 8
-"""Pairs that triples start from, and that are tried in every size."""
+MOST_PAIRS, MOST_BESIDE = 900, 200
+"""Pairs looked at where singles explain the evidence poorly, and otherwise."""
+MOST_TRIPLES = 700
+CALLED_FOR = 1.0
+"""Nats by which a fault that nobody notices must better the fit of a set."""
+EXTENDED = 30
+RESIZED = 8
+"""Pairs that triples start from, and sets that are tried in every size."""
 
 Scored = tuple[Hypothesis, float]
 """A suspect with the log of its weight."""
@@ -42,12 +50,13 @@ class Singles:
                 found.setdefault(_key(h), []).append(h)
         return cls({key: sorted(rows, key=lambda h: h.faults) for key, rows in found.items()})
 
-    def seconds(self) -> list[Hypothesis]:
-        """Every mode in a few sizes spread over its own, which share its odds; commonest first."""
+    def seconds(self, counts: Callable[[Fault], bool]) -> list[Hypothesis]:
+        """Every mode in a few of the sizes that count, which share their odds; commonest first."""
         found: list[Hypothesis] = []
-        for rows in self.sizes.values():
+        for every in self.sizes.values():
+            rows = [h for h in every if counts(h.faults[0])]
             few = _spread(rows)
-            odds = sum(h.odds for h in rows) / len(few)
+            odds = sum(h.odds for h in rows) / max(len(few), 1)
             found += [Hypothesis(h.faults, odds, h.repairs) for h in few]
         return sorted(found, key=lambda h: (-round(h.odds, 12), h.faults))
 
@@ -62,6 +71,16 @@ class Singles:
         return found
 
 
+def top(rows: Iterable[Scored], most: int) -> list[Hypothesis]:
+    """The best of the rows, best first, up to `most`. Where the cut would fall among equals all of them
+    are left out, so that no name decides; unless all are equal."""
+    ranked = sorted(((-round(w, 9), h.faults, h) for h, w in rows), key=lambda row: row[:2])
+    if len(ranked) > most:
+        above = [row for row in ranked[:most] if row[0] < ranked[most][0]]
+        ranked = above or ranked[:most]
+    return [h for _, _, h in ranked]
+
+
 def _key(h: Hypothesis) -> Key:
     return h.faults[0].element, h.faults[0].mode
 
@@ -73,8 +92,9 @@ def _spread(rows: list[Hypothesis]) -> list[Hypothesis]:
     return [rows[int(len(rows) * (n + 0.5) / SECOND_SIZES)] for n in range(SECOND_SIZES)]
 
 
-def firsts(alive: Sequence[Scored]) -> list[Hypothesis]:
-    """The best size of every single suspect with the odds of all its sizes; best first."""
+def firsts(alive: Sequence[Scored], fallen: Sequence[Hypothesis]) -> list[Hypothesis]:
+    """The best size of every single suspect with the odds of all its sizes, best first; then those that
+    the evidence has thrown out, the last first: with another fault beside it, one may be true."""
     grouped: dict[Key, list[Scored]] = {}
     for h, w in alive:
         if len(h.faults) == 1 and h.slip is None:
@@ -85,8 +105,21 @@ def firsts(alive: Sequence[Scored]) -> list[Hypothesis]:
         all_sizes = sum(math.exp(w - weight) for _, w in group)
         whole = Hypothesis(best.faults, best.odds * all_sizes, best.repairs)
         rows.append((whole, weight + math.log(all_sizes)))
-    rows.sort(key=lambda row: (-round(row[1], 9), row[0].faults))
-    return [h for h, _ in rows[:MOST_FIRSTS]]
+    kept = {_key(h): h for h in top(rows, MOST_FIRSTS)}
+    for h in reversed(fallen):
+        if len(h.faults) == 1 and h.slip is None and len(kept) < MOST_FIRSTS:
+            kept.setdefault(_key(h), h)
+    return list(kept.values())
+
+
+def leading(alive: Sequence[Scored]) -> list[Hypothesis]:
+    """The few single suspects that hold most of the odds, each with the odds of all its sizes."""
+    top = max((w for _, w in alive), default=0.0)
+    total = sum(math.exp(w - top) for _, w in alive)
+    odds = {h.faults: w - math.log(h.odds) for h, w in alive}
+    found = firsts(alive, ())[:LEADING]
+    shares = [h.odds * math.exp(odds[h.faults] - top) / total for h in found]
+    return [h for h, share in zip(found, shares, strict=True) if share >= LEADING_SHARE]
 
 
 def joined(
@@ -103,35 +136,67 @@ def joined(
                 key = tuple((f.element, f.mode) for f in faults) + tuple(f.size for f in b.faults)
                 repairs = tuple(sorted((*a.repairs, *b.repairs)))
                 found.setdefault(key, Hypothesis(faults, a.odds * b.odds, repairs))
-    rows = sorted(found.values(), key=lambda h: (-round(math.log(h.odds), 9), h.faults))
-    return rows[:most]
+    return top([(h, math.log(h.odds)) for h in found.values()], most)
 
 
 Follow = Callable[[list[Hypothesis]], list[Scored]]
 """Weighs suspects by the evidence; hopeless ones are left out."""
 
 
-def several(every: Sequence[Hypothesis], alive: Sequence[Scored], follow: Follow) -> list[Scored]:
-    """Suspects of two and three faults with their weights; `every` are all suspects before the
-    evidence, `alive` those that are left of them."""
+def beside(
+    every: Sequence[Hypothesis],
+    alive: Sequence[Scored],
+    follow: Follow,
+    noticed: Callable[[Fault], bool],
+) -> list[Scored]:
+    """A second fault beside the leading suspects, for honest odds: single faults explain the evidence,
+    and only what people would notice counts. `every` are all suspects before the evidence, `alive`
+    those that are left of them."""
+    seconds = Singles.of(every).seconds(noticed)
+    return follow(joined(leading(alive), seconds, MOST_BESIDE))
+
+
+def several(
+    every: Sequence[Hypothesis],
+    alive: Sequence[Scored],
+    fallen: Sequence[Hypothesis],
+    follow: Follow,
+    noticed: Callable[[Fault], bool],
+) -> list[Scored]:
+    """Suspects of two and three faults with their weights, where single faults do not explain the
+    evidence: every fault may be a second, and those that it has thrown out (`fallen`) a first."""
     singles = Singles.of(every)
-    seconds = singles.seconds()
-    pairs = follow(joined(firsts(alive) or seconds[:MOST_FIRSTS], seconds, MOST_PAIRS))
-    pairs += _new(follow, pairs, (r for h in _best(pairs) for r in singles.resized(h)))
-    triples = follow(joined(_best(pairs), seconds, MOST_TRIPLES))
-    triples += _new(follow, triples, (r for h in _best(triples) for r in singles.resized(h)))
-    return [*pairs, *triples]
+    seconds = singles.seconds(lambda _: True)
+    pairs = follow(joined(firsts(alive, fallen), seconds, MOST_PAIRS))
+    pairs += _resized(follow, singles, pairs)
+    triples = follow(joined(_best(pairs, EXTENDED), seconds, MOST_TRIPLES))
+    triples += _resized(follow, singles, triples)
+    return _called_for([*pairs, *triples], alive, noticed)
 
 
-def _best(rows: Sequence[Scored]) -> list[Hypothesis]:
-    ranked = sorted(rows, key=lambda row: (-round(row[1], 9), row[0].faults))
-    kept: dict[tuple[Key, ...], Hypothesis] = {}
-    for h, _ in ranked:
-        kept.setdefault(tuple((f.element, f.mode) for f in h.faults), h)
-    return list(kept.values())[:EXTENDED]
+def _called_for(
+    rows: Sequence[Scored], alive: Sequence[Scored], noticed: Callable[[Fault], bool]
+) -> list[Scored]:
+    """Without the sets that hold a fault which nobody notices and no reading calls for."""
+    fit = {h.faults: w - math.log(h.odds) for h, w in (*alive, *rows)}
+
+    def idle(h: Hypothesis, fault: Fault) -> bool:
+        others = tuple(f for f in h.faults if f != fault)
+        return not noticed(fault) and fit[h.faults] - fit.get(others, -math.inf) < CALLED_FOR
+
+    return [(h, w) for h, w in rows if not any(idle(h, f) for f in h.faults)]
 
 
-def _new(follow: Follow, known: Sequence[Scored], rows: Iterable[Hypothesis]) -> list[Scored]:
-    seen = {h.faults for h, _ in known}
-    fresh = {h.faults: h for h in rows if h.faults not in seen}
-    return follow(list(fresh.values()))
+def _best(rows: Sequence[Scored], most: int) -> list[Hypothesis]:
+    """The best sets, each in its best size."""
+    kept: dict[tuple[Key, ...], Scored] = {}
+    for h, w in sorted(rows, key=lambda row: (-round(row[1], 9), row[0].faults)):
+        kept.setdefault(tuple((f.element, f.mode) for f in h.faults), (h, w))
+    return top(kept.values(), most)
+
+
+def _resized(follow: Follow, singles: Singles, rows: Sequence[Scored]) -> list[Scored]:
+    """The best sets in every other size of each of their faults."""
+    seen = {h.faults for h, _ in rows}
+    other = (r for h in _best(rows, RESIZED) for r in singles.resized(h))
+    return follow(list({h.faults: h for h in other if h.faults not in seen}.values()))
