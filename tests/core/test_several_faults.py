@@ -1,0 +1,72 @@
+"""Suspects of several faults: which sets are looked at, and that none is chosen by its name."""
+
+from __future__ import annotations
+
+import math
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from footwell.circuit.fault import Fault
+from footwell.diagnosis.case import Hypothesis
+from footwell.diagnosis.multiple import Scored, firsts, joined, several, top
+
+
+def single(element: str, odds: float, size: float = 0.0, mode: str = "open") -> Hypothesis:
+    return Hypothesis((Fault(element, mode, size),), odds, ((element, "renew"),))
+
+
+def names(rows: list[Hypothesis]) -> list[set[str]]:
+    return [{f.element for f in h.faults} for h in rows]
+
+
+def test_every_pair_of_different_elements_is_joined_once() -> None:
+    ones = [single(x, 0.1) for x in "ABC"]
+    found = names(joined(ones, ones, 100))
+    assert len(found) == 3 and {"A", "B"} in found and {"B", "C"} in found and {"A", "C"} in found
+
+
+def test_odds_of_a_pair_are_the_product() -> None:
+    (pair,) = joined([single("A", 0.5)], [single("B", 0.1)], 10)
+    assert math.isclose(pair.odds, 0.05)
+
+
+@given(st.lists(st.sampled_from([0.1, 0.2, 0.3]), min_size=1, max_size=12), st.integers(1, 12))
+def test_a_cut_never_falls_among_equals_unless_all_are_equal(odds: list[float], most: int) -> None:
+    rows = [(single(f"P{n}", x), math.log(x)) for n, x in enumerate(odds)]
+    kept = top(rows, most)
+    assert 1 <= len(kept) <= most or len(odds) <= most
+    if len(odds) > most and len(set(odds)) > 1 and max(odds) != sorted(odds)[-most - 1]:
+        left = {h.odds for h, _ in rows} - {h.odds for h in kept}
+        assert not left & {h.odds for h in kept}
+
+
+def test_the_best_size_of_a_fault_carries_the_odds_of_all_its_sizes() -> None:
+    rows: list[Scored] = [
+        (single("A", 0.1, 1.0, "high_resistance"), -1.0),
+        (single("A", 0.1, 2.0, "high_resistance"), -1.0 + math.log(0.5)),
+    ]
+    (best,) = firsts(rows, ())
+    assert best.faults[0].size == 1.0 and math.isclose(best.odds, 0.15)
+
+
+def test_a_fault_that_the_evidence_threw_out_may_be_true_beside_another() -> None:
+    found = firsts([(single("A", 0.1), -1.0)], [single("B", 0.1), single("C", 0.1)])
+    assert names(found) == [{"A"}, {"C"}, {"B"}]
+
+
+def weighed(gain: float, noticed: bool) -> list[set[str]]:
+    """What is left of A beside B where B betters the fit by so many nats, noticed by people or not."""
+    ones = [single("A", 0.1), single("B", 0.1)]
+    alive: list[Scored] = [(ones[0], math.log(0.1) - 5.0)]
+
+    def follow(rows: list[Hypothesis]) -> list[Scored]:
+        return [(h, math.log(h.odds) - 5.0 + gain) for h in rows]
+
+    return names([h for h, _ in several(ones, alive, [], follow, lambda _: noticed)])
+
+
+def test_a_second_fault_that_nobody_notices_counts_only_where_a_reading_calls_for_it() -> None:
+    assert weighed(gain=3.0, noticed=False) == [{"A", "B"}]
+    assert weighed(gain=0.1, noticed=False) == []
+    assert weighed(gain=0.1, noticed=True) == [{"A", "B"}]

@@ -1,0 +1,58 @@
+"""A sample of the jobs on drawn circuits, by a seed from the commit; the whole is family_score.py."""
+
+from __future__ import annotations
+
+import random
+import sys
+from pathlib import Path
+
+import pytest
+
+sys.path.insert(0, str(Path(__file__).parents[1] / "bench"))
+
+from family import drawn, fault_sets
+from family_jobs import begun, named, narrowed, prepared
+from family_score import jobs, one_pass, until_clear
+from parity.seed import commit
+
+CASES = 12
+
+
+def seed() -> int:
+    return random.Random(commit()).randrange(10**6)
+
+
+def test_family_has_as_many_suspects_as_its_definition_says() -> None:
+    # One fault to three at 11 parts, one to two at 23, and nothing wrong.
+    small, large = (drawn(n, random.Random(1)).circuit for n in (2, 5))
+    assert (len(small.points), len(large.points)) == (9, 18)
+    assert 1 + sum(len(list(fault_sets(small, n))) for n in (1, 2, 3)) == 1563
+    assert 1 + sum(len(list(fault_sets(large, n))) for n in (1, 2)) == 1059
+
+
+@pytest.mark.parametrize("branches", [2, 5])
+def test_one_fault_is_named_right(branches: int) -> None:
+    found = one_pass(jobs(branches, 1, CASES, seed()))
+    # Floors of the whole are 0.98 and 0.97; of a dozen one may fail.
+    assert found["right"] >= 1.0 - 1.0 / CASES
+
+
+def test_two_faults_are_both_mended_and_few_good_parts_go() -> None:
+    found = until_clear(jobs(2, 2, CASES, seed()))
+    assert found["cleared"] == 1.0
+    assert found["good parts"] <= 0.25
+
+
+def test_a_vehicle_whose_readings_are_those_of_another_fault_is_named_otherwise() -> None:
+    """The twin: the same circuit with another truth gets another name."""
+    chance = random.Random(seed())
+    family = prepared(drawn(2, chance))
+    names = set()
+    for part in ("S1", "S2"):
+        fault = next(f for f in fault_sets(family.circuit, 1) if f[0].element == part)
+        job = begun(family, fault, chance)
+        assert job is not None
+        parts = named(narrowed(job))[0]
+        assert parts == {part}
+        names.add(parts)
+    assert len(names) == 2
