@@ -16,6 +16,7 @@ from footwell.checks.predict import Reading, expected, volts_sigma
 from footwell.circuit.circuit import Circuit
 from footwell.electrics.network import Network, Slot
 from footwell.electrics.operating_point import OperatingPoint, operate
+from footwell.page.bands import edges
 from footwell.page.expected import checks_in, setups_for
 from footwell.parts.laws import Law, LimitedOutput, Resistance, Source
 from footwell.parts.polyline import Polyline
@@ -23,7 +24,6 @@ from footwell.parts.series import InSeries
 from footwell.parts.sources import Charging, Regulated
 from footwell.reference import meters
 
-CENTRAL_95 = 1.959964
 STIFF_OHMS = 1e4
 """Up to here a meter of 10 MΩ takes a thousandth, whose own spread is nothing."""
 WIDE = 0.5
@@ -111,6 +111,7 @@ def _resized_slot(point: OperatingPoint, slot: Slot, drawn: Lots) -> Slot:
 class Band:
     """Edges of the central 95 % of a reading, foretold and as drawn."""
 
+    circuit: Circuit
     check: Check
     reading: Reading
     low: float
@@ -119,9 +120,8 @@ class Band:
     @property
     def off(self) -> float:
         """How far the worse edge is off, as a share of the foretold band's width."""
-        half = CENTRAL_95 * self.reading.sigma
-        edges = (self.reading.mean - half - self.low, self.reading.mean + half - self.high)
-        return max(map(abs, edges)) / (2.0 * half)
+        low, high = edges(self.circuit, self.reading)
+        return max(abs(low - self.low), abs(high - self.high)) / (high - low)
 
     @property
     def most(self) -> tuple[tuple[str, str], float]:
@@ -159,7 +159,7 @@ def bands(
             for check, samples in _sampled(circuit, list(plain), chance, draws):
                 samples.sort()
                 low, high = samples[round(0.025 * draws)], samples[round(0.975 * draws) - 1]
-                yield Band(check, plain[check], low, high)
+                yield Band(circuit, check, plain[check], low, high)
 
 
 def _some(every: list[Any], most: int | None, chance: Random) -> list[Any]:

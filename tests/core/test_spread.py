@@ -16,26 +16,24 @@ from footwell.parts.laws import Resistance
 
 from .electrics_random import CALMLY
 from .random_circuits import random_circuit
-from .spread_rig import Band, bands, is_wide, resized
+from .spread_rig import Band, bands, resized
 
-SHEETS = 3
 STEP = 1e-6
 ALLOWED = 0.05
-"""An edge may be off by this share of the band's width."""
-WIDE_ALLOWED = 0.12
-"""What a contact of 60 % spread costs: the foretold band then ends a little below nought."""
+FAR_OFF = 0.12
+"""An edge may be off by these shares of the band's width: nearly every one, and any."""
 
 
-@pytest.mark.parametrize("place", range(SHEETS))
-def test_edges_of_a_sample_of_bands_are_where_lots_put_them(place: int) -> None:
-    seed = f"{commit()}-{place}"
+def test_edges_of_a_sample_of_bands_are_where_lots_put_them() -> None:
+    """Of all readings 95 % must be within the limit (tests/bench/spread_bench.py counts them). Neighbours
+    on one wire stand or fall together, so a sample is allowed twice as many, and none far off."""
+    seed = commit()
     chance = Random(seed)
-    circuit = load(chance.choice(sample_sheets()))
-    found = [b for b in bands(circuit, chance, 2000, 1, 3) if isinstance(b, Band)]
-    plain = [b for b in found if not is_wide(circuit, b)]
-    wide = [b for b in found if is_wide(circuit, b)]
-    assert all(b.off <= WIDE_ALLOWED for b in wide), (seed, wide)
-    assert sum(b.off > ALLOWED for b in plain) <= max(1, 0.05 * len(plain)), (seed, plain)
+    every = (b for name in sample_sheets() for b in bands(load(name), chance, 2000, 1, 2))
+    found = [b for b in every if isinstance(b, Band)]
+    astray = [(b.check.id, b.off) for b in found if b.off > ALLOWED]
+    assert len(astray) <= max(2, 0.1 * len(found)), (seed, len(found), astray)
+    assert all(off <= FAR_OFF for _, off in astray), (seed, astray)
 
 
 def test_a_band_a_fifth_too_wide_is_told() -> None:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from footwell.circuit.circuit import Circuit
 from footwell.electrics.network import Slot
 from footwell.electrics.operating_point import OperatingPoint
 
@@ -44,6 +45,29 @@ def leans(point: OperatingPoint, lifted: Sequence[float]) -> dict[Nuisance, floa
             key = ("supply", "") if slot.element in supplies else (slot.element, slot.branch.name)
             found[key] = found.get(key, 0.0) + (lifted[slot.b] - lifted[slot.a]) * nudge
     return found
+
+
+def reaches(circuit: Circuit) -> dict[Nuisance, float]:
+    """How many standard deviations lie between a resistance and none at all, for those so wide that it
+    shows in a band of 95 %: a contact known to 60 % has only 1.67 on that side.
+
+    >>> from footwell.circuit.example import work_lamp
+    >>> {key: round(reach, 2) for key, reach in reaches(work_lamp()).items()}
+    {('S1', '1-2'): 1.67}
+    """
+    if "reaches" not in circuit.cache:
+        circuit.cache["reaches"] = {
+            (element.id, branch.name): 1.0 / branch.spread
+            for element in circuit.elements.values()
+            for state in element.kind.states(element.values)
+            for branch in circuit.branches(element, state)
+            if branch.spread > WIDE
+        }
+    return circuit.cache["reaches"]  # type: ignore[no-any-return]
+
+
+WIDE = 0.5
+"""Relative spread above which a normal distribution's lower end in a band of 95 % lies below nought."""
 
 
 def _supplies(point: OperatingPoint) -> tuple[str, ...]:

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
 from footwell.checks.predict import Branched, Prediction, Reading
 from footwell.circuit.circuit import Circuit
+from footwell.electrics.spread import Leans, reaches
 from footwell.electrics.turns import Turn
 from footwell.messages import OtherBand
 from footwell.page import words as say
@@ -27,24 +28,47 @@ class Span:
     turns: tuple[Turn, ...] = ()
 
 
-def spans(predicted: Prediction, unit: str) -> list[Span]:
+def spans(circuit: Circuit, predicted: Prediction, unit: str) -> list[Span]:
     """The bands of a number that can be read, the likeliest first; none for words and over range."""
     if isinstance(predicted, Reading):
-        return [_span(predicted, unit)] if math.isfinite(predicted.mean) else []
+        return [_span(circuit, predicted, unit)] if math.isfinite(predicted.mean) else []
     if not isinstance(predicted, Branched):
         return []
     found: list[Span] = []
     for row in predicted.rows:
         assert isinstance(row.said, Reading)
-        _add(found, _span(row.said, unit, row.weight, row.turns))
+        _add(found, _span(circuit, row.said, unit, row.weight, row.turns))
     return sorted(found, key=lambda s: (-round(s.share, 9), s.low))
 
 
-def _span(reading: Reading, unit: str, share: float = 1.0, turns: tuple[Turn, ...] = ()) -> Span:
-    half = CENTRAL_95 * reading.sigma
-    low = reading.mean - half
-    low = max(low, 0.0) if unit == "Ω" else low
-    return Span(low, reading.mean + half, reading.mean, share, turns)
+def _span(
+    circuit: Circuit,
+    reading: Reading,
+    unit: str,
+    share: float = 1.0,
+    turns: tuple[Turn, ...] = (),
+) -> Span:
+    low, high = edges(circuit, reading)
+    return Span(max(low, 0.0) if unit == "Ω" else low, high, reading.mean, share, turns)
+
+
+def edges(circuit: Circuit, reading: Reading) -> tuple[float, float]:
+    """The central 95 % of a reading in its own unit. A tolerance wider than its resistance is cut off
+    where the resistance would end, which is the side on which its current rises."""
+    reach = reaches(circuit)
+
+    def half(side: float) -> float:
+        parts = [reading.instrument_sigma, *_towards(side, reading.leans, reach)]
+        return CENTRAL_95 * math.sqrt(sum(part * part for part in parts))
+
+    return reading.mean - half(-1.0), reading.mean + half(1.0)
+
+
+def _towards(side: float, leans: Leans, reach: Leans) -> Iterator[float]:
+    """Standard deviation of each tolerance towards one side (-1 or 1) of a reading."""
+    for key, lean in leans.items():
+        cut = min(reach.get(key, CENTRAL_95) / CENTRAL_95, 1.0) if lean * side > 0.0 else 1.0
+        yield lean * cut
 
 
 def _add(found: list[Span], new: Span) -> None:

@@ -147,7 +147,7 @@ def _choices(circuit: Circuit, check: Check) -> list[str]:
 
 
 def _band(circuit: Circuit, check: Check, healthy: Prediction) -> Band:
-    found = spans(healthy, check.unit)
+    found = spans(circuit, healthy, check.unit)
     if not found:
         return Band(
             low=1e6,

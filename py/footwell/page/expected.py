@@ -95,7 +95,7 @@ def _to_earth(circuit: Circuit, instrument: str, setup: SetupState) -> list[Chec
 def row_of(circuit: Circuit, check: Check, faults: tuple[Fault, ...]) -> ExpectedRow:
     """What a check reads under the faults, as a row of the table."""
     reading = expected(circuit, check, faults)
-    found = spans(reading, check.unit)
+    found = spans(circuit, reading, check.unit)
     usual = found[0] if found else None
     name = say.place_named(circuit, check.red)
     if check.black not in ("", EARTH):

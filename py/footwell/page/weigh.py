@@ -12,6 +12,7 @@ from dataclasses import dataclass
 
 from footwell.checks.check import CLAMP, OHMS, Check
 from footwell.checks.predict import Prediction, Reading, expected, readings
+from footwell.circuit.circuit import Circuit
 from footwell.diagnosis.belief import Belief, believe
 from footwell.diagnosis.case import Case
 from footwell.job.events import ReadingTaken
@@ -109,7 +110,8 @@ def _likelier(case: Case, check: Check, reading: Typed, states: list[_State]) ->
 
 
 def _verdict(case: Case, check: Check, reading: Typed) -> str:
-    return verdict_of(expected(case.now, check, ()), reading.value, check.unit)
+    healthy = expected(case.now, check, ())
+    return verdict_of(case.now, healthy, reading.value, check.unit)
 
 
 def _unreadable(check: Check, typed: str, unit: str) -> str:
@@ -167,10 +169,10 @@ def _kept(record: ReadingTaken, reading: Typed, verdict: str) -> ReadingTaken:
     return record.model_copy(update={"value": reading.value, "typed": str(reading), "shown": shown})
 
 
-def verdict_of(healthy: Prediction, value: float, unit: str) -> str:
+def verdict_of(circuit: Circuit, healthy: Prediction, value: float, unit: str) -> str:
     """The reading against the sound band as it is shown, in two or three words; where a doubt leaves two,
     against either."""
-    found = spans(healthy, unit)
+    found = spans(circuit, healthy, unit)
     if not found or math.isinf(value):
         return "as expected" if not found and math.isinf(value) else "not as expected"
     limits = [say.shown_limits(s.low, s.high, unit) for s in found]
