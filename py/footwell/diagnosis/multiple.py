@@ -11,14 +11,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.case import Hypothesis
 
 MOST_FIRSTS = 22
 """Single suspects that pairs start from where single faults explain the evidence poorly."""
-LEADING, LEADING_SHARE = 4, 0.05
+LEADING, LEADING_SHARE = 3, 0.25
 """How many they are otherwise, and the share of all singles that each must have."""
 SECOND_SIZES = 3
 MOST_PAIRS, MOST_BESIDE = 900, 200
@@ -85,6 +85,10 @@ def _key(h: Hypothesis) -> Key:
     return h.faults[0].element, h.faults[0].mode
 
 
+def _modes(faults: Iterable[Fault]) -> tuple[Key, ...]:
+    return tuple((f.element, f.mode) for f in faults)
+
+
 def _spread(rows: list[Hypothesis]) -> list[Hypothesis]:
     """The middles of equal parts of a list."""
     if len(rows) <= SECOND_SIZES:
@@ -126,17 +130,20 @@ def joined(
     first: Sequence[Hypothesis], second: Sequence[Hypothesis], most: int
 ) -> list[Hypothesis]:
     """Each first beside each second at other elements, every set of faults once, up to `most` by their
-    odds. Seconds come commonest first."""
-    found: dict[tuple[object, ...], Hypothesis] = {}
+    odds. What is met from either side, each a first and the other its second, has its odds shared out
+    between the two. Seconds come commonest first."""
+    found: dict[tuple[Fault, ...], Hypothesis] = {}
+    sides: dict[tuple[Key, ...], set[tuple[Fault, ...]]] = {}
     for a in first:
         held = {f.element for f in a.faults}
         for b in second:
             if b.faults[0].element not in held:
                 faults = tuple(sorted((*a.faults, *b.faults)))
-                key = tuple((f.element, f.mode) for f in faults) + tuple(f.size for f in b.faults)
-                repairs = tuple(sorted((*a.repairs, *b.repairs)))
-                found.setdefault(key, Hypothesis(faults, a.odds * b.odds, repairs))
-    return top([(h, math.log(h.odds)) for h in found.values()], most)
+                sides.setdefault(_modes(faults), set()).add(a.faults)
+                odds = a.odds * b.odds + (found[faults].odds if faults in found else 0.0)
+                found[faults] = Hypothesis(faults, odds, tuple(sorted((*a.repairs, *b.repairs))))
+    rows = [replace(h, odds=h.odds / len(sides[_modes(h.faults)])) for h in found.values()]
+    return top([(h, math.log(h.odds)) for h in rows], most)
 
 
 Follow = Callable[[list[Hypothesis]], list[Scored]]
@@ -191,7 +198,7 @@ def _best(rows: Sequence[Scored], most: int) -> list[Hypothesis]:
     """The best sets, each in its best size."""
     kept: dict[tuple[Key, ...], Scored] = {}
     for h, w in sorted(rows, key=lambda row: (-round(row[1], 9), row[0].faults)):
-        kept.setdefault(tuple((f.element, f.mode) for f in h.faults), (h, w))
+        kept.setdefault(_modes(h.faults), (h, w))
     return top(kept.values(), most)
 
 
