@@ -63,13 +63,15 @@ class Choice:
 
 
 def choices(case: Case, belief: Belief) -> list[Choice]:
-    """Everything worth doing next, best first, ties by the check's id."""
+    """Everything worth doing next, best first, ties by the check's id. A check already made in the
+    circuit as it stands would say the same again."""
     live = live_of(belief)
     panel = panel_of(case, live)
     before = entropy(list(by_repair(live).values()))
     found = [_inspection(case, half, live, before) for half in case.doubtful]
+    passed_over = case.skipped | case.taken
     for check in catalogue(case.now, case.tools, case.engine):
-        if check.id not in case.skipped and not _owners(check) & case.unreachable:
+        if check.id not in passed_over and not _owners(check) & case.unreachable:
             if behind_fuse(check) and _blown(check, live) < BLOWN_FROM:
                 continue
             bits = before - _left(cells(panel, check, live))

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from footwell.circuit.circuit import HalfId
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.belief import Belief, believe, by_repair
-from footwell.diagnosis.case import Case, Sighting, Taken
+from footwell.diagnosis.case import Case, Sighting
 from footwell.diagnosis.choose import CONFIRM_FROM, Choice, choices, confirming
 from footwell.diagnosis.complaint import complains
 from footwell.diagnosis.elimination import best_try, fault_behind, repairs_left
@@ -112,11 +112,10 @@ def _half_to_inspect(case: Case, belief: Belief) -> HalfId | None:
 
 
 def _narrow(case: Case, belief: Belief) -> Next:
-    taken = _taken(case)
-    ranked = [c for c in choices(case, belief) if not (c.check and c.check.id in taken)]
+    ranked = choices(case, belief)
     shares = repairs_left(belief)
     for repair, share in shares.items():
-        confirm = _to_confirm(case, belief, repair, taken) if share >= CONFIRM_FROM else None
+        confirm = _to_confirm(case, belief, repair) if share >= CONFIRM_FROM else None
         if confirm is not None:
             return Next("check", choice=confirm, purpose="confirm", others=tuple(ranked[:3]))
     if not ranked:
@@ -128,11 +127,12 @@ def _narrow(case: Case, belief: Belief) -> Next:
     return Next("check", choice=best, purpose="narrow", others=rest)
 
 
-def _to_confirm(case: Case, belief: Belief, repair: Repair, taken: set[str]) -> Choice | None:
+def _to_confirm(case: Case, belief: Belief, repair: Repair) -> Choice | None:
     """The quickest check that would confirm the fault behind a repair, where none has been made."""
     fault, beside = fault_behind(belief, repair)
     if fault is None or confirmed_by(case, fault) is not None:
         return None
+    taken = case.taken
     quick = confirming(case, fault, beside)
     return next((c for c in quick if c.check and c.check.id not in taken), None)
 
@@ -146,9 +146,3 @@ def _last_resort(case: Case, belief: Belief, shares: Mapping[Repair, float]) -> 
         return Next("finished", solved=False)
     tried = Proven(fault, repair, shares[repair], confirmed_by(case, fault), False)
     return Next("repair", proven=tried, purpose="try")
-
-
-def _taken(case: Case) -> set[str]:
-    """Checks already done in the circuit as it stands now."""
-    now = len(case.epochs) - 1
-    return {e.check.id for e in case.evidence if isinstance(e, Taken) and e.epoch == now}

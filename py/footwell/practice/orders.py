@@ -16,7 +16,7 @@ from footwell.checks.outlook import outlook
 from footwell.checks.predict import seen_as
 from footwell.circuit.circuit import AS_DRAWN, Circuit
 from footwell.circuit.setup import SetupState
-from footwell.diagnosis.case import Case, Sighting, Taken
+from footwell.diagnosis.case import Case, Sighting
 from footwell.diagnosis.choose import cells, choices, live_of, panel_of
 from footwell.diagnosis.conclude import Conclusion
 from footwell.parts.base import EARTH, SUPPLY
@@ -58,7 +58,7 @@ def at_random(seed: int) -> Order:
     """Any check of the catalogue that was not made yet, drawn by seed and length of the job."""
 
     def draw(case: Case, conclusion: Conclusion) -> Check | None:
-        done = _done(case)
+        done = case.taken
         rows = [c for c in catalogue(case.now, case.tools, case.engine) if c.id not in done]
         return random.Random(f"{seed} {len(case.evidence)}").choice(rows) if rows else None
 
@@ -103,14 +103,9 @@ def _terminals(held: Mapping[str, int]) -> set[int]:
 
 def _fresh_volts(case: Case, setup: SetupState) -> list[Check]:
     """Volts to earth in one set-up at every place that was not read since the last change."""
-    done = _done(case)
+    done = case.taken
     return [
         c
         for c in catalogue(case.now, case.tools, case.engine)
         if c.instrument == VOLTS and c.black == EARTH and c.setup == setup and c.id not in done
     ]
-
-
-def _done(case: Case) -> set[str]:
-    now = len(case.epochs) - 1
-    return {e.check.id for e in case.evidence if isinstance(e, Taken) and e.epoch == now}
