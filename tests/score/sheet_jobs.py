@@ -1,0 +1,183 @@
+"""Whole jobs on a sheet: a vehicle with hidden faults, which may differ from its sheet, and what came of it."""
+
+from __future__ import annotations
+
+import random
+import sys
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+from pathlib import Path
+from statistics import mean
+
+sys.path.insert(0, str(Path(__file__).parents[1]))
+
+from core.loop_rig import Trial, complains, read
+
+from footwell.checks.check import Check
+from footwell.circuit.fault import Fault
+from footwell.diagnosis.case import Case
+from footwell.diagnosis.conclude import Conclusion, conclude
+from footwell.diagnosis.elimination import JOINTS
+from footwell.job.replay import circuits_of, replay
+from footwell.practice.electrician import begin, work
+from footwell.practice.vehicle import Vehicle
+from footwell.sheet.reading import ReadSheet
+
+
+@dataclass(frozen=True)
+class Real:
+    """The circuit of the vehicle where it differs from the sheet. `run` is the wire of the sheet that the
+    elements `within` stand in for: to renew it mends them all. `differs` names what is not as drawn."""
+
+    read: ReadSheet
+    differs: tuple[str, ...]
+    run: str = ""
+    within: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Spliced(Vehicle):
+    """A vehicle in which some elements are parts of one wire of the sheet."""
+
+    run: str = ""
+    within: tuple[str, ...] = ()
+
+    def mended(self, element: str) -> Vehicle:
+        found: Vehicle = super().mended(element)
+        for other in self.within if element == self.run else ():
+            found = Vehicle.mended(found, other)
+        return found
+
+
+@dataclass
+class Doubt:
+    """An order of checks that leaves Footwell's as they are and notes the share of none-of-these."""
+
+    most: float = 0.0
+
+    def __call__(self, case: Case, conclusion: Conclusion) -> Check | None:
+        self.most = max(self.most, conclusion.belief.none)
+        return None
+
+
+@dataclass(frozen=True)
+class Outcome:
+    """`solved`: the complaint gone, every fault mended, and said to be so. `good`: sound elements renewed;
+    `bought`: those of them that are neither joint nor wire. `none`: largest share of none-of-these."""
+
+    trial: Trial
+    solved: bool
+    good: tuple[str, ...]
+    bought: tuple[str, ...]
+    readings: int
+    minutes: float
+    none: float
+    why: str
+    steps: tuple[str, ...] = field(repr=False)
+
+
+def vehicle_of(trial: Trial, real: Real | None, chance: random.Random | None) -> Vehicle:
+    found = real or Real(read(trial.sheet), ())
+    circuits = circuits_of(found.read)
+    return Spliced(
+        circuits, trial.faults, trial.arrangement, chance, run=found.run, within=found.within
+    )
+
+
+def shows(trial: Trial, real: Real | None = None) -> bool:
+    """Whether somebody would bring the vehicle in."""
+    return complains(vehicle_of(trial, real, None))
+
+
+def done(trial: Trial, tools: Sequence[str], seed: int, real: Real | None = None) -> Outcome:
+    """One job from the complaint to its end; the seed draws the meter's scatter and what eyes mistake."""
+    chance = random.Random(f"{trial} {seed}")
+    vehicle = vehicle_of(trial, real, chance)
+    doubt = Doubt()
+    story = {"rewired": [trial.rewired]} if trial.rewired else {}
+    run = begin(read(trial.sheet).sheet, vehicle, tools, **story)
+    vehicle = work(run, vehicle, order=doubt)
+    doubt(*_end(run.events))
+    cleared = not complains(replace(vehicle, chance=None))
+    good = _good(run.good_parts, trial, real)
+    kinds = vehicle.circuit.elements
+    return Outcome(
+        trial,
+        cleared and run.solved and not vehicle.standing,
+        good,
+        tuple(p for p in good if kinds[p].kind.name not in JOINTS),
+        run.readings,
+        run.minutes,
+        doubt.most,
+        _why(run.solved, cleared, vehicle.standing),
+        tuple(run.steps),
+    )
+
+
+def _end(events: Sequence[object]) -> tuple[Case, Conclusion]:
+    case = replay(events).case  # type: ignore[arg-type]
+    return case, conclude(case)
+
+
+def _good(renewed: Sequence[str], trial: Trial, real: Real | None) -> tuple[str, ...]:
+    """Sound elements renewed, but for what differs from the sheet and the wire that a fault lies in."""
+    excused = set(real.differs if real else ())
+    if real and any(f.element in real.within for f in trial.faults):
+        excused.add(real.run)
+    return tuple(p for p in dict.fromkeys(renewed) if p not in excused)
+
+
+def _why(said: bool, cleared: bool, standing: tuple[Fault, ...]) -> str:
+    left = ", ".join(f"{f.element} {f.mode}" for f in standing)
+    if not said:
+        return f"not finished, left {left or 'nothing'}, complaint {'gone' if cleared else 'there'}"
+    if not cleared:
+        return f"said to be solved, but {left or 'the wiring'} still shows"
+    return f"{left} unseen" if left else ""
+
+
+HEAD = [
+    "",
+    "cases",
+    "solved",
+    "sound renewed",
+    "sound bought",
+    "readings",
+    "p95",
+    "minutes",
+    "p95",
+    "none>0.5",
+]
+
+
+def row(name: str, found: Sequence[Outcome]) -> list[str]:
+    """A table's row: shares of jobs, means and 95th percentiles."""
+    readings, minutes = [r.readings for r in found], [r.minutes for r in found]
+    return [
+        name,
+        str(len(found)),
+        f"{mean(r.solved for r in found):.3f}",
+        f"{mean(bool(r.good) for r in found):.3f}",
+        f"{mean(bool(r.bought) for r in found):.3f}",
+        f"{mean(readings):.1f}",
+        f"{p95(readings):.0f}",
+        f"{mean(minutes):.1f}",
+        f"{p95(minutes):.0f}",
+        f"{mean(r.none > 0.5 for r in found):.3f}",
+    ]
+
+
+def p95(rows: Sequence[float]) -> float:
+    return sorted(rows)[min(int(0.95 * len(rows)), len(rows) - 1)]
+
+
+def worst(found: Sequence[Outcome], most: int) -> None:
+    """Jobs not solved, then those in which something sound was renewed, each with its reason."""
+    bad = sorted(
+        (r for r in found if not r.solved or r.good), key=lambda r: (r.solved, str(r.trial))
+    )
+    for r in bad[:most]:
+        good = f"; sound but renewed: {', '.join(r.good)}" if r.good else ""
+        print(f"  {r.trial}\n      {r.why or 'solved'}{good}; {r.readings} readings")
+    if len(bad) > most:
+        print(f"  and {len(bad) - most} more")

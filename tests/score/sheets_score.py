@@ -1,0 +1,180 @@
+"""Whole jobs on every sheet by the simulated electrician, and on vehicles that differ from their sheet.
+
+Singles are drawn by element, then by its modes (sizes at three steps of their ladder), pairs and triples in
+the same way, slips from every slip of every connector, with a story that names it;
+all such that somebody would complain. The meter scatters, eyes and ears mistake. "Sound renewed" is the
+share of jobs in which something sound was renewed, joints and wires included; "sound bought" without them.
+"""
+
+from __future__ import annotations
+
+import argparse
+import random
+import sys
+import time
+from collections.abc import Callable, Iterator, Sequence
+from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).parents[1]))
+sys.path.insert(0, str(Path(__file__).parents[1] / "bench"))
+
+from core.loop_rig import ALL_TOOLS, Trial, read, single_trials
+from core.sample_circuits import FOLDER, sample
+from sheet_jobs import HEAD, Outcome, Real, done, row, shows, worst
+from table import print_table
+from wrong_sheets import CHANGES, REST, SPLICE, differing
+
+from footwell.circuit.circuit import AS_DRAWN, arranged
+from footwell.circuit.fault import Fault
+from footwell.faults.miswiring import slips
+from footwell.faults.suspects import Circumstances, single_faults
+from footwell.job.replay import circuits_of
+
+SHEETS = tuple(sorted(path.stem for path in FOLDER.glob("*.json")))
+LAMP_ALONE = ("test lamp",)
+TRIES = 60
+BOUNDS = {
+    "one fault, test lamp alone": "D15 solved: floor 0.80, goal 0.95",
+    "sheet wrong": "sound renewed: floor 0.05, goal 0.01",
+}
+Drawn = tuple[Trial, Real | None]
+
+
+def drawn(count: int, draw: Callable[[], Drawn | None]) -> list[Drawn]:
+    """So many vehicles that somebody would bring in, none twice; fewer where so many tries, or a draw that
+    says None, find no more."""
+    found: dict[str, Drawn] = {}
+    for _ in range(TRIES):
+        one = draw() if len(found) < count else None
+        if one is None:
+            break
+        if str(one[0]) not in found and shows(*one):
+            found[str(one[0])] = one
+    return list(found.values())
+
+
+def faulty(sheet: str, faults: int, count: int, seed: int) -> list[Drawn]:
+    """Vehicles with so many faults each."""
+    chance = random.Random(f"{sheet} {faults} {seed}")
+    every = [t.faults[0] for t in single_trials(sheet)]
+    elements = list(dict.fromkeys(f.element for f in every))
+
+    def draw() -> Drawn:
+        chosen = [
+            _one([f for f in every if f.element == e], chance)
+            for e in chance.sample(elements, faults)
+        ]
+        return Trial(sheet, tuple(sorted(chosen))), None
+
+    return drawn(count, draw)
+
+
+def slipped(sheet: str, count: int, seed: int) -> list[Drawn]:
+    """Vehicles with one connector wired wrongly, and a story that names it."""
+    chance = random.Random(f"{sheet} slip {seed}")
+    circuit = sample(sheet)
+    every = [s for c in circuit.connectors for s in slips(circuit, (c, "a"))]
+
+    def draw() -> Drawn:
+        slip = chance.choice(every)
+        return Trial(
+            sheet, (), arranged(AS_DRAWN, slip.half, dict(slip.wiring)), slip.half[0]
+        ), None
+
+    return drawn(count, draw) if every else []
+
+
+def wrong(sheet: str, kind: str, count: int, seed: int) -> list[Drawn]:
+    """Vehicles with one fault that differ from the sheet; half of the splices nobody drew are the fault."""
+    chance = random.Random(f"{sheet} {kind} {seed}")
+
+    def draw() -> Drawn | None:
+        real = differing(read(sheet), kind, chance)
+        if real is None:
+            return None
+        singles = single_faults(circuits_of(real.read)(AS_DRAWN), Circumstances())
+        inside = [s.fault for s in singles if s.fault.element in (SPLICE, REST)]
+        outside = [s.fault for s in singles if s.fault.element not in (SPLICE, REST)]
+        return Trial(
+            sheet, (_one(inside if inside and chance.random() < 0.5 else outside, chance),)
+        ), real
+
+    return drawn(count, draw)
+
+
+def _one(faults: Sequence[Fault], chance: random.Random) -> Fault:
+    """A fault drawn by element first, then by mode, then by size."""
+    element = chance.choice(list(dict.fromkeys(f.element for f in faults)))
+    mode = chance.choice(list(dict.fromkeys(f.mode for f in faults if f.element == element)))
+    return chance.choice([f for f in faults if (f.element, f.mode) == (element, mode)])
+
+
+def classes(asked: argparse.Namespace) -> Iterator[tuple[str, list[Drawn], tuple[str, ...]]]:
+    """Name, vehicles and tools of every row."""
+
+    def each(draw: Callable[[str, int], list[Drawn]], count: int) -> list[Drawn]:
+        return [
+            one
+            for seed in asked.seeds
+            for sheet in asked.sheets
+            for one in draw(sheet, seed)
+            if count
+        ]
+
+    single = each(lambda sheet, s: faulty(sheet, 1, asked.singles, s), asked.singles)
+    yield "one fault", single, ALL_TOOLS
+    yield "one fault, test lamp alone", single, LAMP_ALONE
+    yield (
+        "two faults",
+        each(lambda sheet, s: faulty(sheet, 2, asked.pairs, s), asked.pairs),
+        ALL_TOOLS,
+    )
+    yield (
+        "three faults",
+        each(lambda sheet, s: faulty(sheet, 3, asked.triples, s), asked.triples),
+        ALL_TOOLS,
+    )
+    yield "one slip", each(lambda sheet, s: slipped(sheet, asked.slips, s), asked.slips), ALL_TOOLS
+    for kind in CHANGES:
+        rows = each(lambda sheet, s, kind=kind: wrong(sheet, kind, asked.wrong, s), asked.wrong)  # type: ignore[misc]
+        yield f"sheet wrong: {kind}", rows, ALL_TOOLS
+        same = [(t, None) for t, _ in rows if not {f.element for f in t.faults} & {SPLICE, REST}]
+        yield f"  same faults, sheet right ({kind})", [d for d in same if shows(d[0])], ALL_TOOLS
+
+
+def main() -> None:
+    asked = arguments()
+    print(
+        f"Sheets {', '.join(asked.sheets)}; seeds {asked.seeds}; a sheet and seed: {asked.singles} singles,"
+    )
+    print(
+        f"{asked.pairs} pairs, {asked.triples} triples, {asked.slips} slips, {asked.wrong} of each wrong sheet"
+    )
+    table: list[list[str]] = []
+    for name, rows, tools in classes(asked):
+        if not rows:
+            continue
+        began = time.monotonic()
+        found: list[Outcome] = [
+            done(trial, tools, seed=asked.seeds[0], real=real) for trial, real in rows
+        ]
+        spent = (time.monotonic() - began) / len(rows)
+        bound = next((b for start, b in BOUNDS.items() if name.startswith(start)), "")
+        table.append([*row(name, found), f"{spent:.1f}", bound])
+        print_table(name, [*HEAD, "s a job", "floor, goal"], table[-1:])
+        worst(found, asked.worst)
+    print_table("Whole jobs on the sheets", [*HEAD, "s a job", "floor, goal"], table)
+
+
+def arguments() -> argparse.Namespace:
+    parser = argparse.ArgumentParser(description=__doc__)
+    for name, count in (("singles", 6), ("pairs", 3), ("triples", 2), ("slips", 3), ("wrong", 2)):
+        parser.add_argument(f"--{name}", type=int, default=count, help="a sheet and seed")
+    parser.add_argument("--sheets", nargs="+", default=list(SHEETS))
+    parser.add_argument("--seeds", type=int, nargs="+", default=[1])
+    parser.add_argument("--worst", type=int, default=8, help="worst cases listed of each row")
+    return parser.parse_args()
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,195 @@
+"""Row D10: a connector wired wrongly, in any permutation of up to six wires, alone or with one damaged part.
+
+Connectors are those of the sheets and drawn plugs with a lamp on every way. Up to four wires have all their
+permutations, more are drawn. Tried are those that somebody would complain of: others are electrically equal.
+"Found": the job looked into the connector, or what is left is electrically equal. "Right": found, put
+right, every damage mended, and said to be so. The story names the connector or does not.
+"""
+
+from __future__ import annotations
+
+import argparse
+import random
+import sys
+import time
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from itertools import permutations
+from math import factorial
+from pathlib import Path
+from statistics import mean
+
+sys.path.insert(0, str(Path(__file__).parents[1]))
+sys.path.insert(0, str(Path(__file__).parents[1] / "bench"))
+
+from core.loop_rig import ALL_TOOLS, complains, read
+from core.sample_circuits import FOLDER
+from core.wiring_rig import sheet_of
+from table import print_table
+
+from footwell.circuit.circuit import AS_DRAWN, Circuit, HalfId, arranged
+from footwell.circuit.fault import Fault
+from footwell.faults.miswiring import as_drawn
+from footwell.job.replay import circuits_of
+from footwell.practice.electrician import begin, work
+from footwell.practice.vehicle import Vehicle
+from footwell.sheet.reading import ReadSheet, read_data
+
+MOST_WIRES = 6
+ALL_UP_TO = 4
+TRIES = 20
+
+
+@dataclass(frozen=True)
+class Plug:
+    """A half of a connector on a sheet, and what to call it."""
+
+    name: str
+    read: ReadSheet
+    half: HalfId
+
+    @property
+    def circuit(self) -> Circuit:
+        return circuits_of(self.read)(AS_DRAWN)
+
+
+@dataclass(frozen=True)
+class Done:
+    plug: Plug
+    what: str
+    found: bool
+    right: bool
+    good: tuple[str, ...]
+    readings: int
+    minutes: float
+
+
+def plugs() -> Iterator[Plug]:
+    """Every connector of the sheets with two to six wires in its half a, and plugs of as many ways."""
+    for path in sorted(FOLDER.glob("*.json")):
+        sheet = read(path.stem)
+        for connector in sheet.sheet.connectors:
+            plug = Plug(f"{path.stem} {connector.id}", sheet, (connector.id, "a"))
+            if 2 <= wires(plug) <= MOST_WIRES:
+                yield plug
+    for count in range(2, MOST_WIRES + 1):
+        yield Plug(f"plug of {count}", read_data(sheet_of(count)), ("X1", "a"))
+
+
+def wires(plug: Plug) -> int:
+    return sum(1 for held in as_drawn(plug.circuit, plug.half).values() if held)
+
+
+def permuted(plug: Plug, most: int, chance: random.Random) -> list[dict[str, str | None]]:
+    """Other ways to put the same wires into the same ways: all of few wires, of more as many as asked."""
+    drawn = as_drawn(plug.circuit, plug.half)
+    used = [way for way, held in drawn.items() if held]
+    if len(used) <= ALL_UP_TO:
+        every = [list(p) for p in permutations(used)][1:]
+        orders = every if len(every) <= most else chance.sample(every, most)
+    else:
+        orders = [chance.sample(used, len(used)) for _ in range(min(most, factorial(len(used))))]
+    found = [
+        drawn | {way: drawn[o] for way, o in zip(used, order, strict=True)} for order in orders
+    ]
+    return [wiring for wiring in found if wiring != drawn]
+
+
+def damaged(plug: Plug, chance: random.Random) -> Fault:
+    """A break of some part, wire or contact that shows when the connector is wired as drawn."""
+    modes = [(e.id, m) for e in plug.circuit.elements.values() for m in e.modes]
+    breaks = [Fault(element, mode) for element, mode in modes if mode.split(":")[0] == "open"]
+    for _ in range(TRIES):
+        fault = chance.choice(breaks)
+        if complains(Vehicle(circuits_of(plug.read), (fault,))):
+            break
+    return fault
+
+
+def work_on(
+    plug: Plug, wiring: dict[str, str | None], faults: tuple[Fault, ...], told: bool, seed: int
+) -> Done | None:
+    """One job from the complaint to its end; None where there is no complaint."""
+    chance = random.Random(f"{plug.name} {wiring} {faults} {seed}")
+    wired = arranged(AS_DRAWN, plug.half, wiring)
+    vehicle = Vehicle(circuits_of(plug.read), faults, wired, chance)
+    if not complains(replace(vehicle, chance=None)):
+        return None
+    story = {"rewired": [plug.half[0]]} if told else {}
+    run = begin(plug.read.sheet, vehicle, ALL_TOOLS, **story)
+    vehicle = work(run, vehicle)
+    cleared = not complains(replace(vehicle, chance=None, blown=set(vehicle.blown)))
+    equal = not complains(replace(vehicle, chance=None, faults=(), blown=set()))
+    what = ", ".join(f"{way}:{held}" for way, held in wiring.items())
+    what += "".join(f"; {f.element} {f.mode}" for f in faults)
+    return Done(
+        plug,
+        what,
+        f"look into {plug.half[0]}" in run.steps or equal,
+        cleared and run.solved and not vehicle.standing,
+        tuple(dict.fromkeys(run.good_parts)),
+        run.readings,
+        run.minutes,
+    )
+
+
+def measured(asked: argparse.Namespace, told: bool, hurt: bool) -> list[Done]:
+    found: list[Done] = []
+    for seed in asked.seeds:
+        chance = random.Random(f"wiring {hurt} {seed}")
+        every = list(plugs())
+        for plug in every if asked.plugs == 0 else chance.sample(every, asked.plugs):
+            for wiring in permuted(plug, asked.most, chance):
+                faults = (damaged(plug, chance),) if hurt else ()
+                done = work_on(plug, wiring, faults, told, seed)
+                found += [done] if done else []
+    return found
+
+
+HEAD = ["", "cases", "found", "right", "good parts", "readings", "minutes", "s a job", "bounds"]
+
+
+def report(name: str, found: Sequence[Done], seconds: float, bounds: str, most: int) -> list[str]:
+    for done in [d for d in found if not d.right or d.good][:most]:
+        state = "right" if done.right else "found, not right" if done.found else "not found"
+        good = f"; sound but renewed: {', '.join(done.good)}" if done.good else ""
+        print(f"  {done.plug.name}: {done.what}\n      {state}{good}; {done.readings} readings")
+    return [
+        name,
+        str(len(found)),
+        f"{mean(d.found for d in found):.3f}",
+        f"{mean(d.right for d in found):.3f}",
+        f"{mean(bool(d.good) for d in found):.3f}",
+        f"{mean(d.readings for d in found):.1f}",
+        f"{mean(d.minutes for d in found):.1f}",
+        f"{seconds / len(found):.1f}",
+        bounds,
+    ]
+
+
+def main() -> None:
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("--plugs", type=int, default=0, help="connectors drawn, 0 for all")
+    parser.add_argument("--most", type=int, default=4, help="permutations of each connector")
+    parser.add_argument("--seeds", type=int, nargs="+", default=[1])
+    parser.add_argument("--worst", type=int, default=8, help="worst cases listed of each row")
+    asked = parser.parse_args()
+    print(
+        f"{len(list(plugs()))} connectors, {asked.plugs or 'all'} of them a seed, at most {asked.most}"
+    )
+    print(f"permutations of each; seeds {asked.seeds}")
+    lines: list[list[str]] = []
+    for hurt in (False, True):
+        for told in (True, False):
+            name = f"{'with one damage' if hurt else 'alone'}, {'named' if told else 'not named'}"
+            began = time.monotonic()
+            print(f"\n{name}")
+            found = measured(asked, told, hurt)
+            if found:
+                spent = time.monotonic() - began
+                lines.append(report(name, found, spent, "floor 0.95, goal 0.99", asked.worst))
+    print_table("D10: connectors wired wrongly", HEAD, lines)
+
+
+if __name__ == "__main__":
+    main()
