@@ -32,20 +32,24 @@ LOAD_SPREAD, JOINT_SPREAD = 0.05, 0.4
 
 @dataclass(frozen=True)
 class Values:
-    """Ohms of a part when sound, and of its high resistance; `spread` is its relative sigma."""
+    """Ohms of a part when sound, and of its high resistance; `spread` is its relative sigma, `rate` a
+    factor on its rate."""
 
     ohms: float
     poor_ohms: float = 0.0
     spread: float = 0.0
+    rate: float = 1.0
 
 
-def _mode(name: str, title: str, size: float = 0.0) -> Mode:
-    rate = FAULT_RATE / (1.0 - FAULT_RATE) / 2.0 / BASE_ODDS
+def _mode(name: str, title: str, values: Values, size: float = 0.0) -> Mode:
+    chance = FAULT_RATE * values.rate
+    rate = chance / (1.0 - chance) / 2.0 / BASE_ODDS
     return Mode(name, rate, title, factors=(size,) if size else ())
 
 
 def _joint_modes(values: Values) -> tuple[Mode, ...]:
-    return _mode("open", "open"), _mode("high_resistance", "a poor joint", values.poor_ohms)
+    poor = _mode("high_resistance", "a poor joint", values, values.poor_ohms)
+    return _mode("open", "open", values), poor
 
 
 def _passing(values: Values, state: str, context: Context) -> list[Branch]:
@@ -68,7 +72,7 @@ LOAD = Kind(
     Values,
     lambda _: ("1", "2"),
     _passing,
-    lambda _: (_mode("open", "open"), _mode("short", "shorted")),
+    lambda values: (_mode("open", "open", values), _mode("short", "shorted", values)),
     seen_as="heat",
     shows=_shows,
 )
@@ -97,15 +101,20 @@ class Family:
         return [e.id for e in self.circuit.elements.values() if e.modes]
 
 
-def drawn(branches: int, chance: random.Random, tolerant: bool = False) -> Family:
-    """A circuit of so many branches with values drawn; `tolerant` parts differ in the vehicle."""
+def drawn(
+    branches: int, chance: random.Random, tolerant: bool = False, evenly: bool = False
+) -> Family:
+    """A circuit of so many branches with values drawn; `tolerant` parts differ in the vehicle, normally or
+    `evenly` up to their limit of two sigma."""
     values, ends = _parts(branches, chance, tolerant)
-    real = {part: _off(v, chance) for part, v in values.items()}
+    real = {part: _off(v, chance, evenly) for part, v in values.items()}
     return Family(_built(values, ends), _built(real, ends))
 
 
-def _off(values: Values, chance: random.Random) -> Values:
-    ohms = values.ohms * max(1.0 + chance.gauss(0.0, values.spread), 0.1)
+def _off(values: Values, chance: random.Random, evenly: bool) -> Values:
+    limit = 2.0 * values.spread
+    miss = chance.uniform(-limit, limit) if evenly else chance.gauss(0.0, values.spread)
+    ohms = values.ohms * max(1.0 + miss, 0.1)
     return Values(ohms, values.poor_ohms, values.spread)
 
 

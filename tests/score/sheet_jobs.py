@@ -1,4 +1,4 @@
-"""Whole jobs on a sheet: a vehicle with hidden faults, which may differ from its sheet, and what came of it."""
+"""Whole jobs on a sheet: a vehicle with hidden faults, which may differ from its sheet, and how it ended."""
 
 from __future__ import annotations
 
@@ -37,10 +37,16 @@ class Real:
 
 @dataclass(frozen=True)
 class Spliced(Vehicle):
-    """A vehicle in which some elements are parts of one wire of the sheet."""
+    """A vehicle in which some elements are parts of one wire of the sheet. With `sharp` eyes nobody mistakes
+    what a load does, while the meter scatters all the same."""
 
     run: str = ""
     within: tuple[str, ...] = ()
+    sharp: bool = False
+
+    def _word(self, chances: dict[str, float]) -> str:
+        exact = replace(self, chance=None) if self.sharp and self.chance else self
+        return Vehicle._word(exact, chances)
 
     def mended(self, element: str) -> Vehicle:
         found: Vehicle = super().mended(element)
@@ -76,11 +82,18 @@ class Outcome:
     steps: tuple[str, ...] = field(repr=False)
 
 
-def vehicle_of(trial: Trial, real: Real | None, chance: random.Random | None) -> Vehicle:
+def vehicle_of(
+    trial: Trial, real: Real | None, chance: random.Random | None, sharp: bool = False
+) -> Vehicle:
     found = real or Real(read(trial.sheet), ())
-    circuits = circuits_of(found.read)
     return Spliced(
-        circuits, trial.faults, trial.arrangement, chance, run=found.run, within=found.within
+        circuits_of(found.read),
+        trial.faults,
+        trial.arrangement,
+        chance,
+        run=found.run,
+        within=found.within,
+        sharp=sharp,
     )
 
 
@@ -89,10 +102,12 @@ def shows(trial: Trial, real: Real | None = None) -> bool:
     return complains(vehicle_of(trial, real, None))
 
 
-def done(trial: Trial, tools: Sequence[str], seed: int, real: Real | None = None) -> Outcome:
+def done(
+    trial: Trial, tools: Sequence[str], seed: int, real: Real | None = None, sharp: bool = False
+) -> Outcome:
     """One job from the complaint to its end; the seed draws the meter's scatter and what eyes mistake."""
     chance = random.Random(f"{trial} {seed}")
-    vehicle = vehicle_of(trial, real, chance)
+    vehicle = vehicle_of(trial, real, chance, sharp)
     doubt = Doubt()
     story = {"rewired": [trial.rewired]} if trial.rewired else {}
     run = begin(read(trial.sheet).sheet, vehicle, tools, **story)

@@ -37,6 +37,7 @@ BOUNDS = {
     "one fault, test lamp alone": "D15 solved: floor 0.80, goal 0.95",
     "sheet wrong": "sound renewed: floor 0.05, goal 0.01",
 }
+SHARP = "one fault, no eye mistaken"
 Drawn = tuple[Trial, Real | None]
 
 
@@ -123,6 +124,7 @@ def classes(asked: argparse.Namespace) -> Iterator[tuple[str, list[Drawn], tuple
 
     single = each(lambda sheet, s: faulty(sheet, 1, asked.singles, s), asked.singles)
     yield "one fault", single, ALL_TOOLS
+    yield SHARP, single, ALL_TOOLS
     yield "one fault, test lamp alone", single, LAMP_ALONE
     yield (
         "two faults",
@@ -148,7 +150,7 @@ def main() -> None:
         f"Sheets {', '.join(asked.sheets)}; seeds {asked.seeds}; a sheet and seed: {asked.singles} singles,"
     )
     print(
-        f"{asked.pairs} pairs, {asked.triples} triples, {asked.slips} slips, {asked.wrong} of each wrong sheet"
+        f"{asked.pairs} pairs, {asked.triples} triples, {asked.slips} slips, {asked.wrong} of each difference"
     )
     table: list[list[str]] = []
     for name, rows, tools in classes(asked):
@@ -156,7 +158,7 @@ def main() -> None:
             continue
         began = time.monotonic()
         found: list[Outcome] = [
-            done(trial, tools, seed=asked.seeds[0], real=real) for trial, real in rows
+            done(trial, tools, asked.seeds[0], real, sharp=name == SHARP) for trial, real in rows
         ]
         spent = (time.monotonic() - began) / len(rows)
         bound = next((b for start, b in BOUNDS.items() if name.startswith(start)), "")

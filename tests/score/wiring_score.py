@@ -113,7 +113,7 @@ def work_on(
     chance = random.Random(f"{plug.name} {wiring} {faults} {seed}")
     wired = arranged(AS_DRAWN, plug.half, wiring)
     vehicle = Vehicle(circuits_of(plug.read), faults, wired, chance)
-    if not complains(replace(vehicle, chance=None)):
+    if not complains(replace(vehicle, chance=None, blown=set(), limits={})):
         return None
     story = {"rewired": [plug.half[0]]} if told else {}
     run = begin(plug.read.sheet, vehicle, ALL_TOOLS, **story)
