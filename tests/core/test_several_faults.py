@@ -31,6 +31,17 @@ def test_odds_of_a_pair_are_the_product() -> None:
     assert math.isclose(pair.odds, 0.05)
 
 
+def test_a_pair_that_is_met_from_either_side_has_its_odds_once() -> None:
+    """A poor joint and a break, both among the firsts; and two poor joints whose sizes differ by side."""
+    poor = [single("A", 0.5, size, "high_resistance") for size in (1.0, 2.0)]
+    other = [single("B", 0.2, size, "high_resistance") for size in (1.0, 3.0)]
+    (pair,) = joined([poor[0], single("B", 0.1)], [poor[0], single("B", 0.1)], 10)
+    assert math.isclose(pair.odds, 0.05)
+    pairs = joined([poor[1], other[1]], [*poor, *other], 10)
+    assert math.isclose(sum(h.odds for h in pairs), 0.5 * (0.2 + 0.2) / 2 + 0.2 * (0.5 + 0.5) / 2)
+    assert len({h.faults for h in pairs}) == len(pairs) == 3
+
+
 @given(st.lists(st.sampled_from([0.1, 0.2, 0.3]), min_size=1, max_size=12), st.integers(1, 12))
 def test_a_cut_never_falls_among_equals_unless_all_are_equal(odds: list[float], most: int) -> None:
     rows = [(single(f"P{n}", x), math.log(x)) for n, x in enumerate(odds)]

@@ -10,6 +10,8 @@ import { Stop, say } from "./say.mjs";
 
 const OLDEST = "3.11";
 const CANDIDATES = ["python3", "python3.14", "python3.13", "python3.12", "python3.11", "python"];
+/** Test packages that are installed without their dependencies. */
+const ALONE = fromRoot("py", "test_alone.txt");
 const IS_NEW_ENOUGH = `import sys; sys.exit(sys.version_info < (${OLDEST.replace(".", ", ")}))`;
 
 export function systemPython() {
@@ -61,10 +63,11 @@ function constraintsFile() {
 export function ensureTestPackages() {
   ensureVenv();
   const stamp = join(VENV, "footwell-installed");
-  const wanted = hashOfFiles([fromRoot("py", "pyproject.toml"), PINS_FILE]);
+  const wanted = hashOfFiles([fromRoot("py", "pyproject.toml"), ALONE, PINS_FILE]);
   if (existsSync(stamp) && readFileSync(stamp, "utf8") === wanted) return;
   say("Installing the Python packages for the tests");
-  const args = ["install", "-q", "-e", `${fromRoot("py")}[test]`, "-c", constraintsFile()];
-  pip(args, "The Python packages for the tests could not be installed; is there a network?");
+  const failed = "The Python packages for the tests could not be installed; is there a network?";
+  pip(["install", "-q", "-e", `${fromRoot("py")}[test]`, "-c", constraintsFile()], failed);
+  pip(["install", "-q", "--no-deps", "-r", ALONE], failed);
   writeFileSync(stamp, wanted);
 }
