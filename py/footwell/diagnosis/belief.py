@@ -135,19 +135,22 @@ def _several(
 
     singles = [(h, w) for h, w, _ in alive]
     found: list[Scored] = []
-    if _poorly(every, best, wayside):
+    if _poorly(case, every, best, wayside):
         found = several(every, singles, wayside.fell, follow, shows)
     elif any(isinstance(e, Taken) for e in case.evidence):
         found = beside(every, singles, follow, shows)
     return [(h, w, tracks[h.faults]) for h, w in found]
 
 
-def _poorly(every: Sequence[Hypothesis], best: float, wayside: Wayside) -> bool:
-    """Whether a pair of usual faults, each explaining its share of the evidence, would rival the best
-    single one."""
+def _poorly(case: Case, every: Sequence[Hypothesis], best: float, wayside: Wayside) -> bool:
+    """Whether there is a piece of evidence that no single fault explains better than chance, or a pair of
+    usual faults, each explaining its share of the evidence, would rival the best single one."""
     odds = [math.log(h.odds) for h in every if len(h.faults) == 1]
     if not odds or not wayside.fits:
         return False
+    chances = zip(case.evidence, wayside.fits, strict=True)
+    if any(isinstance(item, Taken) and fit < any_log(item) for item, fit in chances):
+        return True
     return 2.0 * sum(odds) / len(odds) + sum(wayside.fits) > best + math.log(POORLY)
 
 
