@@ -68,11 +68,13 @@ class Doubt:
 
 @dataclass(frozen=True)
 class Outcome:
-    """`solved`: the complaint gone, every fault mended, and said to be so. `good`: sound elements renewed;
+    """`solved`: the complaint gone, every fault mended, and said to be so; `gone`: the first of these alone,
+    as a fault may stay that shows nowhere. `good`: sound elements renewed;
     `bought`: those of them that are neither joint nor wire. `none`: largest share of none-of-these."""
 
     trial: Trial
     solved: bool
+    gone: bool
     good: tuple[str, ...]
     bought: tuple[str, ...]
     readings: int
@@ -119,6 +121,7 @@ def done(
     return Outcome(
         trial,
         cleared and run.solved and not vehicle.standing,
+        cleared,
         good,
         tuple(p for p in good if kinds[p].kind.name not in JOINTS),
         run.readings,
@@ -155,6 +158,7 @@ HEAD = [
     "",
     "cases",
     "solved",
+    "gone",
     "sound renewed",
     "sound bought",
     "readings",
@@ -172,6 +176,7 @@ def row(name: str, found: Sequence[Outcome]) -> list[str]:
         name,
         str(len(found)),
         f"{mean(r.solved for r in found):.3f}",
+        f"{mean(r.gone for r in found):.3f}",
         f"{mean(bool(r.good) for r in found):.3f}",
         f"{mean(bool(r.bought) for r in found):.3f}",
         f"{mean(readings):.1f}",

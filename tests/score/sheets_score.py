@@ -154,7 +154,7 @@ def main() -> None:
     )
     table: list[list[str]] = []
     for name, rows, tools in classes(asked):
-        if not rows:
+        if not rows or (asked.rows and not name.startswith(tuple(asked.rows))):
             continue
         began = time.monotonic()
         found: list[Outcome] = [
@@ -172,6 +172,7 @@ def arguments() -> argparse.Namespace:
     parser = argparse.ArgumentParser(description=__doc__)
     for name, count in (("singles", 6), ("pairs", 3), ("triples", 2), ("slips", 3), ("wrong", 2)):
         parser.add_argument(f"--{name}", type=int, default=count, help="a sheet and seed")
+    parser.add_argument("--rows", nargs="+", default=[], help="how rows begin")
     parser.add_argument("--sheets", nargs="+", default=list(SHEETS))
     parser.add_argument("--seeds", type=int, nargs="+", default=[1])
     parser.add_argument("--worst", type=int, default=8, help="worst cases listed of each row")

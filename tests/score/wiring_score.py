@@ -179,8 +179,8 @@ def main() -> None:
     )
     print(f"permutations of each; seeds {asked.seeds}")
     lines: list[list[str]] = []
-    for hurt in (False, True):
-        for told in (True, False):
+    for told in (True, False):
+        for hurt in (False, True):
             name = f"{'with one damage' if hurt else 'alone'}, {'named' if told else 'not named'}"
             began = time.monotonic()
             print(f"\n{name}")
@@ -188,6 +188,7 @@ def main() -> None:
             if found:
                 spent = time.monotonic() - began
                 lines.append(report(name, found, spent, "floor 0.95, goal 0.99", asked.worst))
+                print_table(name, HEAD, lines[-1:])
     print_table("D10: connectors wired wrongly", HEAD, lines)
 
 
