@@ -170,7 +170,7 @@ def main() -> None:
 
 def arguments() -> argparse.Namespace:
     parser = argparse.ArgumentParser(description=__doc__)
-    for name, count in (("singles", 6), ("pairs", 3), ("triples", 2), ("slips", 3), ("wrong", 2)):
+    for name, count in (("singles", 3), ("pairs", 2), ("triples", 1), ("slips", 2), ("wrong", 1)):
         parser.add_argument(f"--{name}", type=int, default=count, help="a sheet and seed")
     parser.add_argument("--rows", nargs="+", default=[], help="how rows begin")
     parser.add_argument("--sheets", nargs="+", default=list(SHEETS))

@@ -169,8 +169,8 @@ def report(name: str, found: Sequence[Done], seconds: float, bounds: str, most: 
 
 def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__)
-    parser.add_argument("--plugs", type=int, default=0, help="connectors drawn, 0 for all")
-    parser.add_argument("--most", type=int, default=4, help="permutations of each connector")
+    parser.add_argument("--plugs", type=int, default=8, help="connectors drawn, 0 for all")
+    parser.add_argument("--most", type=int, default=2, help="permutations of each connector")
     parser.add_argument("--seeds", type=int, nargs="+", default=[1])
     parser.add_argument("--worst", type=int, default=8, help="worst cases listed of each row")
     asked = parser.parse_args()
