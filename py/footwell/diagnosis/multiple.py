@@ -60,6 +60,11 @@ class Singles:
             found += [Hypothesis(h.faults, odds, h.repairs) for h in few]
         return sorted(found, key=lambda h: (-round(h.odds, 12), h.faults))
 
+    def whole(self, h: Hypothesis) -> Hypothesis:
+        """A single suspect with the odds of all its sizes; others as they are."""
+        rows = self.sizes.get(_key(h), ()) if len(h.faults) == 1 else ()
+        return Hypothesis(h.faults, sum(r.odds for r in rows) or h.odds, h.repairs, h.slip)
+
     def resized(self, h: Hypothesis) -> list[Hypothesis]:
         """The suspect with one of its faults in each other size."""
         found: list[Hypothesis] = []
@@ -174,7 +179,8 @@ def several(
     evidence: every fault may be a second, and those that it has thrown out (`fallen`) a first."""
     singles = Singles.of(every)
     seconds = singles.seconds(lambda _: True)
-    pairs = follow(joined(firsts(alive, fallen), seconds, MOST_PAIRS))
+    start = firsts(alive, [singles.whole(h) for h in fallen])
+    pairs = follow(joined(start, seconds, MOST_PAIRS))
     pairs += _resized(follow, singles, pairs)
     triples = follow(joined(_best(pairs, EXTENDED), seconds, MOST_TRIPLES))
     triples += _resized(follow, singles, triples)
