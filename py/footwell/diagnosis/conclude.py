@@ -73,9 +73,20 @@ def _step(case: Case, belief: Belief, found: tuple[Proven, ...]) -> Next:
     for one in open_now:
         if _blows_again(case, belief, one.repair) <= MAY_BLOW_AGAIN:
             return Next("repair", proven=one)
-    if classes.get((), 0.0) >= WELL_FROM and not complains(case, len(case.epochs) - 1):
-        return Next("finished", solved=True)
+    if classes.get((), 0.0) >= WELL_FROM:
+        if not complains(case, len(case.epochs) - 1):
+            return Next("finished", solved=True)
+        if not _looked_again(case):
+            return Next("positions")
     return _narrow(case, belief)
+
+
+def _looked_again(case: Case) -> bool:
+    """Whether some load was looked at twice in one position since the last change: where all is well but
+    for one odd word, the eye may have been mistaken."""
+    now = len(case.epochs) - 1
+    seen = [(e.setup, e.load) for e in case.evidence if isinstance(e, Sighting) and e.epoch == now]
+    return len(set(seen)) < len(seen)
 
 
 def _is_fuse(case: Case, fault: Fault) -> bool:
