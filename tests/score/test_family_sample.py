@@ -8,7 +8,8 @@ from pathlib import Path
 
 import pytest
 
-sys.path[:0] = [str(Path(__file__).parents[1]), str(Path(__file__).parents[1] / "bench")]
+sys.path.insert(0, str(Path(__file__).parents[1]))
+sys.path.insert(0, str(Path(__file__).parents[1] / "bench"))
 
 from family import drawn, fault_sets
 from family_jobs import begun, named, narrowed, prepared
