@@ -45,7 +45,8 @@ def step(*looks: str | None) -> Next:
 
 
 def test_one_odd_word_after_the_repair_is_looked_at_again() -> None:
-    assert step("slow").kind == "positions"
+    found = step("slow")
+    assert found.kind == "positions" and found.purpose == "look again"
 
 
 def test_a_second_look_that_is_well_ends_the_job() -> None:

@@ -38,7 +38,8 @@ class Next:
     proven: Proven | None = None
     solved: bool = False
     purpose: str = ""
-    """Of a check: "narrow", "confirm" or "cause"; of a repair: "try" where it is not proven."""
+    """Of a check: "narrow", "confirm" or "cause"; of a repair: "try" where it is not proven; of positions:
+    "look again" where one word alone is odd."""
     others: tuple[Choice, ...] = ()
 
 
@@ -77,7 +78,7 @@ def _step(case: Case, belief: Belief, found: tuple[Proven, ...]) -> Next:
         if not complains(case, len(case.epochs) - 1):
             return Next("finished", solved=True)
         if not _looked_again(case):
-            return Next("positions")
+            return Next("positions", purpose="look again")
     return _narrow(case, belief)
 
 

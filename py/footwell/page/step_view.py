@@ -36,7 +36,7 @@ def step_view(case: Case, conclusion: Conclusion, causes: list[CauseView]) -> St
     if step.kind == "repair" and step.proven is not None:
         return _repair(case, step.proven, step.purpose)
     if step.kind == "positions":
-        return _positions(case)
+        return _positions(case, step.purpose)
     return _finished(case, conclusion, causes)
 
 
@@ -85,7 +85,7 @@ def _wiring(case: Case, conclusion: Conclusion, half: tuple[str, str], purpose: 
     )
 
 
-def _positions(case: Case) -> PositionsStep:
+def _positions(case: Case, purpose: str) -> PositionsStep:
     again = any(e.epoch < len(case.epochs) - 1 for e in case.evidence)
     setups = working_setups(case.now)
     moving = {
@@ -93,15 +93,19 @@ def _positions(case: Case) -> PositionsStep:
     } & TEXTS.keys()
     return PositionsStep(
         goal="Try every position again" if again else "What works in each position?",
-        why=(
-            "Something was changed. What works now shows what is left."
-            if again
-            else "What still works clears everything it shares with the rest."
-        ),
+        why=_why_positions(again, purpose),
         cautions=[caution_view(TEXTS[h]) for h in sorted(moving)],
         ask=[dict(s.controls) for s in setups],
         loads=list(case.now.sheet.loads),
     )
+
+
+def _why_positions(again: bool, purpose: str) -> str:
+    if purpose == "look again":
+        return "All readings say that it is mended, but one answer does not fit. Look once more."
+    if again:
+        return "Something was changed. What works now shows what is left."
+    return "What still works clears everything it shares with the rest."
 
 
 ADVICE = {
