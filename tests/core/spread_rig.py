@@ -16,6 +16,7 @@ from footwell.checks.predict import Reading, expected, volts_sigma
 from footwell.circuit.circuit import Circuit
 from footwell.electrics.network import Network, Slot
 from footwell.electrics.operating_point import OperatingPoint, operate
+from footwell.electrics.spread import reaches
 from footwell.page.bands import edges
 from footwell.page.expected import checks_in, setups_for
 from footwell.parts.laws import Law, LimitedOutput, Resistance, Source
@@ -26,7 +27,6 @@ from footwell.reference import meters
 
 STIFF_OHMS = 1e4
 """Up to here a meter of 10 MΩ takes a thousandth, whose own spread is nothing."""
-WIDE = 0.5
 LEAST_FACTOR = 0.01
 """No draw makes a size nothing or less."""
 
@@ -134,10 +134,7 @@ class Band:
 def is_wide(circuit: Circuit, band: Band) -> bool:
     """Whether what the band leans on most is a contact known to no better than half its resistance: a
     normal spread then reaches below nought, where no resistance goes."""
-    (element, name), _ = band.most
-    found = circuit.elements.get(element)
-    branches = circuit.branches(found, found.rest) if found else []
-    return any(b.name == name and b.spread >= WIDE for b in branches)
+    return band.most[0] in reaches(circuit)
 
 
 def bands(

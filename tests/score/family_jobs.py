@@ -158,16 +158,14 @@ def marginals(belief: Belief, parts: Sequence[str]) -> dict[str, float]:
     return found
 
 
-def not_taken(case: Case, checks: Iterable[Check | None]) -> list[Check]:
+def not_taken(case: Case, checks: Iterable[Check]) -> list[Check]:
     """Checks not made since the last repair."""
-    now = len(case.epochs) - 1
-    taken = {e.check for e in case.evidence if isinstance(e, Taken) and e.epoch == now}
-    return [c for c in checks if c is not None and c not in taken]
+    return [c for c in checks if c.id not in case.taken]
 
 
 def ours(case: Case, belief: Belief, chance: random.Random) -> Check | None:
     """Footwell's choice."""
-    return next(iter(not_taken(case, (c.check for c in choices(case, belief)))), None)
+    return next((c.check for c in choices(case, belief)), None)
 
 
 def confirmed(job: Job, slip_at: int = -1) -> Parts:

@@ -3,14 +3,8 @@
 from __future__ import annotations
 
 import random
-import sys
-from pathlib import Path
 
 import pytest
-
-sys.path.insert(0, str(Path(__file__).parents[1]))
-sys.path.insert(0, str(Path(__file__).parents[1] / "bench"))
-
 from family import drawn, fault_sets
 from family_jobs import begun, named, narrowed, prepared
 from family_score import jobs, one_pass, until_clear

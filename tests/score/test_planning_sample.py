@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import math
 import random
-import subprocess
 from collections.abc import Callable
 from statistics import mean
 
 import pytest
+from parity.seed import commit
 from planning_cases import (
     COSTS,
     ODDS,
@@ -22,12 +22,6 @@ from planning_cases import (
 
 from footwell.diagnosis.planning.next_check import next_check
 from footwell.diagnosis.planning.problem import Problem
-
-
-def commit() -> str:
-    """Hash of the commit; empty outside a repository, which is a seed as good as any."""
-    asked = ["git", "rev-parse", "HEAD"]
-    return subprocess.run(asked, capture_output=True, text=True, check=False).stdout.strip()
 
 
 def sample(count: int, make: Callable[[str, str, random.Random], Problem]) -> list[Problem]:
