@@ -8,9 +8,12 @@ from __future__ import annotations
 
 import time
 from collections.abc import Callable
+from typing import TypeVar
 
 from playwright.sync_api import ElementHandle, Locator, Page
 from waiting import PATIENCE_S
+
+T = TypeVar("T")
 
 FIRST_MOMENT_S = 1.1
 """A little more than the time in which a new screen takes no commit."""
@@ -23,12 +26,13 @@ LABEL = "(key) => key.ariaLabel ?? key.textContent"
 DONE = "(key, label) => !key.isConnected || (key.ariaLabel ?? key.textContent) !== label"
 
 
-def soon(page: Page, is_so: Callable[[], bool], what: str) -> None:
-    """Ask again and again until it is so; asserts that it comes to be."""
+def soon(page: Page, ask: Callable[[], T | None], what: str) -> T:
+    """Ask again and again until there is a true answer, and return it; asserts that one comes."""
     deadline = time.monotonic() + PATIENCE_S
-    while not is_so():
+    while not (answer := ask()):
         assert time.monotonic() < deadline, f"never came: {what}"
         page.wait_for_timeout(30)
+    return answer
 
 
 def at_rest(page: Page) -> bool:

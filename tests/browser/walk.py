@@ -87,14 +87,16 @@ class Walk:
             self.step()
         raise AssertionError(f"{name} never stood there")
 
-    def settle(self) -> None:
-        """Waits until the next step stands there and nothing is being worked out."""
-        steps = [*(self.key(name) for name in STEPS), self.answer()]
+    def settle(self) -> Act:
+        """Waits until the next step stands there and nothing is being worked out; how it is answered."""
+        return soon(self.page, self.standing, "the next step")
 
-        def stands() -> bool:
-            return at_rest(self.page) and any(key.is_visible() for key in steps)
-
-        soon(self.page, stands, "the next step")
+    def standing(self) -> Act | None:
+        """How the step that stands there is answered; none while none stands there at rest."""
+        for name, act in STEPS.items():
+            if self.key(name).is_visible():
+                return act if at_rest(self.page) else None
+        return Walk.say_a_word if self.answer().is_visible() and at_rest(self.page) else None
 
     def answer(self) -> Locator:
         """The first of the words to choose from."""
@@ -102,11 +104,9 @@ class Walk:
 
     def step(self) -> None:
         """Answers the step that stands there, as well as can be."""
-        self.settle()
-        for name, act in STEPS.items():
-            if self.key(name).is_visible():
-                act(self)
-                return
+        self.settle()(self)
+
+    def say_a_word(self) -> None:
         self._other_ways()
         self.seen("check by word")
         press_through(self.answer())
@@ -208,7 +208,9 @@ def rest(walk: Walk) -> None:
     """Nothing is left to be done."""
 
 
-STEPS: dict[str, Callable[[Walk], None]] = {
+Act = Callable[[Walk], None]
+
+STEPS: dict[str, Act] = {
     "Show the report": rest,
     "Understood": Walk.pass_caution,
     "Next": Walk.go_on,

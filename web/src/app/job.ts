@@ -29,16 +29,25 @@ export const stale = computed(() => here.value?.viewed !== here.value?.events.le
 export const savedAt = computed(() => events.value.at(-1)?.at ?? "");
 /** What is being worked out just now; empty when nothing is. */
 export const working = signal("");
+const OPENING = "Working out what to measure…";
 /** Why the last action came to nothing; empty when it did not. */
 export const trouble = signal("");
 
+let running = false;
+let again = "";
+
 export async function openJob(job: string): Promise<void> {
   if (held.value?.job === job) return;
+  // Said before the events are fetched: a key that stands meanwhile would be taken away under the thumb.
+  working.value = OPENING;
   const stored = await attempt(() => ports().store.events(job));
-  if (!stored || jobId.value !== job) return;
+  if (!stored || jobId.value !== job) {
+    if (!running && working.value === OPENING) working.value = "";
+    return;
+  }
   const view = keptView(job, stored.length);
   held.value = { job, events: stored, view, viewed: view ? stored.length : 0 };
-  await look("Working out what to measure…");
+  await look(OPENING);
 }
 
 /** Stores the entries of one action, all or none, then asks the core again. False where storing failed. */
@@ -56,9 +65,6 @@ export async function record(
   void look(saying);
   return true;
 }
-
-let running = false;
-let again = "";
 
 /** Asks the core for the view of the newest events. A look under way is followed by one more, not by many. */
 export async function look(saying: string): Promise<void> {
