@@ -7,7 +7,8 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from footwell.circuit.setup import set_up
-from footwell.electrics.operating_point import Clip, OperatingPoint, operate
+from footwell.electrics.laying import Clip
+from footwell.electrics.operating_point import OperatingPoint, operate
 from footwell.parts.battery import Battery
 from footwell.parts.laws import Resistance, Source
 from footwell.parts.resistor import Resistor

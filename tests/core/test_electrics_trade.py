@@ -7,7 +7,8 @@ import pytest
 from footwell.circuit.circuit import arranged, build, bundles
 from footwell.circuit.fault import Fault
 from footwell.circuit.setup import set_up
-from footwell.electrics.operating_point import Clip, OperatingPoint, operate
+from footwell.electrics.laying import Clip
+from footwell.electrics.operating_point import OperatingPoint, operate
 from footwell.parts.battery import Battery
 from footwell.parts.laws import Filament, Resistance
 from footwell.parts.motor import Motor

@@ -11,9 +11,10 @@ from hypothesis import strategies as st
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
 from footwell.circuit.setup import set_up
+from footwell.electrics.laying import Clip
 from footwell.electrics.mesh import Mesh, plan
 from footwell.electrics.network import Network
-from footwell.electrics.operating_point import Clip, OperatingPoint, operate
+from footwell.electrics.operating_point import OperatingPoint, operate
 from footwell.parts.laws import Filament, Resistance
 
 from .electrics_random import CALMLY, LINEAR, networks, outputs_on

@@ -15,7 +15,8 @@ from reference.worked_examples import EXAMPLES, Answer, Element, Example, half_a
 
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.setup import set_up
-from footwell.electrics.operating_point import Clip, OperatingPoint, operate
+from footwell.electrics.laying import Clip
+from footwell.electrics.operating_point import OperatingPoint, operate
 from footwell.parts.battery import Battery
 from footwell.parts.diode import Diode
 from footwell.parts.lamp import Lamp

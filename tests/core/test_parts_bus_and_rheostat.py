@@ -10,7 +10,8 @@ from footwell.checks.safety import refusal
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
 from footwell.circuit.setup import set_up
-from footwell.electrics.operating_point import Clip, operate
+from footwell.electrics.laying import Clip
+from footwell.electrics.operating_point import operate
 from footwell.parts.bus_termination import BusTermination
 from footwell.parts.bus_unit import BusUnit
 from footwell.parts.lamp import Lamp

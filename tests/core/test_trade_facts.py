@@ -11,7 +11,8 @@ from footwell.circuit.fault import Fault
 from footwell.circuit.setup import SetupState, set_up
 from footwell.diagnosis.belief import Belief, believe
 from footwell.diagnosis.choose import confirms, distinct
-from footwell.electrics.operating_point import lamp_volts, operate
+from footwell.electrics.laying import lamp_volts
+from footwell.electrics.operating_point import operate
 from footwell.job.events import ReadingTaken
 from footwell.job.replay import replay
 from footwell.page.check_view import check_view

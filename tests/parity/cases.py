@@ -12,7 +12,7 @@ from footwell.checks.clipped import OHMMETER, alone, substitute_lamp, test_lamp
 from footwell.circuit.circuit import Circuit, Element, build
 from footwell.circuit.fault import Fault, sizes
 from footwell.circuit.setup import SetupState, set_up
-from footwell.electrics.operating_point import Clip
+from footwell.electrics.laying import Clip
 from footwell.parts.laws import Law, Resistance
 from footwell.reference import meters
 from footwell.sheet.reading import read_sheet

@@ -23,8 +23,9 @@ from footwell.checks.safety import refusal
 from footwell.circuit.circuit import Circuit, Element
 from footwell.circuit.places import Place, places
 from footwell.circuit.setup import SetupState, set_up
+from footwell.electrics.laying import load_ways
 from footwell.electrics.network import Slot
-from footwell.electrics.operating_point import OperatingPoint, load_ways, operate
+from footwell.electrics.operating_point import OperatingPoint, operate
 from footwell.parts.base import EARTH
 from footwell.parts.laws import Open
 from footwell.reference.meters import SUBSTITUTE_LAMP_WATTS

@@ -8,7 +8,8 @@ from footwell.checks.check import FEED, FUSE_LAMP, LAMP, OHMS, VOLTS, Check, nod
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
 from footwell.circuit.setup import SetupState, set_up
-from footwell.electrics.operating_point import Clip, OperatingPoint, lamp_volts, operate
+from footwell.electrics.laying import Clip, lamp_volts
+from footwell.electrics.operating_point import OperatingPoint, operate
 from footwell.parts.laws import Filament, Law, Resistance, Source
 from footwell.reference import meters
 

@@ -15,9 +15,10 @@ from footwell.circuit.circuit import Circuit, Element
 from footwell.circuit.fault import Fault
 from footwell.circuit.setup import SetupState
 from footwell.electrics.elimination import resistances
+from footwell.electrics.laying import is_apart
 from footwell.electrics.mesh import Mesh
 from footwell.electrics.network import Groups, Network
-from footwell.electrics.operating_point import OperatingPoint, felt, is_apart, operate
+from footwell.electrics.operating_point import OperatingPoint, felt, operate
 from footwell.electrics.tipping import alternatives
 from footwell.electrics.turns import Turn
 

@@ -31,7 +31,8 @@ from footwell.checks.phases import effective_volts, phases
 from footwell.circuit.chains import alike
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
-from footwell.electrics.operating_point import OperatingPoint, lamp_volts
+from footwell.electrics.laying import lamp_volts
+from footwell.electrics.operating_point import OperatingPoint
 from footwell.electrics.spread import Nuisance as Nuisance
 from footwell.electrics.spread import amps_leans, leans
 from footwell.electrics.tipping import alternatives

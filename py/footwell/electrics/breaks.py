@@ -14,8 +14,9 @@ from typing import Literal
 from footwell.circuit.circuit import Circuit, Element
 from footwell.circuit.places import wires_named
 from footwell.circuit.shortest import shortest
+from footwell.electrics.laying import is_apart
 from footwell.electrics.network import Slot
-from footwell.electrics.operating_point import OperatingPoint, is_apart
+from footwell.electrics.operating_point import OperatingPoint
 from footwell.parts.laws import Open
 
 UNPLUGGED = "is unplugged"

@@ -13,12 +13,12 @@ from math import inf
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.setup import SetupState
 from footwell.electrics.breaks import Side, name_of
+from footwell.electrics.laying import is_apart
 from footwell.electrics.network import Slot
 from footwell.electrics.normal import below
 from footwell.electrics.operating_point import (
     CHECK_SECONDS,
     OperatingPoint,
-    is_apart,
     opening_seconds,
     operate,
 )

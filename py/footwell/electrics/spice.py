@@ -12,9 +12,10 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from footwell.circuit.circuit import Circuit, Element
 from footwell.circuit.fault import broken_branches
+from footwell.electrics.laying import is_apart
 from footwell.electrics.mesh import LEAK_SIEMENS
 from footwell.electrics.network import Slot
-from footwell.electrics.operating_point import OperatingPoint, is_apart
+from footwell.electrics.operating_point import OperatingPoint
 from footwell.parts.laws import Open
 
 OPTIONS = ".options reltol=1e-5 vntol=1e-6 abstol=1e-12 gmin=1e-15 itl1=1000"
