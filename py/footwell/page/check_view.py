@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from footwell import RELEASE
@@ -38,11 +38,13 @@ from footwell.circuit.circuit import Circuit
 from footwell.diagnosis.belief import Belief, Weighed
 from footwell.diagnosis.case import Case
 from footwell.diagnosis.choose import confirms, live_of, panel_of
+from footwell.faults.suspects import Repair
 from footwell.job.events import ReadingTaken, Setup, Shown
 from footwell.messages import Band, Caution, Outcome
 from footwell.messages import Check as CheckView
 from footwell.page import words as say
 from footwell.page.bands import others, spans, told
+from footwell.page.suspect_view import shown
 from footwell.parts.base import EARTH
 
 INSTRUMENT_NAMES = {
@@ -318,18 +320,26 @@ class _Zone:
         return sum(w.share * chance for w, chance in self.rows)
 
 
-def _outcomes(case: Case, belief: Belief, check: Check, band: Band | None) -> list[Outcome]:
+def _counted(belief: Belief) -> tuple[Weighed, ...]:
+    """The suspects that matter for a choice, and the likeliest of every other set that is shown."""
     live = live_of(belief)
+    known = {w.left for w in live}
+    first = {w.left: w for w in reversed(belief.suspects)}
+    return (*live, *(first[repairs] for repairs in shown(belief) if repairs not in known))
+
+
+def _outcomes(case: Case, belief: Belief, check: Check, band: Band | None) -> list[Outcome]:
+    live = _counted(belief)
     panel = panel_of(case, live)
     rows = (
         _number_zones(case, panel.numbers(check), check, live, band)
         if band
         else _word_zones(case.now, panel.words(check), check, live)
     )
-    everything = _shares(case, ((w, 1.0) for w in live))
+    everything = _shares((w, 1.0) for w in live)
     total = sum(everything.values())
     likely = [z for z in rows if z.when == IN_BAND or z.weight > RARE * total] or rows
-    return [Outcome(when=z.when, means=_means(case, z, everything)) for z in likely]
+    return [Outcome(when=z.when, means=_means(case, z, everything, shown(belief))) for z in likely]
 
 
 def _word_zones(
@@ -367,27 +377,36 @@ def _zone(value: float, check: Check, band: Band, supply: float) -> str:
     return "Lower" if value < band.low else "Higher"
 
 
-def _shares(case: Case, rows: Iterable[tuple[Weighed, float]]) -> dict[str, float]:
-    """Share of each repair's name among suspects, falling."""
-    found: dict[str, float] = {}
+def _shares(rows: Iterable[tuple[Weighed, float]]) -> dict[tuple[Repair, ...], float]:
+    """Share of each set of repairs among suspects, falling."""
+    found: dict[tuple[Repair, ...], float] = {}
     for w, chance in rows:
-        name = together([say.repair_title(case.now, r) for r in w.left]) or "all well now"
-        found[name] = found.get(name, 0.0) + w.share * chance
+        found[w.left] = found.get(w.left, 0.0) + w.share * chance
     return dict(sorted(found.items(), key=lambda item: (-round(item[1], 9), item[0])))
 
 
-def _means(case: Case, zone: _Zone, everything: dict[str, float]) -> str:
-    """What an outcome leaves, and how many it would clear."""
-    found = _shares(case, zone.rows)
+def _means(
+    case: Case,
+    zone: _Zone,
+    everything: Mapping[tuple[Repair, ...], float],
+    suspects: Collection[tuple[Repair, ...]],
+) -> str:
+    """What an outcome leaves, and how many it would clear of those that are shown as suspects."""
+    found = _shares(zone.rows)
     mass = sum(found.values())
     if mass < RARE * sum(everything.values()):
         return "All is sound here, but no suspect explains that. Measure once more."
-    kept = [name for name, share in found.items() if share > 0.03 * mass]
-    cleared = sum(1 for name, share in everything.items() if found.get(name, 0.0) < 0.05 * share)
-    text = "All well here." if kept == ["all well now"] else f"Points to {say.joined(kept, 2)}."
-    return (
-        f"{text} Clears {cleared} other suspect{'s' if cleared > 1 else ''}." if cleared else text
-    )
+    kept = [repairs for repairs, share in found.items() if share > 0.03 * mass]
+    if kept == [()]:
+        text = "All well here."
+    else:
+        names = (
+            together([say.repair_title(case.now, r) for r in repairs]) or "all well now"
+            for repairs in kept
+        )
+        text = f"Points to {say.joined(list(dict.fromkeys(names)), 2)}."
+    cleared = sum(1 for r in suspects if found.get(r, 0.0) < 0.05 * everything[r])
+    return f"{text} Clears {cleared} of {len(suspects)} suspects." if cleared else text
 
 
 def together(names: list[str]) -> str:

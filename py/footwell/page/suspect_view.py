@@ -56,6 +56,11 @@ def suspects_view(case: Case, conclusion: Conclusion) -> Suspects:
     )
 
 
+def shown(belief: Belief) -> dict[tuple[Repair, ...], float]:
+    """Share of each set of repairs that is likely enough to be counted as a suspect, falling."""
+    return {r: s for r, s in by_repair(belief.suspects).items() if r and s >= SHOWN_FROM}
+
+
 def _members(belief: Belief, repairs: tuple[Repair, ...]) -> list[Weighed]:
     return [w for w in belief.suspects if w.left == repairs]
 
@@ -117,11 +122,7 @@ def _groups(case: Case, conclusion: Conclusion) -> list[SuspectGroup]:
     """Repairs still possible; those that no check at hand parts share one group."""
     belief = conclusion.belief
     done = {p.repair for p in conclusion.proven if not p.mended}
-    rows = [
-        (repairs, share)
-        for repairs, share in by_repair(belief.suspects).items()
-        if repairs and share >= SHOWN_FROM and not set(repairs) <= done
-    ][:MOST_SHOWN]
+    rows = [row for row in shown(belief).items() if not set(row[0]) <= done][:MOST_SHOWN]
     parted = _parting(case, conclusion, [r for r, _ in rows])
     groups: list[SuspectGroup] = []
     for key in dict.fromkeys(parted.values()):
@@ -240,7 +241,7 @@ def _warning(belief: Belief) -> str:
 
 
 def _left_words(belief: Belief) -> str:
-    left = [r for r, share in by_repair(belief.suspects).items() if r and share >= SHOWN_FROM]
+    left = shown(belief)
     if not left:
         return "nothing suspected"
     return "1 suspect left" if len(left) == 1 else f"{len(left)} suspects left"
