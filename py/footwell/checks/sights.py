@@ -31,8 +31,10 @@ LIMITS: Mapping[str, tuple[float, ...]] = {
 """Upper limit of each word but the last: activity as a share of what is usual in that position. What
 turns the other way than usual has a share below nought."""
 
-SCATTER = {"motor": 0.07, "turning": 0.07, "lamp": 0.3, "heat": 0.12, "click": 0.05, "sound": 0.12}
-"""Standard deviation of a limit, in decades."""
+SCATTER = {"motor": 0.07, "turning": 0.07, "lamp": 0.12, "heat": 0.07, "click": 0.05, "sound": 0.10}
+"""Standard deviation of a limit, in decades: such that a load that does as usual is called less than that
+by somebody who knows it about once in seventy looks, whether it turns, shines, warms or sounds (common
+practice, no source)."""
 
 SLIP = {"me": 0.01, "customer": 0.04}
 """Share of words that have nothing to do with what the load does."""
