@@ -19,14 +19,14 @@ from typing import NoReturn
 from pydantic import ValidationError
 
 from footwell import RELEASE, service
-from footwell.checks.check import NEEDS, VOLTS
+from footwell.checks.check import EVERY_TOOL, NEEDS, VOLTS
 from footwell.errors import FootwellError
 from footwell.messages import Problem
 from footwell.parts.base import EARTH
 from footwell.terminal import commands
 from footwell.terminal.files import TerminalError, places
 from footwell.terminal.job import job
-from footwell.terminal.practice import TOOLS, practice
+from footwell.terminal.practice import practice
 from footwell.terminal.shapes import Refusal
 
 REFUSED = 2
@@ -157,7 +157,7 @@ def _practice(to: argparse.ArgumentParser) -> None:
     _faults(to)
     _many(to, "--wiring", "X2=SLIP", "such as X2=mirrored or X2=exchanged:1,2")
     _many(to, "--renewed", "PART", "what the customer says was renewed")
-    to.add_argument("--tools", default="meter", help=f"with commas: {', '.join(TOOLS)}")
+    to.add_argument("--tools", default="meter", help=f"with commas: {', '.join(EVERY_TOOL)}")
     to.add_argument("--seed", type=int, help="draw scatter of readings and words; default: none")
 
 

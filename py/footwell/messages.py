@@ -10,7 +10,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
-from footwell.job.events import Controls, Event, ReadingTaken, Setup
+from footwell.job.events import Controls, Event, LoadSeen, ReadingTaken, Setup
 
 
 class Message(BaseModel):
@@ -32,6 +32,23 @@ class Job(Message):
     """A whole job: its events in the order of their making. Every call is answered from these alone."""
 
     events: Annotated[list[Event], Field(max_length=5000)]
+
+
+class PracticeWanted(Message):
+    """A sheet to practise on. The same `seed` hides the same."""
+
+    sheet: dict[str, Any]
+    seed: Annotated[int, Field(ge=0, le=2**31)]
+
+
+class PracticeAsked(Message):
+    """What the person does next in a practice job: a reading, or a look into a connector's half;
+    neither asks what the loads do in every position."""
+
+    events: Annotated[list[Event], Field(max_length=5000)]
+    record: ReadingTaken | None = None
+    connector: str = ""
+    half: str = ""
 
 
 class CheckAsked(Message):
@@ -434,6 +451,48 @@ class JobView(Message):
     report: list[ReportSection]
     assumed: list[str]
     problems: list[str]
+    practice: bool
+
+
+class NewEntry(Message):
+    """An event to be stored: its kind and its body."""
+
+    kind: str
+    body: dict[str, Any]
+
+
+class PracticeBegan(Message):
+    """The events a practice job begins with, in order."""
+
+    entries: list[NewEntry]
+
+
+class PracticeAnswer(Message):
+    """What the vehicle that is not there answers: a number as typed in a unit, a word, what every load
+    does, or the wires found by way. The others are empty."""
+
+    typed: str = ""
+    unit: str = ""
+    choice: str = ""
+    states: list[LoadSeen] = []
+    found: dict[str, str | None] = {}
+
+
+class Road(Message):
+    """A way through a job: its lines, how many checks it took, and the minutes at a real vehicle."""
+
+    lines: list[str]
+    checks: int
+    minutes: int
+
+
+class PracticeEnd(Message):
+    """What was hidden, what of it is still there, the person's own road and Footwell's."""
+
+    hidden: list[str]
+    left: list[str]
+    own: Road
+    footwells: Road
 
 
 class Weighed(Message):

@@ -15,6 +15,7 @@ from footwell.errors import FootwellError
 from footwell.job import links
 from footwell.job.replay import replay
 from footwell.job.stored import wiring_of
+from footwell.page import practice_view
 from footwell.page.ask import chosen_check
 from footwell.page.expected import expected_table
 from footwell.page.explain import explanation
@@ -83,6 +84,21 @@ def explain(request: m.ExplainAsked) -> m.Explanation:
     return explanation(request)
 
 
+def practice_begin(request: m.PracticeWanted) -> m.PracticeBegan:
+    """A job to practise on: something is hidden in it."""
+    return practice_view.begin(request)
+
+
+def practice_answer(request: m.PracticeAsked) -> m.PracticeAnswer:
+    """What the vehicle of a practice job answers."""
+    return practice_view.answer(request)
+
+
+def practice_end(request: m.Job) -> m.PracticeEnd:
+    """What was hidden in a practice job, and a shorter road."""
+    return practice_view.end(request.events)
+
+
 def link_make(request: m.Job) -> m.LinkMade:
     """A job as the text of a link."""
     text = links.make(request.events)
@@ -111,6 +127,9 @@ CALLS: dict[str, tuple[type[BaseModel], type[BaseModel], Callable[[Any], BaseMod
     "wiring": (m.WiringAsked, m.ConnectorView, wiring),
     "expected": (m.ExpectedAsked, m.ExpectedTable, expected),
     "explain": (m.ExplainAsked, m.Explanation, explain),
+    "practice_begin": (m.PracticeWanted, m.PracticeBegan, practice_begin),
+    "practice_answer": (m.PracticeAsked, m.PracticeAnswer, practice_answer),
+    "practice_end": (m.Job, m.PracticeEnd, practice_end),
     "link_make": (m.Job, m.LinkMade, link_make),
     "link_open": (m.LinkText, m.LinkOpened, link_open),
 }

@@ -6,17 +6,13 @@ import random
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from footwell.checks import sights
-from footwell.checks.catalogue import working_setups
-from footwell.checks.outlook import outlook
-from footwell.checks.predict import seen_as
-from footwell.circuit.circuit import AS_DRAWN, Arrangement, Circuit, arranged
+from footwell.circuit.circuit import AS_DRAWN, Arrangement, arranged
 from footwell.circuit.fault import Fault
-from footwell.circuit.setup import SetupState
 from footwell.faults.miswiring import slips
 from footwell.faults.suspects import Circumstances, single_faults
 from footwell.job.replay import circuits_of
 from footwell.practice.electrician import Run, begin, work
+from footwell.practice.hidden import complains
 from footwell.practice.orders import Order
 from footwell.practice.vehicle import Vehicle
 from footwell.sheet.reading import ReadSheet, read_sheet
@@ -107,23 +103,6 @@ def sampled(rows: Sequence[Trial], count: int, seed: int) -> list[Trial]:
 
 def vehicle_of(trial: Trial, chance: random.Random | None = None) -> Vehicle:
     return Vehicle(circuits_of(read(trial.sheet)), trial.faults, trial.arrangement, chance)
-
-
-def complains(vehicle: Vehicle) -> bool:
-    """Whether in some position some load does not do what it should."""
-    sound = vehicle.circuit_for(AS_DRAWN)
-    return any(
-        vehicle.does(setup, load) != usual(sound, setup, load)
-        for setup in working_setups(sound)
-        for load in sound.sheet.loads
-    )
-
-
-def usual(sound: Circuit, setup: SetupState, load: str) -> str:
-    """The word for what a load does when all is well."""
-    share = outlook(sound, setup, ()).activity[load]
-    chances = sights.chances(seen_as(sound, load), share, share, 0.0)
-    return max(chances, key=lambda word: chances[word])
 
 
 def tried(

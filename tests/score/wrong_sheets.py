@@ -5,13 +5,13 @@ from __future__ import annotations
 import random
 from typing import Any
 
-from core.loop_rig import usual
 from sheet_jobs import Real
 
 from footwell.checks.catalogue import working_setups
 from footwell.circuit.circuit import AS_DRAWN
 from footwell.errors import FootwellError
 from footwell.job.replay import circuits_of
+from footwell.practice.hidden import usual
 from footwell.practice.vehicle import Vehicle
 from footwell.sheet.reading import ReadSheet, read_data
 

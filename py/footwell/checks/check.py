@@ -41,6 +41,8 @@ NEEDS: dict[str, tuple[str, ...]] = {
 }
 """Tools that will do for each instrument, any one of them; eyes and ears need none."""
 
+EVERY_TOOL = tuple(sorted({tool for tools in NEEDS.values() for tool in tools}))
+
 
 @dataclass(frozen=True, slots=True, order=True)
 class Check:

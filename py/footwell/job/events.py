@@ -193,6 +193,19 @@ class NoteMade(Body):
     text: Text
 
 
+class HiddenFault(Body):
+    element: Name
+    mode: Annotated[str, Field(max_length=40)]
+    size: Number = 0.0
+
+
+class PracticeBegun(Body):
+    """There is no vehicle: the readings are computed, with these faults and this wiring hidden."""
+
+    faults: Annotated[list[HiddenFault], Field(max_length=5)] = []
+    wired: Annotated[list[WiringCorrected], Field(max_length=2)] = []
+
+
 BODIES: dict[str, type[Body]] = {
     "job opened": JobOpened,
     "sheet edited": SheetEdited,
@@ -208,4 +221,5 @@ BODIES: dict[str, type[Body]] = {
     "caution passed": CautionPassed,
     "sitting begun": SittingBegun,
     "note made": NoteMade,
+    "practice begun": PracticeBegun,
 }

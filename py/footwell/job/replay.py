@@ -30,6 +30,7 @@ from footwell.job.events import (
     EventWithdrawn,
     JobOpened,
     PositionsTried,
+    PracticeBegun,
     ReadingTaken,
     RepairDone,
     SheetEdited,
@@ -77,6 +78,11 @@ class Replayed:
     problems: tuple[str, ...]
     wired: Mapping[HalfId, Wiring]
     """How the wires sit now in each half that somebody looked into."""
+
+    @property
+    def practice(self) -> bool:
+        """Whether there is no vehicle: the readings are computed."""
+        return any(isinstance(entry.body, PracticeBegun) for entry in self.told)
 
 
 _CIRCUITS: dict[tuple[str, Arrangement], Circuit] = {}

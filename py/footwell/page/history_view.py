@@ -25,7 +25,7 @@ from footwell.messages import ReadingView
 from footwell.page import words as say
 from footwell.page.check_view import INSTRUMENT_NAMES
 
-QUIET = ("event withdrawn", "caution passed", "job opened")
+QUIET = ("event withdrawn", "caution passed", "job opened", "practice begun")
 
 
 def history_view(replayed: Replayed, events: list[Event], circuit: Circuit) -> list[ReadingView]:

@@ -72,6 +72,7 @@ def job_view(events: list[Event]) -> JobView:
         report=report_view(replayed, conclusion, suspects, causes, history, complaint),
         assumed=replayed.read.assumed,
         problems=list(replayed.problems),
+        practice=replayed.practice,
     )
 
 

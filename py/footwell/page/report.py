@@ -11,6 +11,9 @@ from footwell.page import words as say
 NOT_RECORDED = "Not recorded."
 
 
+NO_VEHICLE = "There is no vehicle behind this job. Its readings were computed, to practise on."
+
+
 def report_view(
     replayed: Replayed,
     conclusion: Conclusion,
@@ -24,7 +27,9 @@ def report_view(
     done = [row.title for row in kept if row.kind in ("repair done", "wiring corrected")]
     readings = [_evidence(row) for row in kept if row.kind == "reading taken"]
     skipped = [f"{row.title} ({row.value})" for row in kept if row.kind == "check skipped"]
+    practice = [_section("Practice", [NO_VEHICLE])] if replayed.practice else []
     return [
+        *practice,
         _section("Complaint", [complaint, *_words(replayed.story)]),
         _section("What was found", [c.title + "." for c in causes]),
         _section("What proves it", [p for c in causes for p in c.proof]),

@@ -20,6 +20,10 @@ from footwell.practice.vehicle import Vehicle
 from footwell.sheet.models import Sheet
 
 MOST_STEPS = 40
+WIRING_MINUTES = 3.0
+"""For a look into a connector (common practice, no source)."""
+POSITION_MINUTES = 0.2
+"""For each load looked at in each position (common practice, no source)."""
 
 
 @dataclass
@@ -146,7 +150,7 @@ def _wiring(run: Run, step: Next, vehicle: Vehicle) -> Vehicle:
         run.add("wiring corrected", connector=connector, half=side, now=drawn)
         return vehicle.put_right(step.half)
     run.steps.append(f"look into {connector}")
-    run.minutes += 3.0
+    run.minutes += WIRING_MINUTES
     run.add("wiring found", connector=connector, half=side, found=vehicle.wiring(step.half))
     return vehicle
 
@@ -160,5 +164,5 @@ def try_positions(run: Run, vehicle: Vehicle) -> None:
         for load in circuit.sheet.loads
     ]
     run.steps.append("positions " + " ".join(str(s["state"]) for s in states))
-    run.minutes += 0.2 * len(states)
+    run.minutes += POSITION_MINUTES * len(states)
     run.add("positions tried", seen_by="me", states=states)

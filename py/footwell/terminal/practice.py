@@ -5,7 +5,7 @@ from __future__ import annotations
 import random
 from argparse import Namespace
 
-from footwell.checks.check import NEEDS
+from footwell.checks.check import EVERY_TOOL
 from footwell.circuit.circuit import AS_DRAWN, Circuit
 from footwell.faults.miswiring import Slip, slip_named
 from footwell.job.replay import circuits_of
@@ -17,8 +17,6 @@ from footwell.terminal import texts
 from footwell.terminal.files import TerminalError, text_of
 from footwell.terminal.options import arrangement_of, fault, half_named, said, slip_of
 from footwell.terminal.shapes import PracticeRun, WiredWrongly
-
-TOOLS = sorted({tool for tools in NEEDS.values() for tool in tools})
 
 
 def practice(asked: Namespace) -> tuple[PracticeRun, str]:
@@ -39,9 +37,9 @@ def practice(asked: Namespace) -> tuple[PracticeRun, str]:
 def tools_of(text: str) -> tuple[str, ...]:
     """Tools at hand, with commas between. Raises TerminalError."""
     tools = [tool.strip() for tool in text.split(",") if tool.strip()]
-    unknown = [tool for tool in tools if tool not in TOOLS]
+    unknown = [tool for tool in tools if tool not in EVERY_TOOL]
     if unknown:
-        raise TerminalError(f"There is no tool {unknown[0]!r}. Tools are: {', '.join(TOOLS)}.")
+        raise TerminalError(f"There is no tool {unknown[0]!r}. Tools are: {', '.join(EVERY_TOOL)}.")
     return tuple(tools)
 
 

@@ -13,6 +13,7 @@ import { OpenLinkScreen } from "../features/openlink/OpenLinkScreen";
 import { OthersScreen } from "../features/others/OthersScreen";
 import { PadScreen } from "../features/pad/PadScreen";
 import { AnytimeScreen } from "../features/positions/AnytimeScreen";
+import { EndScreen } from "../features/practice/EndScreen";
 import { RecordScreen } from "../features/record/RecordScreen";
 import { ReportScreen } from "../features/report/ReportScreen";
 import { SettingsScreen } from "../features/settings/SettingsScreen";
@@ -35,6 +36,8 @@ export function App() {
       return <JobsScreen />;
     case "new":
       return <NewJobScreen />;
+    case "practice":
+      return <NewJobScreen practice />;
     case "open link":
       return <OpenLinkScreen />;
     case "settings":
@@ -91,6 +94,8 @@ function JobScreen({ now }: { now: JobRoute }) {
       return <RecordScreen />;
     case "why":
       return <WhyScreen />;
+    case "hidden":
+      return <EndScreen />;
     case "menu":
       return <MenuScreen />;
   }

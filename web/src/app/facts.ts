@@ -1,7 +1,7 @@
 /** Plain facts read straight from the stored events, known before Python is. */
 
 import { computed } from "@preact/signals";
-import { events } from "./job";
+import { events, jobId } from "./job";
 import type { Bodies, Event, EventWithdrawn, Kind } from "./types";
 
 export function bodyOf<K extends Kind>(event: Event, kind: K): Bodies[K] | null {
@@ -40,6 +40,8 @@ function last<K extends Kind>(kind: K): Bodies[K] | null {
 
 export const opened = computed(() => last("job opened"));
 export const story = computed(() => last("story told"));
+/** The job that is open, where it is one to practise on; else null. */
+export const practising = computed(() => (last("practice begun") ? jobId.value : null));
 export const tools = computed(() => last("tools stated"));
 export const sitting = computed(() => last("sitting begun"));
 

@@ -20,10 +20,11 @@ export type JobScreen =
   | "share"
   | "record"
   | "why"
+  | "hidden"
   | "menu";
 
 export type Route =
-  | { screen: "jobs" | "new" | "open link" | "settings" | "about" }
+  | { screen: "jobs" | "new" | "practice" | "open link" | "settings" | "about" }
   | { screen: "job"; job: string; show: JobScreen; about?: string };
 
 const home: Route = { screen: "jobs" };

@@ -7,6 +7,7 @@ import type {
   JobOpened,
   NoteMade,
   PositionsTried,
+  PracticeBegun,
   ReadingTaken,
   RepairDone,
   SheetEdited,
@@ -35,6 +36,7 @@ export interface Bodies {
   "caution passed": CautionPassed;
   "sitting begun": SittingBegun;
   "note made": NoteMade;
+  "practice begun": PracticeBegun;
 }
 
 export type Kind = keyof Bodies;

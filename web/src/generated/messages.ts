@@ -32,6 +32,18 @@ export interface Calls {
     request: Nothing;
     response: Ready;
   };
+  practice_answer: {
+    request: PracticeAsked;
+    response: PracticeAnswer;
+  };
+  practice_begin: {
+    request: PracticeWanted;
+    response: PracticeBegan;
+  };
+  practice_end: {
+    request: Job;
+    response: PracticeEnd;
+  };
   prepare: {
     request: Job;
     response: Prepared;
@@ -397,6 +409,7 @@ export interface JobView {
   report: ReportSection[];
   assumed: string[];
   problems: string[];
+  practice: boolean;
 }
 export interface ControlView {
   id: string;
@@ -670,6 +683,83 @@ export interface Ready {
   python: string;
 }
 /**
+ * What the person does next in a practice job: a reading, or a look into a connector's half;
+ * neither asks what the loads do in every position.
+ */
+export interface PracticeAsked {
+  /**
+   * @maxItems 5000
+   */
+  events: Event[];
+  record?: ReadingTaken | null;
+  connector?: string;
+  half?: string;
+}
+/**
+ * What the vehicle that is not there answers: a number as typed in a unit, a word, what every load
+ * does, or the wires found by way. The others are empty.
+ */
+export interface PracticeAnswer {
+  typed: string;
+  unit: string;
+  choice: string;
+  states: LoadSeen[];
+  found: {
+    [k: string]: string | null;
+  };
+}
+/**
+ * What one load did in one position of every control.
+ */
+export interface LoadSeen {
+  controls: {
+    [k: string]: string;
+  };
+  load: string;
+  state: string;
+}
+/**
+ * A sheet to practise on. The same `seed` hides the same.
+ */
+export interface PracticeWanted {
+  sheet: {
+    [k: string]: unknown;
+  };
+  seed: number;
+}
+/**
+ * The events a practice job begins with, in order.
+ */
+export interface PracticeBegan {
+  entries: NewEntry[];
+}
+/**
+ * An event to be stored: its kind and its body.
+ */
+export interface NewEntry {
+  kind: string;
+  body: {
+    [k: string]: unknown;
+  };
+}
+/**
+ * What was hidden, what of it is still there, the person's own road and Footwell's.
+ */
+export interface PracticeEnd {
+  hidden: string[];
+  left: string[];
+  own: Road;
+  footwells: Road;
+}
+/**
+ * A way through a job: its lines, how many checks it took, and the minutes at a real vehicle.
+ */
+export interface Road {
+  lines: string[];
+  checks: number;
+  minutes: number;
+}
+/**
  * How many suspects were worked out ahead of the first question.
  */
 export interface Prepared {
@@ -752,6 +842,11 @@ export interface EventWithdrawn {
   device: string;
   n: number;
 }
+export interface HiddenFault {
+  element: string;
+  mode: string;
+  size?: number;
+}
 /**
  * A job begins with the whole sheet it works on.
  */
@@ -760,16 +855,6 @@ export interface JobOpened {
   sheet: {
     [k: string]: unknown;
   };
-}
-/**
- * What one load did in one position of every control.
- */
-export interface LoadSeen {
-  controls: {
-    [k: string]: string;
-  };
-  load: string;
-  state: string;
 }
 export interface Message {}
 export interface NoteMade {
@@ -784,6 +869,29 @@ export interface PositionsTried {
    * @maxItems 200
    */
   states: LoadSeen[];
+}
+/**
+ * There is no vehicle: the readings are computed, with these faults and this wiring hidden.
+ */
+export interface PracticeBegun {
+  /**
+   * @maxItems 5
+   */
+  faults?: HiddenFault[];
+  /**
+   * @maxItems 2
+   */
+  wired?: WiringCorrected[];
+}
+/**
+ * The half's wires after the move, in the same form as they were found.
+ */
+export interface WiringCorrected {
+  connector: string;
+  half: "a" | "b";
+  now: {
+    [k: string]: string | null;
+  };
 }
 /**
  * An error as data: a code, a sentence for people, details for the report.
@@ -855,16 +963,6 @@ export interface StoryTold {
 export interface ToolsStated {
   instruments: ("meter" | "test lamp" | "substitute lamp" | "clamp" | "fused jumper")[];
   helper?: boolean;
-}
-/**
- * The half's wires after the move, in the same form as they were found.
- */
-export interface WiringCorrected {
-  connector: string;
-  half: "a" | "b";
-  now: {
-    [k: string]: string | null;
-  };
 }
 /**
  * Which wire was found in which way of one half of a connector; None is an empty way.

@@ -1,5 +1,6 @@
 /** The line above every screen of a job: which job, and what is saved where. */
 
+import { practising } from "../facts";
 import { savedAt, trouble, view, working } from "../job";
 import { ports, storeTrouble } from "../ports";
 import { timeOf } from "../time";
@@ -7,7 +8,9 @@ import { timeOf } from "../time";
 export function JobHead() {
   return (
     <>
-      <span class="above-title">{view.value?.title ?? ""}</span>
+      <span class="above-title">
+        {practising.value ? "practice · no vehicle" : (view.value?.title ?? "")}
+      </span>
       <span class="above-saved" role="status">
         {state()}
       </span>

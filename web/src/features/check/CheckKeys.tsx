@@ -1,11 +1,14 @@
 /** The keys of a check: the answer large, other ways small above it. */
 
+import { practising } from "../../app/facts";
 import { show } from "../../app/route";
 import type { Check } from "../../app/types";
 import { CommitKey, Key } from "../../app/ui/Key";
 import { Undo } from "../history/Undo";
 import { keepChoice } from "../pad/keep";
 import { openPad } from "../pad/state";
+import { measure } from "../practice/answers";
+import { words as practiceWords } from "../practice/words";
 import { chosen, forgetChoice } from "./state";
 import { words } from "./words";
 
@@ -27,7 +30,11 @@ export function CheckKeys({ check }: { check: Check }) {
         </Key>
         <Undo />
       </div>
-      {check.entry === "number" ? (
+      {practising.value ? (
+        <CommitKey look="main" onPress={() => measure(check)}>
+          {check.entry === "number" ? practiceWords.measure : practiceWords.look}
+        </CommitKey>
+      ) : check.entry === "number" ? (
         <Key look="main" onPress={() => openPad(check)}>
           {words.enter}
         </Key>

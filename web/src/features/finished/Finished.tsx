@@ -1,5 +1,6 @@
 /** Nothing is left to check: mended and proven, or stuck with the reason. */
 
+import { practising } from "../../app/facts";
 import { show } from "../../app/route";
 import type { FinishedStep, JobView } from "../../app/types";
 import { Bar } from "../../app/ui/Bar";
@@ -9,6 +10,7 @@ import { Plumb } from "../../app/ui/Plumb";
 import { Screen } from "../../app/ui/Screen";
 import { Cause } from "../cause/Cause";
 import { Undo } from "../history/Undo";
+import { words as practiceWords } from "../practice/words";
 import { words } from "./words";
 
 export function Finished({ step, view }: { step: FinishedStep; view: JobView }) {
@@ -21,9 +23,15 @@ export function Finished({ step, view }: { step: FinishedStep; view: JobView }) 
       keys={
         <div class="key-row">
           <Undo />
-          <Key look="main" onPress={() => show("report")}>
-            {words.report}
-          </Key>
+          {practising.value ? (
+            <Key look="main" onPress={() => show("hidden")}>
+              {practiceWords.reveal}
+            </Key>
+          ) : (
+            <Key look="main" onPress={() => show("report")}>
+              {words.report}
+            </Key>
+          )}
         </div>
       }
     >

@@ -9,6 +9,7 @@ import { Trouble } from "../../app/ui/JobHead";
 import { Key } from "../../app/ui/Key";
 import { Screen } from "../../app/ui/Screen";
 import type { JobSummary } from "../../storage";
+import { words as practiceWords } from "../practice/words";
 import { OfflineLines } from "./OfflineLines";
 import { Rescue } from "./Rescue";
 import { words } from "./words";
@@ -20,7 +21,10 @@ export function JobsScreen() {
       name={words.name}
       keys={
         <>
-          <Key onPress={() => go({ screen: "settings" })}>{words.settings}</Key>
+          <div class="key-row">
+            <Key onPress={() => go({ screen: "settings" })}>{words.settings}</Key>
+            <Key onPress={() => go({ screen: "practice" })}>{practiceWords.name}</Key>
+          </div>
           <Key look="main" onPress={() => go({ screen: "new" })}>
             {words.newJob}
           </Key>

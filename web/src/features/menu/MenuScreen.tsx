@@ -1,11 +1,13 @@
 /** The other views of a job, and the way out of it. */
 
+import { practising } from "../../app/facts";
 import { go, show } from "../../app/route";
 import { Bar } from "../../app/ui/Bar";
 import { JobHead, Trouble } from "../../app/ui/JobHead";
 import { Key } from "../../app/ui/Key";
 import { Screen } from "../../app/ui/Screen";
 import { wake } from "../../app/wake";
+import { words as practiceWords } from "../practice/words";
 import { words } from "./words";
 
 export function MenuScreen() {
@@ -26,9 +28,15 @@ export function MenuScreen() {
         <Key look="answer" onPress={() => show("report")}>
           {words.report}
         </Key>
-        <Key look="answer" onPress={() => show("record")}>
-          {words.record}
-        </Key>
+        {practising.value ? (
+          <Key look="answer" onPress={() => show("hidden")}>
+            {practiceWords.reveal}
+          </Key>
+        ) : (
+          <Key look="answer" onPress={() => show("record")}>
+            {words.record}
+          </Key>
+        )}
         <Key look="answer" onPress={() => show("wiring")}>
           {words.wiring}
         </Key>

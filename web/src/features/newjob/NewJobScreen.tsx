@@ -7,12 +7,14 @@ import type { Circuit } from "../../app/types";
 import { Trouble } from "../../app/ui/JobHead";
 import { CommitKey, Key } from "../../app/ui/Key";
 import { Screen } from "../../app/ui/Screen";
+import { practiseOn } from "../practice/begin";
+import { words as practiceWords } from "../practice/words";
 import { circuits, openOn } from "./library";
 import { words } from "./words";
 
 type Listed = Circuit[] | "reading" | "missing";
 
-export function NewJobScreen() {
+export function NewJobScreen({ practice = false }: { practice?: boolean }) {
   const [listed, setListed] = useState<Listed>("reading");
   const read = () => {
     setListed("reading");
@@ -20,8 +22,12 @@ export function NewJobScreen() {
   };
   useEffect(read, []);
   return (
-    <Screen name={words.name} keys={<Key onPress={back}>{words.back}</Key>}>
+    <Screen
+      name={practice ? practiceWords.pick : words.name}
+      keys={<Key onPress={back}>{words.back}</Key>}
+    >
       <Trouble />
+      {practice && <p>{practiceWords.intro}</p>}
       {listed === "reading" && <p>{words.reading}</p>}
       {listed === "missing" && (
         <>
@@ -31,16 +37,18 @@ export function NewJobScreen() {
       )}
       <div class="stack stack-low">
         {Array.isArray(listed) &&
-          listed.map((circuit) => <CircuitKey key={circuit.id} circuit={circuit} />)}
+          listed.map((circuit) => (
+            <CircuitKey key={circuit.id} circuit={circuit} practice={practice} />
+          ))}
       </div>
     </Screen>
   );
 }
 
-function CircuitKey({ circuit }: { circuit: Circuit }) {
+function CircuitKey({ circuit, practice }: { circuit: Circuit; practice: boolean }) {
   const open = async () => {
-    const job = await attempt(() => openOn(circuit));
-    if (job) go({ screen: "job", job, show: "complaint" }, true);
+    const job = await attempt(() => (practice ? practiseOn(circuit) : openOn(circuit)));
+    if (job) go({ screen: "job", job, show: practice ? "work" : "complaint" }, true);
   };
   return (
     <CommitKey look="answer" onPress={open}>

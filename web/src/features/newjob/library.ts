@@ -15,9 +15,11 @@ async function fetchJson<T>(path: string): Promise<T> {
 
 export const circuits = () => fetchJson<Circuit[]>(`${FOLDER}index.json`);
 
+export const sheetOf = (circuit: Circuit) => fetchJson<JobOpened["sheet"]>(FOLDER + circuit.file);
+
 /** Stores a new job on the circuit and answers its id. */
 export async function openOn(circuit: Circuit): Promise<string> {
-  const sheet = await fetchJson<JobOpened["sheet"]>(FOLDER + circuit.file);
+  const sheet = await sheetOf(circuit);
   const job = newId();
   await ports().store.append(job, "job opened", { title: circuit.title, sheet });
   return job;

@@ -1,6 +1,7 @@
 /** Try every position and say what each load does. */
 
 import { useDraft } from "../../app/draft";
+import { practising } from "../../app/facts";
 import { jobId, record } from "../../app/job";
 import { show } from "../../app/route";
 import type { JobView, PositionsStep } from "../../app/types";
@@ -10,6 +11,8 @@ import { CommitKey } from "../../app/ui/Key";
 import { Plumb } from "../../app/ui/Plumb";
 import { Screen } from "../../app/ui/Screen";
 import { Undo } from "../history/Undo";
+import { tryPositions } from "../practice/answers";
+import { words as practiceWords } from "../practice/words";
 import { PositionRows } from "./PositionRows";
 import { statesOf, type Told } from "./state";
 import { words } from "./words";
@@ -21,12 +24,14 @@ export function PositionsScreen({ step, view }: { step: PositionsStep; view: Job
     loads: view.loads.filter(({ id }) => step.loads.includes(id)),
   };
   const states = statesOf(told.value.value, asked);
-  const keep = async () => {
-    if (await record([{ kind: "positions tried", body: { seen_by: "me", states } }])) {
+  const keep = async (seen = states) => {
+    if (seen.length === 0) return;
+    if (await record([{ kind: "positions tried", body: { seen_by: "me", states: seen } }])) {
       told.clear();
       show("work");
     }
   };
+  const tryAll = async () => keep(await tryPositions(step.ask));
   return (
     <Screen
       name={step.goal}
@@ -36,15 +41,28 @@ export function PositionsScreen({ step, view }: { step: PositionsStep; view: Job
       keys={
         <div class="key-row">
           <Undo />
-          <CommitKey look="main" off={states.length === 0} onPress={keep}>
-            {states.length === 0 ? words.first : words.keep}
-          </CommitKey>
+          {practising.value ? (
+            <CommitKey look="main" onPress={tryAll}>
+              {practiceWords.tryAll}
+            </CommitKey>
+          ) : (
+            <CommitKey look="main" off={states.length === 0} onPress={() => keep()}>
+              {states.length === 0 ? words.first : words.keep}
+            </CommitKey>
+          )}
         </div>
       }
     >
       <Trouble />
       {step.why && <p class="why">{step.why}</p>}
-      <PositionRows {...asked} controls={view.controls} told={told.value.value} onTell={told.set} />
+      {!practising.value && (
+        <PositionRows
+          {...asked}
+          controls={view.controls}
+          told={told.value.value}
+          onTell={told.set}
+        />
+      )}
     </Screen>
   );
 }

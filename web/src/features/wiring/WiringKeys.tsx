@@ -1,10 +1,13 @@
 /** The keys below a connector: keep what was found, then say that the wires were moved. */
 
 import type { Draft } from "../../app/draft";
+import { practising } from "../../app/facts";
 import { record } from "../../app/job";
 import { back, show } from "../../app/route";
 import type { ConnectorView, WiringFinding } from "../../app/types";
 import { CommitKey, Key } from "../../app/ui/Key";
+import { lookInside } from "../practice/answers";
+import { words as practiceWords } from "../practice/words";
 import { asItShouldBe, type Found, isComplete, sameFound } from "./state";
 import { words } from "./words";
 
@@ -67,6 +70,14 @@ function loose(connector: ConnectorView, found: Found): string[] {
   return connector.wires.map(({ id }) => id).filter((id) => !placed.has(id));
 }
 
+function LookInside({ draft, connector }: { draft: Draft<Found>; connector: ConnectorView }) {
+  const look = async () => {
+    const found = await lookInside(connector.id, connector.half);
+    if (found) draft.set(found);
+  };
+  return <Key onPress={look}>{practiceWords.inside}</Key>;
+}
+
 export function AllAsTheyShould({
   draft,
   connector,
@@ -74,6 +85,7 @@ export function AllAsTheyShould({
   draft: Draft<Found>;
   connector: ConnectorView;
 }) {
+  if (practising.value) return <LookInside draft={draft} connector={connector} />;
   const missing = { ...asItShouldBe(connector), ...draft.value.value };
   return <Key onPress={() => draft.set(missing)}>{words.all}</Key>;
 }

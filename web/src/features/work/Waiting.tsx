@@ -1,5 +1,6 @@
 /** Stands where no step can be shown yet: says what is being worked out, or what failed. */
 
+import { practising } from "../../app/facts";
 import { look, view, working } from "../../app/job";
 import { ports } from "../../app/ports";
 import { show } from "../../app/route";
@@ -26,9 +27,11 @@ export function Waiting() {
               {words.again}
             </Key>
           )}
-          <Key look={busy ? "plain" : "main"} onPress={() => show("record")}>
-            {words.record}
-          </Key>
+          {!practising.value && (
+            <Key look={busy ? "plain" : "main"} onPress={() => show("record")}>
+              {words.record}
+            </Key>
+          )}
         </div>
       }
     >

@@ -1,0 +1,135 @@
+"""What practice hides: a fault, two faults, or a plug wired wrongly, such that somebody would complain."""
+
+from __future__ import annotations
+
+import random
+from dataclasses import replace
+
+from footwell.checks import sights
+from footwell.checks.catalogue import working_setups
+from footwell.checks.outlook import outlook
+from footwell.checks.predict import seen_as
+from footwell.circuit.circuit import AS_DRAWN, Arrangement, Circuit, arranged
+from footwell.circuit.fault import Fault
+from footwell.circuit.setup import SetupState
+from footwell.diagnosis.case import CircuitFor
+from footwell.errors import FootwellError
+from footwell.faults.miswiring import Slip, as_drawn, slips
+from footwell.faults.suspects import Circumstances, single_faults
+from footwell.job.events import (
+    JobOpened,
+    PositionsTried,
+    PracticeBegun,
+    ReadingTaken,
+    RepairDone,
+    SittingBegun,
+    WiringCorrected,
+)
+from footwell.job.replay import Replayed, circuits_of
+from footwell.job.stored import check_of, setup_of
+from footwell.practice.vehicle import Vehicle
+from footwell.sheet.reading import read_data
+
+TRIES = 200
+TWO_FAULTS, SLIP = 0.15, 0.35
+"""Share of practice jobs with two faults, and below the second limit with a plug wired wrongly."""
+
+
+def complains(vehicle: Vehicle) -> bool:
+    """Whether in some position some load does not do what it should."""
+    sound = vehicle.circuit_for(AS_DRAWN)
+    still = replace(vehicle, blown=set(vehicle.blown), limits=dict(vehicle.limits))
+    return any(
+        still.does(setup, load) != usual(sound, setup, load)
+        for setup in working_setups(sound)
+        for load in sound.sheet.loads
+    )
+
+
+def usual(sound: Circuit, setup: SetupState, load: str) -> str:
+    """The word for what a load does when all is well."""
+    share = outlook(sound, setup, ()).activity[load]
+    chances = sights.chances(seen_as(sound, load), share, share, 0.0)
+    return max(chances, key=lambda word: chances[word])
+
+
+def hide(circuit_for: CircuitFor, seed: int) -> tuple[Vehicle, list[str]]:
+    """A vehicle with something hidden, and the connectors that the story says were worked on.
+
+    Faults come up as often as they do on the road, connectors all alike. Raises FootwellError where no
+    fault of the circuit shows.
+    """
+    chance = random.Random(seed)
+    drawn = circuit_for(AS_DRAWN)
+    for _ in range(TRIES):
+        faults, arrangement, worked_on = _drawn(drawn, chance)
+        vehicle = Vehicle(circuit_for, faults, arrangement)
+        # One that shows only beside the other would stay when the complaint is gone.
+        alone = [Vehicle(circuit_for, (fault,)) for fault in faults] if len(faults) > 1 else []
+        if all(complains(one) for one in (vehicle, *alone)):
+            return vehicle, worked_on
+    raise FootwellError(
+        "practice", "No fault of this circuit would be noticed. Choose another circuit to practise."
+    )
+
+
+def _drawn(
+    circuit: Circuit, chance: random.Random
+) -> tuple[tuple[Fault, ...], Arrangement, list[str]]:
+    kind = chance.random()
+    found = [] if not TWO_FAULTS <= kind < SLIP else _slips(circuit)
+    if found:
+        slip = chance.choice(found)
+        return (), arranged(AS_DRAWN, slip.half, dict(slip.wiring)), [slip.half[0]]
+    rows = single_faults(circuit, Circumstances())
+    count = 2 if kind < TWO_FAULTS else 1
+    faults = chance.choices([s.fault for s in rows], [s.odds for s in rows], k=count)
+    apart = {f.element: f for f in faults}
+    return tuple(sorted(apart.values())), AS_DRAWN, []
+
+
+def _slips(circuit: Circuit) -> list[Slip]:
+    return [s for name in sorted(circuit.connectors) for s in slips(circuit, (name, "a"))]
+
+
+def hidden_vehicle(replayed: Replayed) -> Vehicle:
+    """The vehicle of a practice job as it was brought in. Raises FootwellError in any other job."""
+    begun = next((t.body for t in replayed.told if isinstance(t.body, PracticeBegun)), None)
+    opened = next(t.body for t in replayed.told if isinstance(t.body, JobOpened))
+    if begun is None:
+        raise FootwellError("practice", "This is a job of a real vehicle: take the reading there.")
+    arrangement = AS_DRAWN
+    for half in begun.wired:
+        arrangement = arranged(arrangement, (half.connector, half.half), half.now)
+    faults = tuple(sorted(Fault(f.element, f.mode, f.size) for f in begun.faults))
+    # What the person has noted on the sheet since changes the sheet, not the vehicle.
+    return Vehicle(circuits_of(read_data(opened.sheet)), faults, arrangement)
+
+
+def worked_on(replayed: Replayed) -> Vehicle:
+    """The vehicle after all that was done in the job: renewed, moved, and blown by trying it."""
+    vehicle, engine = hidden_vehicle(replayed), "off"
+    for entry in replayed.told:
+        body = entry.body
+        if isinstance(body, SittingBegun):
+            engine = body.engine
+        elif isinstance(body, RepairDone):
+            vehicle = vehicle.mended(body.element)
+        elif isinstance(body, WiringCorrected):
+            vehicle = _moved(vehicle, body)
+        elif isinstance(body, ReadingTaken):
+            vehicle.answer(check_of(vehicle.circuit, body, engine))
+        elif isinstance(body, PositionsTried):
+            for seen in body.states:
+                setup = setup_of(vehicle.circuit, seen.controls, (), {}, engine)
+                vehicle.does(setup, seen.load)
+    return vehicle
+
+
+def _moved(vehicle: Vehicle, body: WiringCorrected) -> Vehicle:
+    half = (body.connector, body.half)
+    right = vehicle.put_right(half)
+    drawn = as_drawn(vehicle.circuit_for(AS_DRAWN), half)
+    if dict.fromkeys(drawn) | body.now == drawn:
+        return right
+    return replace(right, arrangement=arranged(right.arrangement, half, body.now))

@@ -1,0 +1,87 @@
+"""Practice on the phone: no vehicle, no typing, a fault that is not told before the end."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+from playwright.sync_api import BrowserContext, Page, expect
+from pressing import press_through, soon
+from screen_probe import faults_of_access, faults_of_size
+from site_server import Site
+from waiting import until_python_is
+from walk import CIRCUIT, Walk
+
+NewPhone = Callable[..., BrowserContext]
+ACTS = ("Understood", "Next", "Measure", "Look", "Try every position", "I have renewed it")
+MARK = "practice · no vehicle"
+
+
+def begun(page: Page, address: str) -> Walk:
+    walk = Walk(page, address, lambda name: None)
+    page.goto(address)
+    until_python_is(page, "ready")
+    walk.tap("Practice")
+    walk.tap(CIRCUIT)
+    walk.key("Undo").wait_for()
+    return walk
+
+
+def act(walk: Walk) -> bool:
+    """Do what stands there; False once the job is finished."""
+    names = [*ACTS, "Look at", "Show what was hidden"]
+    keys = {name: walk.key(name, exact=name != "Look at") for name in names}
+
+    def standing() -> str:
+        return next((name for name, key in keys.items() if key.is_visible()), "")
+
+    name = soon(walk.page, standing, "something to do")
+    assert walk.page.get_by_text(MARK).is_visible()
+    if name == "Show what was hidden":
+        return False
+    press_through(keys[name])
+    if name == "Look at":
+        walk.tap("Look inside")
+        walk.go("Keep what I found")
+        if soon(
+            walk.page, lambda: walk.key("I have moved them").is_visible() or standing(), "more"
+        ):
+            moved = walk.key("I have moved them")
+            if moved.is_visible():
+                press_through(moved)
+    return True
+
+
+@pytest.mark.long
+def test_a_practice_job_is_worked_by_touch_alone_and_tells_both_roads(
+    new_phone: NewPhone, site: Site
+) -> None:
+    page = new_phone(locale="en-GB").new_page()
+    walk = begun(page, site.address)
+    for step in range(60):
+        if not act(walk):
+            break
+        if step == 2:
+            page.reload()
+    else:
+        raise AssertionError("never finished")
+    walk.tap("Show what was hidden")
+    expect(page.get_by_role("heading", name="What was hidden")).to_be_visible()
+    expect(page.get_by_text("All of it is mended.")).to_be_visible()
+    expect(page.get_by_role("heading", name="Footwell’s road from the same start")).to_be_visible()
+    assert faults_of_size(page) + faults_of_access(page) == []
+
+
+def test_a_practice_job_given_up_tells_what_is_still_there_and_its_report_says_what_it_is(
+    new_phone: NewPhone, site: Site
+) -> None:
+    page = new_phone(locale="en-GB").new_page()
+    walk = begun(page, site.address)
+    walk.tap("More", exact=True)
+    expect(walk.key("Record a reading")).to_be_hidden()
+    walk.tap("Report")
+    expect(page.get_by_text("There is no vehicle behind this job.")).to_be_visible()
+    walk.tap("More", exact=True)
+    walk.tap("Show what was hidden")
+    expect(page.get_by_text("Still there:")).to_be_visible()
+    expect(page.get_by_text("Nothing measured yet.")).to_be_visible()
