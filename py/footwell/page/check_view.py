@@ -397,16 +397,21 @@ def _means(
     if mass < RARE * sum(everything.values()):
         return "All is sound here, but no suspect explains that. Measure once more."
     kept = [repairs for repairs, share in found.items() if share > 0.03 * mass]
-    if kept == [()]:
-        text = "All well here."
-    else:
-        names = (
-            together([say.repair_title(case.now, r) for r in repairs]) or "all well now"
-            for repairs in kept
-        )
-        text = f"Points to {say.joined(list(dict.fromkeys(names)), 2)}."
     cleared = sum(1 for r in suspects if found.get(r, 0.0) < 0.05 * everything[r])
-    return f"{text} Clears {cleared} of {len(suspects)} suspects." if cleared else text
+    if kept == [()]:
+        return f"All well here.{_clears(cleared, len(suspects))}"
+    names = (
+        together([say.repair_title(case.now, r) for r in repairs]) or "all well now"
+        for repairs in kept
+    )
+    pointed = say.joined(list(dict.fromkeys(names)), 2)
+    if suspects and cleared == len(suspects):
+        return f"No suspect gives that. Next in line: {pointed}."
+    return f"Points to {pointed}.{_clears(cleared, len(suspects))}"
+
+
+def _clears(cleared: int, of: int) -> str:
+    return f" Clears {cleared} of {of} suspects." if cleared else ""
 
 
 def together(names: list[str]) -> str:
