@@ -105,6 +105,7 @@ def whole_job() -> list[Data]:
     job.add("check skipped", check="volts X4.1.a earth S1=1", reason="cannot reach")
     job.add("sheet edited", changes=[{"element": "W3", "field": "colour", "value": "RD"}])
     job.add("repair done", element="R1", mode="open", what="renewed")
+    job.add("practice begun", faults=[{"element": "R1", "mode": "open", "size": 0.0}], wired=[])
     job.add("caution passed", hazard="battery").add("note made", text="?").withdraw(5)
     return [event | {"body": json.loads(event["body"])} for event in job.events]
 
@@ -121,11 +122,13 @@ REQUESTS: dict[str, Data] = {
     "expected": LAMP,
     "explain": {"instrument": "volts", "red": "X4.1.a", "black": "X4.2.a"} | LAMP,
     "link_make": {},
+    "practice_answer": {"record": RECORD},
+    "practice_end": {},
 }
 
 
 def test_every_call_that_takes_a_job_is_spoilt_below() -> None:
-    assert set(REQUESTS) == set(CALLS) - {"ping", "read_sheet", "link_open"}
+    assert set(REQUESTS) == set(CALLS) - {"ping", "read_sheet", "link_open", "practice_begin"}
 
 
 def spots(data: Any, path: Path = ()) -> Iterator[Path]:

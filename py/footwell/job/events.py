@@ -196,7 +196,7 @@ class NoteMade(Body):
 class HiddenFault(Body):
     element: Name
     mode: Annotated[str, Field(max_length=40)]
-    size: Number = 0.0
+    size: Annotated[float, Field(allow_inf_nan=False, ge=0, le=1e9)] = 0.0
 
 
 class PracticeBegun(Body):

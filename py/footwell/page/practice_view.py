@@ -43,8 +43,8 @@ def begin(asked: PracticeWanted) -> PracticeBegan:
     hidden: dict[str, Any] = {
         "faults": [{"element": f.element, "mode": f.mode, "size": f.size} for f in vehicle.faults],
         "wired": [
-            {"connector": connector, "half": side, "now": dict(ways)}
-            for (connector, side), ways in vehicle.arrangement
+            {"connector": half[0], "half": half[1], "now": vehicle.wiring(half)}
+            for half, _ in vehicle.arrangement
         ],
     }
     rows: list[tuple[str, dict[str, Any]]] = [
@@ -129,8 +129,8 @@ def _beginning(events: list[Event]) -> list[Event]:
 def _hidden(vehicle: Vehicle) -> list[str]:
     drawn = vehicle.circuit_for(AS_DRAWN)
     wiring = [
-        f"{say.place_named(drawn, half[0])}: {slip_named(drawn, half, dict(ways)) or 'wires not as drawn'}"
-        for half, ways in vehicle.arrangement
+        f"{say.place_named(drawn, half[0])}: {slip_named(drawn, half, vehicle.wiring(half)) or 'wires not as drawn'}"
+        for half, _ in vehicle.arrangement
     ]
     return [*wiring, *(say.fault_title(drawn, f) for f in vehicle.standing)]
 

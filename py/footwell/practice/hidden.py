@@ -17,6 +17,7 @@ from footwell.errors import FootwellError
 from footwell.faults.miswiring import Slip, as_drawn, slips
 from footwell.faults.suspects import Circumstances, single_faults
 from footwell.job.events import (
+    Body,
     JobOpened,
     PositionsTried,
     PracticeBegun,
@@ -25,8 +26,8 @@ from footwell.job.events import (
     SittingBegun,
     WiringCorrected,
 )
-from footwell.job.replay import Replayed, circuits_of
-from footwell.job.stored import check_of, setup_of
+from footwell.job.replay import Replayed, circuits_of, words_of
+from footwell.job.stored import NotOnSheet, check_of, setup_of, wiring_of
 from footwell.practice.vehicle import Vehicle
 from footwell.sheet.reading import read_data
 
@@ -93,43 +94,60 @@ def _slips(circuit: Circuit) -> list[Slip]:
 
 
 def hidden_vehicle(replayed: Replayed) -> Vehicle:
-    """The vehicle of a practice job as it was brought in. Raises FootwellError in any other job."""
+    """The vehicle of a practice job as it was brought in. Raises FootwellError where it is none, or where
+    the sheet has no place for what is hidden."""
     begun = next((t.body for t in replayed.told if isinstance(t.body, PracticeBegun)), None)
     opened = next(t.body for t in replayed.told if isinstance(t.body, JobOpened))
     if begun is None:
         raise FootwellError("practice", "This is a job of a real vehicle: take the reading there.")
-    arrangement = AS_DRAWN
-    for half in begun.wired:
-        arrangement = arranged(arrangement, (half.connector, half.half), half.now)
-    faults = tuple(sorted(Fault(f.element, f.mode, f.size) for f in begun.faults))
     # What the person has noted on the sheet since changes the sheet, not the vehicle.
-    return Vehicle(circuits_of(read_data(opened.sheet)), faults, arrangement)
+    circuit_for = circuits_of(read_data(opened.sheet))
+    drawn = circuit_for(AS_DRAWN)
+    arrangement = AS_DRAWN
+    for move in begun.wired:
+        half = (move.connector, move.half)
+        arrangement = arranged(arrangement, half, wiring_of(drawn, half, move.now))
+    faults = [Fault(f.element, f.mode, f.size) for f in begun.faults]
+    for fault in faults:
+        element = drawn.elements.get(fault.element)
+        if element is None or fault.mode not in element.modes:
+            raise FootwellError("practice", "What was hidden in this job is not on its sheet.")
+    return Vehicle(circuit_for, tuple(sorted(faults)), arrangement)
 
 
 def worked_on(replayed: Replayed) -> Vehicle:
     """The vehicle after all that was done in the job: renewed, moved, and blown by trying it."""
     vehicle, engine = hidden_vehicle(replayed), "off"
     for entry in replayed.told:
-        body = entry.body
-        if isinstance(body, SittingBegun):
-            engine = body.engine
-        elif isinstance(body, RepairDone):
-            vehicle = vehicle.mended(body.element)
-        elif isinstance(body, WiringCorrected):
-            vehicle = _moved(vehicle, body)
-        elif isinstance(body, ReadingTaken):
-            vehicle.answer(check_of(vehicle.circuit, body, engine))
-        elif isinstance(body, PositionsTried):
-            for seen in body.states:
-                setup = setup_of(vehicle.circuit, seen.controls, (), {}, engine)
+        if isinstance(entry.body, SittingBegun):
+            engine = entry.body.engine
+        try:
+            vehicle = _after(vehicle, entry.body, engine)
+        except NotOnSheet:
+            # Kept in the job and told there; nothing was done to the vehicle.
+            continue
+    return vehicle
+
+
+def _after(vehicle: Vehicle, body: Body, engine: str) -> Vehicle:
+    if isinstance(body, RepairDone):
+        return vehicle.mended(body.element)
+    if isinstance(body, WiringCorrected):
+        return _moved(vehicle, body)
+    if isinstance(body, ReadingTaken):
+        vehicle.answer(check_of(vehicle.circuit, body, engine))
+    elif isinstance(body, PositionsTried):
+        for seen in body.states:
+            setup = setup_of(vehicle.circuit, seen.controls, (), {}, engine)
+            if words_of(vehicle.circuit, seen.load):
                 vehicle.does(setup, seen.load)
     return vehicle
 
 
 def _moved(vehicle: Vehicle, body: WiringCorrected) -> Vehicle:
-    half = (body.connector, body.half)
+    half, drawn = (body.connector, body.half), vehicle.circuit_for(AS_DRAWN)
+    wired = wiring_of(drawn, half, body.now)
     right = vehicle.put_right(half)
-    drawn = as_drawn(vehicle.circuit_for(AS_DRAWN), half)
-    if dict.fromkeys(drawn) | body.now == drawn:
+    if wired == as_drawn(drawn, half):
         return right
-    return replace(right, arrangement=arranged(right.arrangement, half, body.now))
+    return replace(right, arrangement=arranged(right.arrangement, half, wired))
