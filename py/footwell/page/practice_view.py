@@ -7,7 +7,7 @@ from typing import Any
 
 from footwell.checks.catalogue import minutes, working_setups
 from footwell.checks.check import EVERY_TOOL, Check
-from footwell.circuit.circuit import AS_DRAWN, Circuit
+from footwell.circuit.circuit import AS_DRAWN, Circuit, HalfId
 from footwell.faults.miswiring import slip_named
 from footwell.job.events import (
     Event,
@@ -129,10 +129,14 @@ def _beginning(events: list[Event]) -> list[Event]:
 def _hidden(vehicle: Vehicle) -> list[str]:
     drawn = vehicle.circuit_for(AS_DRAWN)
     wiring = [
-        f"{say.place_named(drawn, half[0])}: {slip_named(drawn, half, vehicle.wiring(half)) or 'wires not as drawn'}"
+        f"{say.place_named(drawn, half[0])}: {_slip(drawn, half, vehicle)}"
         for half, _ in vehicle.arrangement
     ]
     return [*wiring, *(say.fault_title(drawn, f) for f in vehicle.standing)]
+
+
+def _slip(drawn: Circuit, half: HalfId, vehicle: Vehicle) -> str:
+    return slip_named(drawn, half, vehicle.wiring(half)) or "wires not as drawn"
 
 
 def _road(replayed: Replayed, events: list[Event]) -> Road:
