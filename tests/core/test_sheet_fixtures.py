@@ -23,17 +23,24 @@ from footwell.sheet.models import Sheet
 from footwell.sheet.reading import ReadSheet, read_sheet
 
 FOLDER = Path(__file__).parents[2] / "fixtures/circuits"
-NAMES = (
-    "camper-side-window",
-    "hatchback-radiator-fan",
-    "minibus-saloon-fan",
-    "pickup-cabin-fan",
-    "tractor-work-lamps",
+NAMES = tuple(sorted(file.stem for file in FOLDER.glob("*.json")))
+FEED_ALL = (
+    "caravan-13-pin-plug",
+    "coupe-rear-cluster",
+    "estate-coolant-sensor",
+    "hatchback-sensor-trio",
+    "hatchback-starter",
+    "pickup-pedal-sensor",
+    "taxi-inside-lamp",
     "trailer-rear-lamps",
-    "van-rear-screen",
+    "truck-side-markers",
+    "truck-starter",
 )
-FEED_ALL = ("trailer-rear-lamps",)
-"""Sheets whose fuses feed more than the sheet shows."""
+"""Sheets whose main fuse feeds more than the sheet shows, or carries its load for seconds only."""
+
+FOR_SECONDS = ("hatchback-starter", "truck-starter")
+"""Sheets whose cables carry, for seconds, more than the guide for good."""
+STEADY = [name for name in NAMES if name not in FOR_SECONDS]
 
 
 def read(name: str) -> ReadSheet:
@@ -62,10 +69,6 @@ def lit(point: OperatingPoint, lamp: str) -> str:
     return light_word(light_share(point.volts[nodes["1"]] - point.volts[nodes["2"]], 12))
 
 
-def test_every_sheet_of_the_folder_is_looked_at_here() -> None:
-    assert tuple(sorted(file.stem for file in FOLDER.glob("*.json"))) == NAMES
-
-
 @pytest.mark.parametrize("name", NAMES)
 def test_a_sheet_is_read_and_bears_the_name_of_its_file(name: str) -> None:
     assert read(name).sheet.id == name
@@ -80,7 +83,7 @@ def test_the_healthy_circuit_settles_in_every_position(name: str, engine: str) -
         assert not point.chatters
 
 
-@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("name", STEADY)
 def test_nothing_is_loaded_beyond_its_rating_in_any_position(name: str) -> None:
     for point in points(circuit(name)):
         for slot in point.slots:
@@ -95,7 +98,7 @@ def test_the_main_fuse_is_loaded_with_half_to_four_fifths_of_its_rating(name: st
     assert 0.5 <= most / built.values["F1"].amps <= 0.8
 
 
-@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("name", STEADY)
 def test_wires_carry_well_below_the_guide_for_one_wire_in_free_air(name: str) -> None:
     # A wire in a loom carries less than in free air; three fifths leave room for that.
     built = circuit(name)
@@ -259,7 +262,9 @@ def test_something_is_left_open_on_purpose(name: str) -> None:
 @pytest.mark.parametrize("name", NAMES)
 def test_every_load_and_battery_has_its_caution(name: str) -> None:
     sheet = read(name).sheet
-    wanted = [part for part in sheet.parts if part.id in sheet.loads or part.kind == "battery"]
+    # A horn can do no more than startle.
+    loads = [part for part in sheet.parts if part.id in sheet.loads and part.kind != "horn"]
+    wanted = [*loads, *(part for part in sheet.parts if part.kind == "battery")]
     assert all(part.hazards for part in wanted)
 
 

@@ -286,7 +286,7 @@ def _watched(circuit: Circuit, check: Check, faults: Faults) -> tuple[Foretold, 
 
 
 def seen_as(circuit: Circuit, element: str) -> str:
-    """Kind of sight that an element offers: "motor", "lamp", "heat" or "click"."""
+    """Kind of sight that an element offers: one of `sights.WORDS`, or ""."""
     return circuit.elements[element].kind.seen_as
 
 

@@ -18,6 +18,7 @@ WORDS: Mapping[str, tuple[str, ...]] = {
     "heat": ("cold", "lukewarm", "warm"),
     "click": ("no click", "clicks"),
     "sound": ("silent", "weak", "loud"),
+    "signal": ("signal missing", "signal too low", "signal right", "signal too high"),
 }
 
 LIMITS: Mapping[str, tuple[float, ...]] = {
@@ -27,14 +28,23 @@ LIMITS: Mapping[str, tuple[float, ...]] = {
     "heat": (0.15, 0.7),
     "click": (0.5,),
     "sound": (0.15, 0.6),
+    "signal": (0.05, 0.85, 1.15),
 }
 """Upper limit of each word but the last: activity as a share of what is usual in that position. What
 turns the other way than usual has a share below nought."""
 
-SCATTER = {"motor": 0.07, "turning": 0.07, "lamp": 0.12, "heat": 0.07, "click": 0.05, "sound": 0.10}
+SCATTER = {
+    "motor": 0.07,
+    "turning": 0.07,
+    "lamp": 0.12,
+    "heat": 0.07,
+    "click": 0.05,
+    "sound": 0.10,
+    "signal": 0.03,
+}
 """Standard deviation of a limit, in decades: such that a load that does as usual is called less than that
-by somebody who knows it about once in seventy looks, whether it turns, shines, warms or sounds (common
-practice, no source)."""
+by somebody who knows it about once in seventy looks, whether it turns, shines, warms, sounds, or is a
+signal that a display shows (common practice, no source)."""
 
 SLIP = {"me": 0.01, "customer": 0.04}
 """Share of words that have nothing to do with what the load does."""

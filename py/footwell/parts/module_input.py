@@ -65,14 +65,21 @@ def _moves(values: ModuleInput, felt: Felt, context: Context) -> State:
     return AWAKE if own >= sensors.UNIT_WAKES_VOLTS.value else DEAD
 
 
+def _signal(values: ModuleInput, felt: Felt, context: Context) -> float:
+    """The line's voltage as a share of all that it can be; what a display of the unit shows of it."""
+    if felt.state == DEAD:
+        return 0.0
+    full = felt.volts["+"] - felt.volts["-"]
+    if values.pulls_to == "5 V":
+        full = sensors.FIVE_VOLTS.mean
+    return (felt.volts["in"] - felt.volts["-"]) / full
+
+
 def taken_for(values: ModuleInput, felt: Felt, context: Context) -> str:
     """What the unit takes its line's voltage for."""
     if felt.state == DEAD:
         return "nothing: it has no supply"
-    full = felt.volts["+"] - felt.volts["-"]
-    if values.pulls_to == "5 V":
-        full = sensors.FIVE_VOLTS.mean
-    share = (felt.volts["in"] - felt.volts["-"]) / full
+    share = _signal(values, felt, context)
     if values.reads == "switch":
         low, high = sensors.SWITCH_CLOSED_SHARE.value, sensors.SWITCH_OPEN_SHARE.value
         names = ("a closed switch", "neither open nor closed", "an open switch")
@@ -108,6 +115,8 @@ KIND = Kind(
     moves=_moves,
     oddities={DEAD: "has no supply"},
     taken_for=taken_for,
+    seen_as="signal",
+    shows=_signal,
     measured_alone=False,
     takes=("+",),
     line="module input",

@@ -8,15 +8,36 @@ import { Stop } from "../setup/say.mjs";
 const FOLDER = fromRoot("fixtures", "circuits");
 const SHOWN = ["id", "title", "vehicle", "system_volts", "summary"];
 
-/** @param {string} file */
+/** What a person looks for, by the kind of a load.
+ * @type {[string, RegExp][]} */
+const ABOUT = [
+  ["motors", /motor$/],
+  ["lamps", /lamp$/],
+  ["heaters", /heater$|^glow_plug$/],
+  ["horns", /^horn$/],
+  ["sensors", /^module_input$/],
+];
+
+/** @param {string} file @returns {Record<string, unknown>} */
 function entry(file) {
   const text = readFileSync(join(FOLDER, file), "utf8");
   write(join(NEXT_SITE, "circuits", file), text);
   const sheet = parsed(file, text);
-  return { ...Object.fromEntries(SHOWN.map((field) => [field, sheet[field]])), file };
+  const shown = Object.fromEntries(SHOWN.map((field) => [field, sheet[field]]));
+  return { ...shown, about: about(file, sheet), file };
 }
 
-/** @param {string} file @param {string} text @returns {Record<string, unknown>} */
+/** @param {string} file @param {Record<string, any>} sheet */
+function about(file, { loads, parts }) {
+  const kinds = /** @type {{ id: string, kind: string }[]} */ (parts)
+    .filter(({ id }) => loads.includes(id))
+    .map(({ kind }) => kind);
+  const found = ABOUT.filter(([, known]) => kinds.some((kind) => known.test(kind)));
+  if (found.length === 0) throw new Stop(`fixtures/circuits/${file}: its loads are of no group.`);
+  return found.map(([name]) => name);
+}
+
+/** @param {string} file @param {string} text @returns {Record<string, any>} */
 function parsed(file, text) {
   try {
     return JSON.parse(text);
@@ -27,6 +48,6 @@ function parsed(file, text) {
 
 export function copyCircuits() {
   const files = filesBelow(FOLDER, (name) => name.endsWith(".json"));
-  const list = files.map(entry);
+  const list = files.map(entry).sort((a, b) => (String(a.title) < String(b.title) ? -1 : 1));
   write(join(NEXT_SITE, "circuits", "index.json"), `${JSON.stringify(list, null, 1)}\n`);
 }

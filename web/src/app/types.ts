@@ -54,5 +54,7 @@ export interface Circuit {
   vehicle: string;
   system_volts: number;
   summary: string;
+  /** What a person looks for: motors, lamps, heaters, horns, sensors. */
+  about: string[];
   file: string;
 }

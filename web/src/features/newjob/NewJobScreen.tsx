@@ -7,9 +7,10 @@ import type { Circuit } from "../../app/types";
 import { Trouble } from "../../app/ui/JobHead";
 import { CommitKey, Key } from "../../app/ui/Key";
 import { Screen } from "../../app/ui/Screen";
+import { Toggles } from "../../app/ui/Toggles";
 import { practiseOn } from "../practice/begin";
 import { words as practiceWords } from "../practice/words";
-import { circuits, openOn } from "./library";
+import { ABOUT, circuits, isAbout, isMeant, openOn } from "./library";
 import { words } from "./words";
 
 type Listed = Circuit[] | "reading" | "missing";
@@ -35,13 +36,46 @@ export function NewJobScreen({ practice = false }: { practice?: boolean }) {
           <Key onPress={read}>{words.again}</Key>
         </>
       )}
-      <div class="stack stack-low">
-        {Array.isArray(listed) &&
-          listed.map((circuit) => (
-            <CircuitKey key={circuit.id} circuit={circuit} practice={practice} />
-          ))}
-      </div>
+      {Array.isArray(listed) && <Listing circuits={listed} practice={practice} />}
     </Screen>
+  );
+}
+
+interface ListingProps {
+  circuits: Circuit[];
+  practice: boolean;
+}
+
+/** All circuits, or those that somebody looks for: a touch or a few letters. */
+function Listing({ circuits, practice }: ListingProps) {
+  const [about, setAbout] = useState("");
+  const [typed, setTyped] = useState("");
+  const found = circuits.filter((one) => isAbout(one, about) && isMeant(one, typed));
+  return (
+    <>
+      <Toggles
+        question={words.about}
+        options={["", ...ABOUT].map((value) => ({ value, name: value || words.all }))}
+        chosen={about}
+        onChoose={setAbout}
+      />
+      <label class="field">
+        {words.search}
+        <input
+          type="search"
+          autoComplete="off"
+          maxLength={40}
+          value={typed}
+          onInput={(event) => setTyped(event.currentTarget.value)}
+        />
+      </label>
+      {found.length === 0 && <p role="status">{words.nothing}</p>}
+      <div class="stack">
+        {found.map((circuit) => (
+          <CircuitKey key={circuit.id} circuit={circuit} practice={practice} />
+        ))}
+      </div>
+    </>
   );
 }
 

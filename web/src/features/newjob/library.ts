@@ -15,6 +15,20 @@ async function fetchJson<T>(path: string): Promise<T> {
 
 export const circuits = () => fetchJson<Circuit[]>(`${FOLDER}index.json`);
 
+export const ABOUT = ["motors", "lamps", "heaters", "sensors", "horns"];
+
+export const isAbout = ({ about }: Circuit, wanted: string) =>
+  wanted === "" || about.includes(wanted);
+
+/** Every word typed stands somewhere in what is said of the circuit. */
+export function isMeant({ title, vehicle, summary }: Circuit, typed: string): boolean {
+  const said = `${title} ${vehicle} ${summary}`.toLowerCase();
+  return typed
+    .toLowerCase()
+    .split(/\s+/)
+    .every((word) => said.includes(word));
+}
+
 export const sheetOf = (circuit: Circuit) => fetchJson<JobOpened["sheet"]>(FOLDER + circuit.file);
 
 /** Stores a new job on the circuit and answers its id. */

@@ -1,5 +1,9 @@
 export const words = {
   name: "Which circuit?",
+  about: "What is it about?",
+  all: "all",
+  search: "Or type what it is",
+  nothing: "No circuit of the library says that. Try one word less.",
   back: "Back",
   reading: "Reading the list of circuits…",
   missing: "The list of circuits could not be read. With the network on, try again.",
