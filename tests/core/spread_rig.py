@@ -104,6 +104,9 @@ def _resized_slot(point: OperatingPoint, slot: Slot, drawn: Lots) -> Slot:
     if not slot.branch.spread:
         return slot
     factor = max(1.0 + slot.branch.spread * drawn[_key(point, slot)], LEAST_FACTOR)
+    if slot.branch.name == "own":
+        # What electronics take themselves is known as a current: ohms only stand for it.
+        factor = 1.0 / factor
     return replace(slot, branch=replace(slot.branch, law=resized(slot.branch.law, factor)))
 
 
@@ -129,6 +132,23 @@ class Band:
         rows = self.reading.leans | {METER: self.reading.instrument_sigma}
         key = max(rows, key=lambda key: (abs(rows[key]), key))
         return key, rows[key] ** 2 / self.reading.sigma**2
+
+
+SKEWED_FROM = 0.1
+"""Relative spread of a size from which one over the size is no longer normal: drawn as ohms, a current that
+rests on it reaches a tenth of the band's width and more beyond the upper edge."""
+
+
+def is_skewed(circuit: Circuit, band: Band) -> bool:
+    """Whether what the band leans on most is a size, not the supply, known so poorly; of a control unit's own
+    supply current, of coils and horns no source says more."""
+    element, name = band.most[0]
+    known = circuit.elements.get(element)
+    if known is None or known is circuit.supply_element:
+        return False
+    states = known.kind.states(known.values)
+    rows = (b for state in states for b in circuit.branches(known, state) if b.name == name)
+    return max((b.spread for b in rows), default=0.0) >= SKEWED_FROM
 
 
 def is_wide(circuit: Circuit, band: Band) -> bool:

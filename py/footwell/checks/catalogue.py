@@ -81,11 +81,20 @@ def catalogue(circuit: Circuit, tools: Tools, engine: str = "off") -> list[Check
     return circuit.cache[key]  # type: ignore[no-any-return]
 
 
+STAYS_ON = (VOLTS, CLAMP)
+"""Instruments that stay on without a hand, their leads clipped or pushed in, so that somebody alone can hold
+a switch meanwhile."""
+
+CLIP_MINUTES = 1.0
+"""For leads that hold by themselves (common practice, no source)."""
+
+
 def at_hand(circuit: Circuit, check: Check, tools: Tools) -> bool:
     """Whether a tool that will do for the check is there, and hands enough."""
     needed = NEEDS.get(check.instrument)
     equipped = needed is None or any(tool in tools.names for tool in needed)
-    return equipped and (tools.helper or not held_down(circuit, check))
+    free = tools.helper or check.instrument in STAYS_ON or not held_down(circuit, check)
+    return equipped and free
 
 
 def held_down(circuit: Circuit, check: Check) -> bool:
@@ -336,6 +345,8 @@ def minutes(circuit: Circuit, check: Check, before: Check | None) -> float:
     lamps = dict(before.setup.stand_in) if before else {}
     change += 0.7 * len(set(check.setup.stand_in) ^ set(lamps.items()))
     second_hand = 0.5 if check.instrument == VOLTS and check.black != EARTH else 0.0
+    if held_down(circuit, check):
+        change += CLIP_MINUTES
     return round(reach + change + TAKE.get(check.instrument, 0.5) + second_hand, 2)
 
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from footwell import RELEASE
 from footwell.checks import sights
-from footwell.checks.catalogue import minutes, touchable_pairs
+from footwell.checks.catalogue import held_down, minutes, touchable_pairs
 from footwell.checks.check import (
     CLAMP,
     FEED,
@@ -69,6 +69,8 @@ def check_view(case: Case, belief: Belief, check: Check, purpose: str = "narrow"
     band = None if isinstance(healthy, dict) else _band(circuit, check, healthy)
     outcomes = _outcomes(case, belief, check, band)
     goal, do = _goal(circuit, check), _do(circuit, check)
+    if not case.tools.helper and held_down(circuit, check):
+        do += " It must stay on by itself: you need a hand for the switch."
     shown = Shown(
         goal=goal,
         do=do,
