@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from statistics import mean
+from typing import Any, Literal
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
 
@@ -21,7 +22,8 @@ from footwell.diagnosis.elimination import JOINTS
 from footwell.job.replay import circuits_of, replay
 from footwell.practice.electrician import begin, work
 from footwell.practice.vehicle import Vehicle
-from footwell.sheet.reading import ReadSheet
+from footwell.sheet.models import Sheet
+from footwell.sheet.reading import ReadSheet, read_data
 
 
 @dataclass(frozen=True)
@@ -53,6 +55,38 @@ class Spliced(Vehicle):
         for other in self.within if element == self.run else ():
             found = Vehicle.mended(found, other)
         return found
+
+
+@dataclass(frozen=True)
+class Intermittent(Vehicle):
+    """A vehicle whose faults come and go: at half of the readings they are not there, and the electrician
+    sees that they are not."""
+
+    here: list[bool] = field(default_factory=lambda: [True])
+
+    def complaint(self) -> Literal["present", "absent"]:
+        assert self.chance is not None
+        self.here[0] = self.chance.random() < 0.5
+        return "present" if self.here[0] else "absent"
+
+    def answer(self, check: Check) -> tuple[float | None, str]:
+        now = self if self.here[0] else replace(self, faults=(), blown=set())
+        return Vehicle.answer(now, check)
+
+
+def half_known(sheet: str) -> Sheet:
+    """A sheet on which nobody has read a colour, a section, a length or a rating."""
+    data = read(sheet).sheet.model_dump(mode="json", exclude_unset=True)
+    for wire in data["wires"]:
+        for name in ("colour", "mm2", "metres"):
+            wire[name] = None
+    for connector in data["connectors"]:
+        connector |= {"terminal_mm": None, "rating_amps": None}
+    for part in data["parts"]:
+        for name in ("coil_ohms", "rating_amps"):
+            if name in part.get("values", {}):
+                part["values"][name] = None
+    return read_data(data).sheet
 
 
 @dataclass
@@ -105,14 +139,27 @@ def shows(trial: Trial, real: Real | None = None) -> bool:
 
 
 def done(
-    trial: Trial, tools: Sequence[str], seed: int, real: Real | None = None, sharp: bool = False
+    trial: Trial,
+    tools: Sequence[str],
+    seed: int,
+    real: Real | None = None,
+    sharp: bool = False,
+    kind: str = "",
 ) -> Outcome:
-    """One job from the complaint to its end; the seed draws the meter's scatter and what eyes mistake."""
+    """One job from the complaint to its end; the seed draws the meter's scatter and what eyes mistake.
+
+    `kind` is "comes and goes" for a fault that is there half of the time, "half known" for a job on a sheet
+    without what nobody has read.
+    """
     chance = random.Random(f"{trial} {seed}")
-    vehicle = vehicle_of(trial, real, chance, sharp)
+    vehicle: Vehicle = vehicle_of(trial, real, chance, sharp)
     doubt = Doubt()
-    story = {"rewired": [trial.rewired]} if trial.rewired else {}
-    run = begin(read(trial.sheet).sheet, vehicle, tools, **story)
+    story: dict[str, Any] = {"rewired": [trial.rewired]} if trial.rewired else {}
+    if kind == "comes and goes":
+        vehicle = Intermittent(vehicle.circuit_for, trial.faults, trial.arrangement, chance)
+        story["dead_now"] = kind
+    sheet = half_known(trial.sheet) if kind == "half known" else read(trial.sheet).sheet
+    run = begin(sheet, vehicle, tools, **story)
     vehicle = work(run, vehicle, order=doubt)
     doubt(*_end(run.events))
     cleared = not complains(replace(vehicle, chance=None))

@@ -118,6 +118,7 @@ def do(run: Run, replayed: Replayed, conclusion: Conclusion, vehicle: Vehicle) -
 
 def take(run: Run, vehicle: Vehicle, check: Check, spent: float, purpose: str) -> None:
     """Take one reading and write it down."""
+    complaint = vehicle.complaint()
     value, word = vehicle.answer(check)
     run.readings += 1
     run.minutes += spent
@@ -137,6 +138,7 @@ def take(run: Run, vehicle: Vehicle, check: Check, spent: float, purpose: str) -
         ),
         value=value,
         choice=word,
+        complaint=complaint,
     )
     run.add("reading taken", **body.model_dump(exclude_none=True))
 

@@ -6,6 +6,7 @@ import math
 import random
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
+from typing import Literal
 
 from footwell.checks import sights
 from footwell.checks.check import Check
@@ -36,6 +37,10 @@ class Vehicle:
     def standing(self) -> tuple[Fault, ...]:
         """The faults that are there now, blown fuses with them."""
         return tuple(sorted({*self.faults, *(Fault(fuse, "open") for fuse in self.blown)}))
+
+    def complaint(self) -> Literal["present", "absent"]:
+        """Whether the complaint is there just now, as the electrician notes with the next reading."""
+        return "present"
 
     @property
     def circuit(self) -> Circuit:
