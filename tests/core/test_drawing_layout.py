@@ -15,7 +15,7 @@ from footwell.drawing.picture import Layout, Symbol
 
 from . import drawing_objections as wrong
 from .drawing_sheets import SheetMaker, circuits, unhurried, values_of
-from .sample_circuits import MINIBUS, NAMES, TRACTOR, VAN, sample
+from .sample_circuits import FOLDER, MINIBUS, NAMES, TRACTOR, VAN, sample
 
 THUMB_PX, SQUARE_PX = 48, 44
 """Least size of what is touched, and the size of a grid square on the narrowest phone."""
@@ -41,8 +41,8 @@ def symbol(layout: Layout, element: str) -> Symbol:
     return next(s for s in layout.symbols if s.element == element)
 
 
-@pytest.mark.parametrize("name", NAMES)
-def test_sample_sheets_are_drawn_without_overlaps_and_with_every_wire_on_its_pins(
+@pytest.mark.parametrize("name", sorted(path.stem for path in FOLDER.glob("*.json")))
+def test_sheets_of_the_library_are_drawn_without_overlaps_and_with_every_wire_on_its_pins(
     name: str,
 ) -> None:
     assert faults_of(sample(name)) == []
