@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable
 
 import pytest
+from playwright.sync_api import Error
 from storage_bugs import Bug
-from storage_rig import SITE, Phone, append, state
+from storage_rig import LONG, SITE, Phone, append, state, texts
 
 NewPhone = Callable[..., Phone]
 
@@ -31,6 +32,35 @@ GO_BACK = """() => new Promise((done) => {
         tx.oncomplete = () => { target.result.close(); done(); };
     };
 })"""
+
+NOT_OPENED_AGAIN = Bug("database.ts", "if (isCutOff(fault)) return this.openDatabase();", "")
+
+TAKEN_FOR_REFUSED = Bug("problems.ts", " || isCutOff(fault))", ")")
+
+# As the browser does while it still clears the site's data.
+CUT_OFF_THE_NEXT_OPENING = """() => {
+    const original = IDBFactory.prototype.open;
+    IDBFactory.prototype.open = function (...asked) {
+        IDBFactory.prototype.open = original;
+        const request = original.apply(this, asked);
+        request.addEventListener("upgradeneeded", () => request.transaction.abort());
+        return request;
+    };
+}"""
+
+SAVE_WITHOUT_END = """() => {
+    globalThis.refused = [];
+    globalThis.stop = false;
+    globalThis.saving = (async () => {
+        let saved = 0;
+        while (!stop) {
+            await store.append("job", "note made", { text: `${saved}` }).then(
+                () => { saved += 1; },
+                (fault) => refused.push(fault.message),
+            );
+        }
+    })();
+}"""
 
 
 def store_is_damaged(phone: Phone, damage: str, gone: int) -> None:
@@ -95,6 +125,45 @@ def store_is_emptied_under_the_page(phone: Phone) -> None:
 
 def test_a_store_emptied_under_the_open_page_is_noticed_at_the_next_save(phone: NewPhone) -> None:
     store_is_emptied_under_the_page(phone())
+
+
+def store_is_emptied_while_it_saves(phone: Phone, times: int) -> None:
+    """Now and then the browser is still removing the store when the page opens it again."""
+    tab = phone.tab()
+    session = tab.context.new_cdp_session(tab)
+    tab.evaluate(SAVE_WITHOUT_END)
+    for _ in range(times):
+        session.send("Storage.clearDataForOrigin", {"origin": SITE, "storageTypes": "indexeddb"})
+        tab.wait_for_timeout(20)
+    tab.evaluate("stop = true; saving")
+    told = set(tab.evaluate("refused"))
+    # Cleared twice within one save: that is told, and nothing else ever is.
+    assert all(one.startswith("Not saved: the browser closed the store twice") for one in told)
+    append(tab, "job", "last")
+    assert texts(tab, "job")[-1] == "last"
+
+
+def test_saves_go_on_while_the_browser_clears_the_store(phone: NewPhone) -> None:
+    store_is_emptied_while_it_saves(phone(), 100 if LONG else 20)
+
+
+def the_next_opening_is_cut_off(phone: Phone) -> None:
+    tab = phone.tab()
+    append(tab, "job", "one")
+    tab.evaluate(CUT_OFF_THE_NEXT_OPENING)
+    tab.evaluate(DROP)
+    append(tab, "job", "two")
+    assert texts(tab, "job") == ["two"]
+    assert "1 of 1 entries stored on this phone are gone" in state(tab)["emptied"]
+
+
+def test_a_store_cut_off_while_it_opens_is_opened_again(phone: NewPhone) -> None:
+    the_next_opening_is_cut_off(phone())
+
+
+def test_a_store_that_is_not_opened_again_is_found_out(phone: NewPhone) -> None:
+    with pytest.raises(Error, match="does not let Footwell store"):
+        the_next_opening_is_cut_off(phone(NOT_OPENED_AGAIN, TAKEN_FOR_REFUSED))
 
 
 def test_a_page_that_looks_only_at_its_start_is_found_out(phone: NewPhone) -> None:

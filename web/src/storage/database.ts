@@ -4,6 +4,7 @@ import {
   asOpeningProblem,
   asProblem,
   INSECURE,
+  isCutOff,
   isLostConnection,
   StorageProblem,
 } from "./problems";
@@ -75,20 +76,28 @@ export class Connection {
   private async connect(): Promise<Database> {
     if (!globalThis.isSecureContext) throw new StorageProblem("refused", INSECURE);
     try {
-      return await openDB<Schema>(NAME, VERSION, {
-        upgrade: makeStores,
-        // A newer release in another tab waits for this connection to go.
-        blocking: (_current, _wanted, event) => {
-          this.opened = undefined;
-          (event.target as IDBDatabase).close();
-        },
-        terminated: () => {
-          this.opened = undefined;
-        },
+      return await this.openDatabase().catch((fault: unknown) => {
+        // The browser was still removing the store when it was asked for.
+        if (isCutOff(fault)) return this.openDatabase();
+        throw fault;
       });
     } catch (fault) {
       throw asOpeningProblem(fault);
     }
+  }
+
+  private openDatabase(): Promise<Database> {
+    return openDB<Schema>(NAME, VERSION, {
+      upgrade: makeStores,
+      // A newer release in another tab waits for this connection to go.
+      blocking: (_current, _wanted, event) => {
+        this.opened = undefined;
+        (event.target as IDBDatabase).close();
+      },
+      terminated: () => {
+        this.opened = undefined;
+      },
+    });
   }
 }
 

@@ -50,9 +50,14 @@ export function asProblem(fault: unknown): unknown {
 /** Why the database did not open at all. Browsers that store nothing differ in how they say so. */
 export function asOpeningProblem(fault: unknown): unknown {
   const name = fault instanceof DOMException ? fault.name : "";
-  if (name === "QuotaExceededError" || name === "VersionError") return asProblem(fault);
+  if (name === "QuotaExceededError" || name === "VersionError" || isCutOff(fault))
+    return asProblem(fault);
   return new StorageProblem("refused", REFUSED);
 }
+
+/** True when the browser broke off opening the database, as it does while it clears the site's data. */
+export const isCutOff = (fault: unknown): boolean =>
+  fault instanceof DOMException && fault.name === "AbortError";
 
 /** True when the connection to the database is gone or going: a new one may do. */
 export function isLostConnection(fault: unknown): boolean {
