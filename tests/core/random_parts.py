@@ -98,6 +98,7 @@ DRAWS: dict[str, Callable[[Random], Fields]] = {
         "rating_amps": either(c, 20.0),
     },
     "diode": lambda c: {},
+    "unknown_stretch": lambda c: {"share": c.choice((1.0, 0.5, 0.25))},
     "lamp": lambda c: {"watts": decades(c, 0, 2), "volts": c.choice((None, 12.0, 13.5, 28.0))},
     "led_lamp": lambda c: {
         "watts": decades(c, -1, 1.5),

@@ -39,6 +39,7 @@ from footwell.parts import (
     switch,
     twin_lamp,
     two_speed_motor,
+    unknown_stretch,
     wire,
     zener,
 )
@@ -85,6 +86,7 @@ KINDS: dict[str, Kind] = {
         module_input,
         bus_unit,
         bus_termination,
+        unknown_stretch,
         wire,
         contact,
     )

@@ -16,6 +16,10 @@ const SIGNS: Record<string, Sign> = {
   },
   "fusible link": { half: 0.3, path: "M0 -.3 Q.2 -.15 0 0 Q-.2 .15 0 .3" },
   breaker: { half: 0.3, path: "M0 .3 V.2 A.2 .2 0 0 1 0 -.2 V-.3 M-.3 0 H-.2" },
+  "unknown stretch": {
+    half: 0.3,
+    path: "M-.2 -.3 H.2 V.3 H-.2 Z M-.09 -.1 A.09 .09 0 1 1 .04 .01 Q0 .04 0 .1 M0 .16 V.2",
+  },
   resistor: { half: 0.3, path: "M-.14 -.3 H.14 V.3 H-.14 Z" },
   "bus termination": { half: 0.3, path: "M-.14 -.3 H.14 V.3 H-.14 Z" },
   rheostat: {
