@@ -528,6 +528,15 @@ class LinkOpened(Message):
     events: list[Event]
 
 
+class StarterWanted(Message):
+    """The answers that make a sheet where there is no diagram; `positions` counts off too."""
+
+    load: Literal["fan", "lamp", "pump", "heater", "lock or window", "horn", "starter", "other"]
+    volts: Literal[12, 24]
+    positions: Annotated[int, Field(ge=2, le=8)]
+    relay: bool
+
+
 class SheetAnswer(Message):
     """A sheet that was read: its title, and what it leaves open."""
 

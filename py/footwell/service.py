@@ -22,7 +22,10 @@ from footwell.page.explain import explanation
 from footwell.page.job_view import job_view
 from footwell.page.weigh import weigh as weighed
 from footwell.page.wiring_view import connector_view
+from footwell.sheet.reading import ReadSheet
+from footwell.sheet.reading import read_data as sheet_data
 from footwell.sheet.reading import read_sheet as sheet_of
+from footwell.sheet.starter import Wanted, starter_sheet
 
 
 def ping(request: m.Nothing) -> m.Ready:
@@ -32,7 +35,10 @@ def ping(request: m.Nothing) -> m.Ready:
 
 def read_sheet(request: m.SheetText) -> m.SheetAnswer:
     """Check a sheet and say what it leaves open."""
-    read = sheet_of(request.text)
+    return _answer(sheet_of(request.text))
+
+
+def _answer(read: ReadSheet) -> m.SheetAnswer:
     sheet = read.sheet
     return m.SheetAnswer(
         id=sheet.id,
@@ -44,6 +50,12 @@ def read_sheet(request: m.SheetText) -> m.SheetAnswer:
         assumed=read.assumed,
         sheet=sheet.model_dump(mode="json", exclude_unset=True),
     )
+
+
+def starter(request: m.StarterWanted) -> m.SheetAnswer:
+    """A sheet to begin with where there is no diagram."""
+    wanted = Wanted(request.load, request.volts, request.positions, request.relay)
+    return _answer(sheet_data(starter_sheet(wanted)))
 
 
 def look(request: m.Job) -> m.JobView:
@@ -120,6 +132,7 @@ def link_open(request: m.LinkText) -> m.LinkOpened:
 CALLS: dict[str, tuple[type[BaseModel], type[BaseModel], Callable[[Any], BaseModel]]] = {
     "ping": (m.Nothing, m.Ready, ping),
     "read_sheet": (m.SheetText, m.SheetAnswer, read_sheet),
+    "starter": (m.StarterWanted, m.SheetAnswer, starter),
     "look": (m.Job, m.JobView, look),
     "prepare": (m.Job, m.Prepared, prepare),
     "check_at": (m.CheckAsked, m.Check, check_at),

@@ -6,8 +6,9 @@ that somebody looked at. Everything electrical is asked of a circuit, never of t
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 from typing import Any
 
@@ -25,6 +26,10 @@ Arrangement = tuple[tuple[HalfId, tuple[tuple[str, str], ...]], ...]
 
 AS_DRAWN: Arrangement = ()
 
+GUESSED_SIGMA = 0.3
+"""Relative standard deviation of what a value assumed on the sheet decides, beside the part's own
+(assumption)."""
+
 
 @dataclass(frozen=True)
 class Element:
@@ -36,6 +41,8 @@ class Element:
     values: Any
     nodes: Mapping[str, int]
     """Terminal to node; EARTH and SUPPLY too, unless a terminal bears that name."""
+    guessed: bool = False
+    """Some value of it is written on the sheet but was not seen on the vehicle."""
 
     @cached_property
     def modes(self) -> dict[str, Mode]:
@@ -73,7 +80,12 @@ class Circuit:
 
     def branches(self, element: Element, state: str) -> list[Branch]:
         """The element's healthy branches in a state."""
-        return element.kind.branches(element.values, state, self.context)
+        sound = element.kind.branches(element.values, state, self.context)
+        return [_widened(branch) for branch in sound] if element.guessed else sound
+
+
+def _widened(branch: Branch) -> Branch:
+    return replace(branch, spread=math.hypot(branch.spread, GUESSED_SIGMA))
 
 
 def bundles(sheet: Sheet, half: HalfId) -> dict[str, str]:
@@ -189,7 +201,14 @@ def _part_elements(
         kind = KINDS[part.kind]
         nodes = {t: node_of[f"{part.id}.{t}"] for t in kind.terminals(values[part.id])}
         # A part's own terminal goes first: an output's is named "supply" too.
-        found[part.id] = Element(part.id, kind, part.name, values[part.id], dict(shared) | nodes)
+        found[part.id] = Element(
+            part.id,
+            kind,
+            part.name,
+            values[part.id],
+            dict(shared) | nodes,
+            guessed=bool(part.assumed),
+        )
     return found
 
 

@@ -15,7 +15,7 @@ from footwell.circuit.setup import SetupState
 from footwell.electrics.mesh import Mesh, plan
 from footwell.electrics.network import Network, Slot
 from footwell.parts import lamp as lamp_part
-from footwell.parts.base import Branch
+from footwell.parts.base import SUPPLY, Branch
 from footwell.parts.laws import Filament, Law, Open
 
 
@@ -55,6 +55,10 @@ def _plan(circuit: Circuit, setup: SetupState, joined: tuple[tuple[int, int], ..
                 pairs.append(ends)
                 if not branch.law.linear:
                     iterated.update(ends)
+        pairs += [
+            (element.nodes[terminal], element.nodes[SUPPLY])
+            for terminal in element.kind.shorts_to_supply
+        ]
     for a, b, _ in _stand_ins(circuit, setup):
         pairs.append((a, b))
         iterated.update((a, b))

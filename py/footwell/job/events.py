@@ -59,6 +59,14 @@ class SheetEdited(Body):
     changes: Annotated[list[SheetChange], Field(max_length=200)]
 
 
+class PlaceFound(Body):
+    """Something found on the vehicle inside a wire or an unknown stretch of the sheet, and where."""
+
+    inside: Name
+    what: Literal["plug", "fuse", "splice", "earth point", "plain wire"]
+    at: Annotated[str, Field(max_length=120)] = ""
+
+
 class Sight(Body):
     """Something seen or smelled at a part, a connector or a wire."""
 
@@ -209,6 +217,7 @@ class PracticeBegun(Body):
 BODIES: dict[str, type[Body]] = {
     "job opened": JobOpened,
     "sheet edited": SheetEdited,
+    "place found": PlaceFound,
     "story told": StoryTold,
     "tools stated": ToolsStated,
     "positions tried": PositionsTried,

@@ -29,6 +29,7 @@ from footwell.job.events import (
     Event,
     EventWithdrawn,
     JobOpened,
+    PlaceFound,
     PositionsTried,
     PracticeBegun,
     ReadingTaken,
@@ -42,6 +43,7 @@ from footwell.job.events import (
 )
 from footwell.job.stored import NotOnSheet, check_of, setup_of, wiring_of
 from footwell.sheet.editing import apply_change
+from footwell.sheet.finding import with_place
 from footwell.sheet.models import Sheet
 from footwell.sheet.reading import ReadSheet, read_again, read_data
 from footwell.sheet.writing import write_sheet
@@ -189,6 +191,12 @@ def _sheet(opened: JobOpened, told: list[Told], problems: list[str]) -> ReadShee
                     sheet = apply_change(sheet, change.element, change.field, change.value)
                 except FootwellError as error:
                     problems.append(error.sentence)
+        elif isinstance(entry.body, PlaceFound):
+            found = entry.body
+            try:
+                sheet = read_again(with_place(sheet, found.inside, found.what, found.at)).sheet
+            except FootwellError as error:
+                problems.append(error.sentence)
     return read if sheet is read.sheet else read_again(sheet)
 
 

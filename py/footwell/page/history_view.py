@@ -10,6 +10,7 @@ from footwell.job.events import (
     Event,
     JobOpened,
     NoteMade,
+    PlaceFound,
     PositionsTried,
     ReadingTaken,
     RepairDone,
@@ -85,6 +86,9 @@ def _plain(body: Body | None, kind: str) -> tuple[str, str, str, str]:
     if isinstance(body, SittingBegun):
         supply = f", supply {say.volts(body.supply_volts)}" if body.supply_volts else ""
         return "At the vehicle", f"engine {body.engine}{supply}", "", ""
+    if isinstance(body, PlaceFound):
+        where = f", {body.at}" if body.at else ""
+        return f"Found on the vehicle: {body.what}", f"in {body.inside}{where}", "", ""
     if isinstance(body, NoteMade):
         return "Note", body.text, "", ""
     if isinstance(body, JobOpened):

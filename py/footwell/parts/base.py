@@ -217,6 +217,8 @@ class Kind:
     """Ohms between its terminals mean something once it is out of the circuit."""
     metal: bool = False
     """It passes current like a wire: what hangs on one end hangs on the other."""
+    shorts_to_supply: tuple[str, ...] = ()
+    """Terminals from which a fault can lead to SUPPLY."""
     drives: tuple[str, ...] = ()
     """Terminals that an electronic output feeds or sinks: no lamp and no supply may be put there."""
     takes: tuple[str, ...] = ()

@@ -105,6 +105,7 @@ KIND = Kind(
     modes=_modes,
     broken=_broken,
     metal=True,
+    shorts_to_supply=("1",),
     seldom_given=("share",),
 )
 """Its ends cannot be touched: what can is a part of its own beside it."""

@@ -6,6 +6,7 @@ import type {
   EventWithdrawn,
   JobOpened,
   NoteMade,
+  PlaceFound,
   PositionsTried,
   PracticeBegun,
   ReadingTaken,
@@ -24,6 +25,7 @@ export type * from "../generated/messages";
 export interface Bodies {
   "job opened": JobOpened;
   "sheet edited": SheetEdited;
+  "place found": PlaceFound;
   "story told": StoryTold;
   "tools stated": ToolsStated;
   "positions tried": PositionsTried;

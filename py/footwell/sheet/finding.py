@@ -1,0 +1,155 @@
+"""A place found on the vehicle, put into the sheet: inside a wire, or inside an unknown stretch.
+
+What was there before keeps its points, but for the ends of an unknown stretch, which nobody can touch:
+so readings taken before stay where they were taken.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import count
+from typing import Literal
+
+from footwell.parts.unknown_stretch import KIND as STRETCH
+from footwell.sheet.errors import ChangeError
+from footwell.sheet.models import Sheet, SheetConnector, SheetPart, SheetWire
+from footwell.sheet.places import short
+
+Found = Literal["plug", "fuse", "splice", "earth point", "plain wire"]
+
+BODY = "earth"
+
+
+def with_place(sheet: Sheet, inside: str, what: Found, at: str = "") -> Sheet:
+    """The sheet with a plug, fuse, splice or earth point inside a wire or an unknown stretch, of which
+    half then lies on each side; or with a plain wire in place of a stretch seen from end to end.
+
+    Raises ChangeError with a sentence where that cannot be.
+    """
+    wire = next((each for each in sheet.wires if each.id == inside), None)
+    if wire is not None:
+        return _in_wire(sheet, wire, what, at)
+    part = next((each for each in sheet.parts if each.id == inside), None)
+    if part is None or part.kind != STRETCH.name:
+        raise _refused(inside, "is no wire and no unknown stretch of this sheet")
+    if what == "plain wire":
+        return _as_wire(sheet, part)
+    return _in_stretch(sheet, part, what, at)
+
+
+def _in_wire(sheet: Sheet, wire: SheetWire, what: Found, at: str) -> Sheet:
+    if what == "plain wire":
+        raise _refused(wire.id, "is a wire already")
+    metres = None if wire.metres is None else wire.metres / 2
+    sheet, ends = _placed(sheet, what, at, wire.end)
+    first = wire.model_copy(update={"end": ends[0], "metres": metres})
+    second = first.model_copy(
+        update={"id": next(_free(sheet, "W")), "start": ends[-1], "end": wire.end}
+    )
+    both = [first] if len(ends) == 1 else [first, second]
+    rows = [each for old in sheet.wires for each in (both if old.id == wire.id else [old])]
+    return sheet.model_copy(update={"wires": rows})
+
+
+def _in_stretch(sheet: Sheet, part: SheetPart, what: Found, at: str) -> Sheet:
+    """The first half keeps the stretch's name. An earth point ends the stretch: nothing follows."""
+    far = _wire_at(sheet, f"{part.id}.2")
+    sheet, ends = _placed(sheet, what, at, _other(far, f"{part.id}.2"))
+    if len(ends) == 1:
+        return _rewired(sheet, far.id, SheetWire(id=far.id, start=f"{part.id}.2", end=ends[0]))
+    half = part.values.get("share", 1.0) / 2
+    first = part.model_copy(update={"values": {**part.values, "share": half}})
+    second = first.model_copy(update={"id": next(_free(sheet, "U"))})
+    parts = [each for old in sheet.parts for each in ([first, second] if old is part else [old])]
+    ids = _free(sheet, "W")
+    moved = {f"{part.id}.2": f"{second.id}.2"}
+    wires = [
+        each.model_copy(
+            update={
+                "start": moved.get(each.start, each.start),
+                "end": moved.get(each.end, each.end),
+            }
+        )
+        for each in sheet.wires
+    ]
+    wires += [
+        SheetWire(id=next(ids), start=f"{part.id}.2", end=ends[0]),
+        SheetWire(id=next(ids), start=ends[1], end=f"{second.id}.1"),
+    ]
+    return sheet.model_copy(update={"parts": parts, "wires": wires})
+
+
+def _as_wire(sheet: Sheet, part: SheetPart) -> Sheet:
+    near, far = _wire_at(sheet, f"{part.id}.1"), _wire_at(sheet, f"{part.id}.2")
+    start, end = _other(near, f"{part.id}.1"), _other(far, f"{part.id}.2")
+    whole = near.model_copy(update={"start": start, "end": end})
+    wires = [whole if each.id == near.id else each for each in sheet.wires if each.id != far.id]
+    parts = [each for each in sheet.parts if each.id != part.id]
+    return sheet.model_copy(update={"parts": parts, "wires": wires})
+
+
+def _placed(sheet: Sheet, what: Found, at: str, beyond: str) -> tuple[Sheet, tuple[str, ...]]:
+    """The sheet with the thing itself, and its points: the one that comes first along the wire, and
+    the one behind, which an earth point has not."""
+    if what == "plug":
+        name = next(_free(sheet, "X"))
+        plug = SheetConnector(
+            id=name,
+            name=f"plug {name}",
+            half_a="near side",
+            half_b="far side",
+            rows=[["1"]],
+            at=at,
+        )
+        plugs = [*sheet.connectors, plug]
+        return sheet.model_copy(update={"connectors": plugs}), (f"{name}.1.a", f"{name}.1.b")
+    if what == "earth point" and beyond != BODY:
+        raise _refused(beyond, "is where this leads, not the body: it has no earth point")
+    part = _part(sheet, what, at)
+    ends = ("1",) if what == "earth point" else ("1", "2")
+    return (
+        sheet.model_copy(update={"parts": [*sheet.parts, part]}),
+        tuple(f"{part.id}.{end}" for end in ends),
+    )
+
+
+def _part(sheet: Sheet, what: Found, at: str) -> SheetPart:
+    letters = {"fuse": "F", "splice": "SP", "earth point": "E"}[what]
+    name = next(_free(sheet, letters))
+    given = {"values": {"wires": 2}} if what == "splice" else {"minutes": 2.0}
+    bare = {"fuse": ["1", "2"], "splice": [], "earth point": ["1"]}[what]
+    return SheetPart.model_validate(
+        {
+            "id": name,
+            "kind": what.replace(" ", "_"),
+            "name": f"{what} {name}",
+            "at": at,
+            "probe": bare,
+            **given,
+        }
+    )
+
+
+def _wire_at(sheet: Sheet, point: str) -> SheetWire:
+    wires = [each for each in sheet.wires if point in (each.start, each.end)]
+    if len(wires) != 1:
+        raise _refused(point, "has not exactly one wire")
+    return wires[0]
+
+
+def _other(wire: SheetWire, point: str) -> str:
+    return wire.end if wire.start == point else wire.start
+
+
+def _rewired(sheet: Sheet, name: str, wire: SheetWire) -> Sheet:
+    rows = [wire if each.id == name else each for each in sheet.wires]
+    return sheet.model_copy(update={"wires": rows})
+
+
+def _free(sheet: Sheet, letters: str) -> Iterator[str]:
+    taken = {each.id for rows in (sheet.parts, sheet.connectors, sheet.wires) for each in rows}
+    return (name for n in count(1) if (name := f"{letters}{n}") not in taken)
+
+
+def _refused(name: str, why: str) -> ChangeError:
+    return ChangeError(name, "place", f"{short(name, 40)} {why}.")
