@@ -450,6 +450,8 @@ class JobView(Message):
     causes: list[CauseView]
     report: list[ReportSection]
     assumed: list[str]
+    sheet: dict[str, Any]
+    """The sheet as it stands, with everything found on the vehicle."""
     problems: list[str]
     practice: bool
 

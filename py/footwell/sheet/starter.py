@@ -104,7 +104,7 @@ class _Maker:
     def _add_load(self) -> None:
         usual = self._usual
         rated = {"amps": self._amps, "watts": usual.watts}
-        values = {usual.rated: rated[usual.rated]} if usual.rated else {}
+        values: dict[str, Any] = {usual.rated: rated[usual.rated]} if usual.rated else {}
         values |= usual.values
         self._part(
             "M1",
@@ -119,16 +119,16 @@ class _Maker:
     def _by_switch(self) -> None:
         """Supply, control, load, earth: one after the other."""
         self._add_switch()
-        self._stretch("feed, not seen yet", "G1.+", "X2.1.a")
+        self._stretch("unseen feed", "G1.+", "X2.1.a")
         self._stretches_to_load()
-        self._earth("X1.2.a", "earth side, not seen yet")
+        self._earth("X1.2.a", "unseen earth side")
 
     def _stretches_to_load(self) -> None:
         speeds = self._wanted.positions - 1
         if self._wanted.load == "fan" and speeds > 1:
             self._pack(speeds)
             return
-        self._stretch("from the control to the load, not seen yet", "X2.2.a", "X1.1.a")
+        self._stretch("unseen way to the load", "X2.2.a", "X1.1.a")
 
     def _pack(self, speeds: int) -> None:
         """A stepped resistor on the supply side, the top position past it."""
@@ -145,24 +145,24 @@ class _Maker:
         )
         self._plug("X4", "resistor plug", "R1", [*inlets, "out"])
         for n in range(1, speeds):
-            self._stretch(f"wire of speed {n}, not seen yet", f"X2.{n + 1}.a", f"X4.{n}.a")
-        self._stretch("wire of full speed, not seen yet", f"X2.{speeds + 1}.a", "X1.1.a")
-        self._stretch("from the resistor to the motor, not seen yet", f"X4.{speeds}.a", "X1.1.a")
+            self._stretch(f"unseen wire of speed {n}", f"X2.{n + 1}.a", f"X4.{n}.a")
+        self._stretch("unseen wire of full speed", f"X2.{speeds + 1}.a", "X1.1.a")
+        self._stretch("unseen way to the motor", f"X4.{speeds}.a", "X1.1.a")
 
     def _by_relay(self) -> None:
         """The control works the relay's coil, the relay feeds the load."""
         self._add_switch(one_way=True)
         self._part("K1", "relay", "relay")
         self._plug("X3", "relay socket", "K1", ["30", "87", "86", "85"], by_name=True)
-        self._stretch("feed of the relay, not seen yet", "G1.+", "X3.30.a")
-        self._stretch("from the relay to the load, not seen yet", "X3.87.a", "X1.1.a")
-        self._earth("X1.2.a", "earth side, not seen yet")
+        self._stretch("unseen feed of the relay", "G1.+", "X3.30.a")
+        self._stretch("unseen way to the load", "X3.87.a", "X1.1.a")
+        self._earth("X1.2.a", "unseen earth side")
         self._coil("X3.86.a")
-        self._earth("X3.85.a", "earth of the coil, not seen yet")
+        self._earth("X3.85.a", "unseen earth of the coil")
 
     def _coil(self, coil: str) -> None:
-        self._stretch("feed of the control, not seen yet", "G1.+", "X2.1.a")
-        self._stretch("from the control to the coil, not seen yet", "X2.2.a", coil)
+        self._stretch("unseen feed of the control", "G1.+", "X2.1.a")
+        self._stretch("unseen way to the coil", "X2.2.a", coil)
 
     def _by_solenoid(self) -> None:
         """The starter's own solenoid; a relay ahead of it is part of what nobody has seen."""
@@ -172,7 +172,7 @@ class _Maker:
         self._wire("G1.+", "K1.30")
         self._wire("K1.45", "X1.1.a")
         self._wire("K1.31", "earth")
-        self._earth("X1.2.a", "engine earth, not seen yet")
+        self._earth("X1.2.a", "unseen engine earth")
         self._coil("X3.50.a")
 
     def _both_ways(self) -> None:
@@ -192,10 +192,10 @@ class _Maker:
             },
         )
         self._plug("X2", "switch plug", "S1", ["B", "E", "U", "D"])
-        self._stretch("feed, not seen yet", "G1.+", "X2.1.a")
-        self._earth("X2.2.a", "earth of the switch, not seen yet")
-        self._stretch("one wire to the motor, not seen yet", "X2.3.a", "X1.1.a")
-        self._stretch("other wire to the motor, not seen yet", "X2.4.a", "X1.2.a")
+        self._stretch("unseen feed", "G1.+", "X2.1.a")
+        self._earth("X2.2.a", "unseen earth of the switch")
+        self._stretch("unseen wire to the motor", "X2.3.a", "X1.1.a")
+        self._stretch("other unseen wire to the motor", "X2.4.a", "X1.2.a")
 
     def _add_switch(self, one_way: bool = False) -> None:
         """A way for each speed of a fan; everything else has one way, closed in all positions but off."""

@@ -19,6 +19,7 @@ import { ReportScreen } from "../features/report/ReportScreen";
 import { SettingsScreen } from "../features/settings/SettingsScreen";
 import { ShareScreen } from "../features/share/ShareScreen";
 import { SkipScreen } from "../features/skip/SkipScreen";
+import { StarterScreen } from "../features/starter/StarterScreen";
 import { StoryScreen } from "../features/story/StoryScreen";
 import { SuspectsScreen } from "../features/suspects/SuspectsScreen";
 import { WhyScreen } from "../features/why/WhyScreen";
@@ -36,6 +37,8 @@ export function App() {
       return <JobsScreen />;
     case "new":
       return <NewJobScreen />;
+    case "starter":
+      return <StarterScreen />;
     case "practice":
       return <NewJobScreen practice />;
     case "open link":

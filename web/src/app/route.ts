@@ -24,7 +24,7 @@ export type JobScreen =
   | "menu";
 
 export type Route =
-  | { screen: "jobs" | "new" | "practice" | "open link" | "settings" | "about" }
+  | { screen: "jobs" | "new" | "starter" | "practice" | "open link" | "settings" | "about" }
   | { screen: "job"; job: string; show: JobScreen; about?: string };
 
 const home: Route = { screen: "jobs" };

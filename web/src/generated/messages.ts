@@ -52,6 +52,10 @@ export interface Calls {
     request: SheetText;
     response: SheetAnswer;
   };
+  starter: {
+    request: StarterWanted;
+    response: SheetAnswer;
+  };
   weigh: {
     request: ReadingTyped;
     response: Weighed;
@@ -408,6 +412,9 @@ export interface JobView {
   causes: CauseView[];
   report: ReportSection[];
   assumed: string[];
+  sheet: {
+    [k: string]: unknown;
+  };
   problems: string[];
   practice: boolean;
 }
@@ -784,6 +791,15 @@ export interface SheetAnswer {
   };
 }
 /**
+ * The answers that make a sheet where there is no diagram; `positions` counts off too.
+ */
+export interface StarterWanted {
+  load: "fan" | "lamp" | "pump" | "heater" | "lock or window" | "horn" | "starter" | "other";
+  volts: 12 | 24;
+  positions: number;
+  relay: boolean;
+}
+/**
  * A reading as typed, before it is kept: `record` comes from the check.
  */
 export interface ReadingTyped {
@@ -859,6 +875,14 @@ export interface JobOpened {
 export interface Message {}
 export interface NoteMade {
   text: string;
+}
+/**
+ * Something found on the vehicle inside a wire or an unknown stretch of the sheet, and where.
+ */
+export interface PlaceFound {
+  inside: string;
+  what: "plug" | "fuse" | "splice" | "earth point" | "plain wire";
+  at?: string;
 }
 /**
  * What works in which position, as told by the customer or as seen on the vehicle.

@@ -2,6 +2,7 @@
 
 import { record } from "../../app/job";
 import { CommitKey } from "../../app/ui/Key";
+import { PlacesFound } from "./PlacesFound";
 import { connectorOf, fuseAt, valueAt, type Wire, wiresAt } from "./sheet";
 import { words } from "./words";
 
@@ -78,6 +79,7 @@ function WireFacts({ wire }: { wire: Wire }) {
         options={SECTIONS}
         now={valueAt(wire.id, "mm2", wire.mm2)}
       />
+      <PlacesFound wire={wire} />
     </>
   );
 }

@@ -2,6 +2,7 @@
 
 import { computed } from "@preact/signals";
 import { bodyOf, opened, standing } from "../../app/facts";
+import { view } from "../../app/job";
 import type { SheetChange } from "../../app/types";
 
 export interface Wire {
@@ -36,7 +37,7 @@ interface Sheet {
 }
 
 export const sheet = computed<Sheet>(() => {
-  const written = opened.value?.sheet as Partial<Sheet> | undefined;
+  const written = (view.value?.sheet ?? opened.value?.sheet) as Partial<Sheet> | undefined;
   return {
     parts: written?.parts ?? [],
     connectors: written?.connectors ?? [],
@@ -69,6 +70,13 @@ export const wiresAt = (place: string) =>
 
 export const connectorOf = (place: string) =>
   sheet.value.connectors.find(({ id }) => place.startsWith(`${id}.`));
+
+/** The unknown stretch that a wire leads into. */
+export const stretchBehind = ({ start, end }: Wire) =>
+  sheet.value.parts.find(
+    ({ id, kind }) =>
+      kind === "unknown_stretch" && (start.startsWith(`${id}.`) || end.startsWith(`${id}.`)),
+  );
 
 /** The fuse whose terminal a place is. */
 export const fuseAt = (place: string) =>

@@ -26,5 +26,15 @@ export const words = {
   section: "Cross-section, mm²",
   rating: "Rating, A",
   fuse: "Fuse fitted, A",
+  where: "Where is it? May stay open",
+  inWire: (wire: string) => `Something found in wire ${wire}?`,
+  inStretch: (name: string) => `Found in the ${name}?`,
+  found: {
+    plug: "A plug",
+    fuse: "A fuse",
+    splice: "A splice",
+    "earth point": "Its earth point",
+    "plain wire": "Plain wire all along",
+  },
   nothing: "There is nothing to fill in at this place.",
 };

@@ -25,7 +25,18 @@ export function NewJobScreen({ practice = false }: { practice?: boolean }) {
   return (
     <Screen
       name={practice ? practiceWords.pick : words.name}
-      keys={<Key onPress={back}>{words.back}</Key>}
+      keys={
+        <div class="key-row">
+          <Key look="small" onPress={back}>
+            {words.back}
+          </Key>
+          {!practice && (
+            <Key look="main" onPress={() => go({ screen: "starter" })}>
+              {words.noDiagram}
+            </Key>
+          )}
+        </div>
+      }
     >
       <Trouble />
       {practice && <p>{practiceWords.intro}</p>}

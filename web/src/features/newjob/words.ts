@@ -4,6 +4,7 @@ export const words = {
   all: "all",
   search: "Or type what it is",
   nothing: "No circuit of the library says that. Try one word less.",
+  noDiagram: "No diagram, none of these",
   back: "Back",
   reading: "Reading the list of circuits…",
   missing: "The list of circuits could not be read. With the network on, try again.",
