@@ -199,6 +199,8 @@ class WiringFinding(Message):
     explains_complaint: bool
     damage: list[str]
     moves: list[str]
+    renewing: list[str]
+    """What each wire carries, and the section a new one needs."""
     corrected: dict[str, str | None]
 
 

@@ -9,7 +9,7 @@ import pytest
 
 from footwell.circuit.setup import set_up
 from footwell.electrics.operating_point import operate
-from footwell.faults.miswiring import Wiring, as_drawn, moves, slip_named, slips
+from footwell.faults.miswiring import Wiring, as_drawn, moves, nearest_slip, slip_named, slips
 
 from .sample_circuits import NAMES, sample
 from .wiring_rig import HALF, plug, wired
@@ -78,6 +78,34 @@ def test_wiring_that_no_single_slip_explains_is_not_named() -> None:
     held = list(drawn.values())
     ring = dict(zip(drawn, [held[1], held[2], held[0], held[4], held[3]], strict=True))
     assert slip_named(plug(5), HALF, ring) == ""
+
+
+def test_a_slip_that_explains_most_of_the_differences_is_named_with_the_rest() -> None:
+    drawn = as_drawn(plug(6), HALF)
+    held = list(drawn.values())
+    # Mirrored, and the wires of the first two ways exchanged besides.
+    found = dict(zip(drawn, [held[4], held[5], held[3], held[2], held[1], held[0]], strict=True))
+    near = nearest_slip(plug(6), HALF, found)
+    assert near is not None
+    title, rest = near
+    assert "mirror" in title and rest == list(drawn)[:2]
+
+
+def test_a_ring_of_wires_is_near_no_slip() -> None:
+    drawn = as_drawn(plug(5), HALF)
+    held = list(drawn.values())
+    ring = dict(zip(drawn, [held[2], held[3], held[4], held[1], held[0]], strict=True))
+    near = nearest_slip(plug(5), HALF, ring)
+    assert near is None or 2 * len(near[1]) <= 5
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_slip_that_explains_everything_leaves_nothing_over(name: str) -> None:
+    circuit = sample(name)
+    for connector in circuit.connectors:
+        for slip in slips(circuit, (connector, "a")):
+            near = nearest_slip(circuit, slip.half, dict(slip.wiring))
+            assert near is not None and near[1] == []
 
 
 def fewest(drawn: Wiring, found: Wiring) -> int:

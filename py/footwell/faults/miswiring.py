@@ -114,6 +114,23 @@ def slip_named(circuit: Circuit, half: HalfId, found: Mapping[str, str | None]) 
     return ""
 
 
+def nearest_slip(
+    circuit: Circuit, half: HalfId, found: Mapping[str, str | None]
+) -> tuple[str, list[str]] | None:
+    """The single slip that leaves the fewest ways unexplained, in words, with those ways; None where none
+    explains at least half of what differs from the drawing."""
+    drawn = as_drawn(circuit, half)
+    whole = {way: found.get(way) for way in drawn}
+    differing = sum(whole[way] != wires for way, wires in drawn.items())
+    rows = [
+        (title, [way for way in drawn if wiring[way] != whole[way]])
+        for _, title, wiring in _generated(circuit.connectors[half[0]], drawn)
+        if wiring != drawn
+    ]
+    best = min(rows, key=lambda row: len(row[1]), default=None)
+    return best if best is not None and 2 * len(best[1]) <= differing else None
+
+
 def moves(
     drawn: Wiring, found: Mapping[str, str | None]
 ) -> list[tuple[str, str | None, str | None]]:

@@ -15,9 +15,11 @@ from footwell.circuit.setup import SetupState
 from footwell.diagnosis.case import Case, Sighting
 from footwell.diagnosis.damage import Stress, damage_modes, stresses
 from footwell.diagnosis.hypotheses import used_setups
-from footwell.faults.miswiring import as_drawn, moves, slip_named
+from footwell.electrics.operating_point import operate
+from footwell.faults.miswiring import as_drawn, moves, nearest_slip
 from footwell.messages import ConnectorView, WayView, WireView, WiringFinding
 from footwell.page import words as say
+from footwell.reference.conductors import section_for_amps
 
 
 def connector_view(
@@ -58,6 +60,40 @@ def connector_view(
     )
 
 
+LOOM_SHARE = 0.6
+"""A wire in a loom carries less than the guide for one in free air (common practice, no source)."""
+
+
+def _renewing(circuit: Circuit, drawn: Mapping[str, str | None]) -> list[str]:
+    """What a new wire in each place must carry, and how thick it must be."""
+    mine = {name for wires in drawn.values() if wires for name in wires.split("+")}
+    carried = carried_amps(circuit)
+    rows: list[str] = []
+    for wire in circuit.sheet.wires:
+        if wire.id in mine:
+            amps = carried[wire.id]
+            told = f"up to {say.amps(amps)}" if amps >= 0.01 else "next to nothing"
+            thick = (
+                f"no thinner than {section_for_amps(amps / LOOM_SHARE):g} mm², nor than the old one"
+                if wire.mm2 is None
+                else f"{wire.mm2:g} mm² as on the sheet, for the fuse is chosen for it"
+            )
+            name = f"{wires_named(circuit, wire.id)} ({wire.id})"
+            rows.append(f"{name} carries {told}. Renew it with {thick}.")
+    return rows
+
+
+def carried_amps(circuit: Circuit) -> dict[str, float]:
+    """The most (A) that each wire carries in any position, everything sound."""
+    if "carried" not in circuit.cache:
+        points = [operate(circuit, setup) for setup in working_setups(circuit)]
+        circuit.cache["carried"] = {
+            wire.id: max((abs(p.amps(wire.id)) for p in points), default=0.0)
+            for wire in circuit.sheet.wires
+        }
+    return circuit.cache["carried"]  # type: ignore[no-any-return]
+
+
 def _leads_to(circuit: Circuit, wires: str, half: HalfId) -> str:
     """Where a wire goes at its other end: "to F1"."""
     ends: list[str] = []
@@ -83,21 +119,34 @@ def finding(case: Case, half: HalfId, found: Mapping[str, str | None]) -> Wiring
             explains_complaint=False,
             damage=[],
             moves=[],
+            renewing=_renewing(sound, drawn),
             corrected=dict(drawn),
         )
     wired = case.circuit_for(arranged(case.epochs[-1].arrangement, half, whole))
     hurt = _stress(case, wired)
-    slip = slip_named(sound, half, whole)
     return WiringFinding(
         same=False,
-        slip=slip[0].upper() + slip[1:] if slip else "No single slip explains all differences",
+        slip=_slip_words(sound, half, whole),
         differences=_differences(sound, drawn, whole),
         effects=[*_effects(sound, wired), *_summary(case, wired, hurt)],
         explains_complaint=explains(case, wired, sound),
         damage=[damage_words(wired, s) for s in hurt],
         moves=[_move_words(sound, *m) for m in moves(drawn, whole)],
+        renewing=_renewing(sound, drawn),
         corrected=dict(drawn),
     )
+
+
+def _slip_words(circuit: Circuit, half: HalfId, whole: Mapping[str, str | None]) -> str:
+    """The slip behind the differences, or behind most of them."""
+    near = nearest_slip(circuit, half, whole)
+    if near is None:
+        return "No single slip explains the differences"
+    title, rest = near
+    words = title[0].upper() + title[1:]
+    if not rest:
+        return words
+    return f"Mostly this: {title}. Besides, way{'s' if len(rest) > 1 else ''} {say.joined(rest)}"
 
 
 def _stress(case: Case, wired: Circuit) -> list[Stress]:

@@ -483,6 +483,7 @@ export interface WiringFinding {
   explains_complaint: boolean;
   damage: string[];
   moves: string[];
+  renewing: string[];
   corrected: {
     [k: string]: string | null;
   };

@@ -13,6 +13,7 @@ export function FindingView({ finding }: { finding: WiringFinding }) {
       <Lines title={words.differences} lines={finding.differences} />
       <Lines title={words.effects} lines={finding.effects} />
       <Lines title={words.damage} lines={finding.damage} />
+      <Lines title={words.renewing} lines={finding.renewing} />
     </section>
   );
 }

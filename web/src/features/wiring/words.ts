@@ -17,6 +17,7 @@ export const words = {
   differences: "What differs",
   effects: "What this wiring does",
   damage: "What it may have harmed",
+  renewing: "If a wire is renewed",
   moves: "Moves that put it right",
   moved: "I have moved them",
   explains: "This wiring alone explains the complaint.",
