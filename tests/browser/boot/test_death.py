@@ -2,10 +2,17 @@
 
 from __future__ import annotations
 
+import os
+import random
+import time
+from collections.abc import Callable
+
 from asking import ask, start_asking
 from playwright.sync_api import Page
 from waiting import kill_workers, until, until_python_is
 
+KILLS = 50 if os.environ.get("FOOTWELL_LONG") else 5
+MOMENTS = random.Random(5)
 READY = "footwell.state().state === 'ready'"
 
 
@@ -23,12 +30,21 @@ def test_a_worker_that_dies_idle_is_replaced_before_it_is_asked(bridge: Page) ->
     assert "ok" in ask(bridge)
 
 
-def test_calls_survive_worker_after_worker(bridge: Page) -> None:
-    for number in range(5):
+def test_calls_survive_worker_after_worker(
+    bridge: Page, record_property: Callable[[str, object], None]
+) -> None:
+    slowest = 0.0
+    for number in range(KILLS):
         until(bridge, READY)
         start_asking(bridge, f"answer{number}")
+        # Before, in and after the call; the seed only chooses the moments.
+        bridge.wait_for_timeout(MOMENTS.randrange(40))
         kill_workers(bridge)
+        begun = time.monotonic()
         assert "ok" in str(until(bridge, f"window.answer{number}"))
+        slowest = max(slowest, time.monotonic() - begun)
+    record_property("kills", KILLS)
+    record_property("slowest answer s", round(slowest, 1))
 
 
 def test_a_start_that_is_cut_off_is_made_again(bridge: Page) -> None:

@@ -1,0 +1,20 @@
+// `npm run torture`: what storage, offline and links withstand, row by row, with a sample of the counts.
+// `npm run torture -- long` takes the full counts; `npm run torture -- R1 C1` runs some rows.
+
+import { build } from "../../web/build/build.mjs";
+import { fromRoot, VENV_PYTHON } from "../../web/build/paths.mjs";
+import { ensurePrograms } from "../../web/build/setup/debian.mjs";
+import { ensureTestPackages } from "../../web/build/setup/python.mjs";
+import { openly } from "../../web/build/setup/run.mjs";
+import { command, Stop } from "../../web/build/setup/say.mjs";
+
+await command(async () => {
+  ensurePrograms(["chromium", "strace"], "for the torture");
+  await build();
+  ensureTestPackages();
+  const script = fromRoot("tests", "torture", "torture.py");
+  const env = { ...process.env, PYTHONUNBUFFERED: "1" };
+  const code = await openly(VENV_PYTHON, [script, ...process.argv.slice(2)], env);
+  if (code !== 0) throw new Stop("A row is below its floor, or could not be measured.");
+  process.exit(0);
+});

@@ -1,0 +1,125 @@
+"""Runs the rows and prints each with its figure, floor, goal, counts and minutes."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+import time
+from dataclasses import dataclass, field
+from pathlib import Path
+from tempfile import TemporaryDirectory
+from xml.etree import ElementTree
+
+from hostile_links import LARGE_BYTES, SLOW_S, corpus, cost_of, mutations
+from rows import ROWS, Row
+
+ROOT = Path(__file__).parents[2]
+SEED = 1
+
+
+@dataclass
+class Found:
+    """What came of a row: tests that held, tests that did not, planted bugs found, figures."""
+
+    passed: int = 0
+    failed: list[str] = field(default_factory=list)
+    bugs: int = 0
+    figures: dict[str, float] = field(default_factory=dict)
+
+    def take(self, report: Path) -> None:
+        """Add pytest's own report."""
+        for case in ElementTree.parse(report).iter("testcase"):
+            name = case.get("name", "")
+            for told in case.iter("property"):
+                key, value = told.get("name", ""), float(told.get("value", "nan"))
+                self.figures[key] = max(value, self.figures.get(key, value))
+            if any(case.find(bad) is not None for bad in ("failure", "error", "skipped")):
+                self.failed.append(name)
+            elif "found_out" in name:
+                self.bugs += 1
+            else:
+                self.passed += 1
+
+
+def tested(row: Row, long: bool) -> Found:
+    """Run the tests of a row."""
+    found = Found()
+    env = dict(os.environ)
+    if long or row.always_long:
+        env["FOOTWELL_LONG"] = "1"
+    for _ in range(row.repeats if long else 1):
+        with TemporaryDirectory() as folder:
+            report = Path(folder) / "report.xml"
+            command = [sys.executable, "-m", "pytest", "-q", "-c", "py/pyproject.toml"]
+            command += ["--rootdir", ".", f"--junitxml={report}", *row.tests]
+            command += ["-o", "junit_family=xunit1"]
+            command += ["-k", row.chosen] if row.chosen else []
+            ended = subprocess.run(command, cwd=ROOT, env=env, capture_output=True, text=True)
+            if ended.returncode > 1 or not report.exists():
+                found.failed.append(f"not run: {ended.stdout[-300:]}{ended.stderr[-300:]}")
+                continue
+            found.take(report)
+    return found
+
+
+def links_measured(found: Found, long: bool) -> None:
+    """C1 in CPython. Time and room are taken apart, since weighing slows."""
+    count = 20_000 if long else 1_000
+    timed, weighed = cost_of(corpus(), False), cost_of(corpus(), True)
+    mutated = cost_of(mutations(count, SEED), False)
+    slowest = max(timed.slowest_s, mutated.slowest_s)
+    found.figures |= {"slowest s": round(slowest, 2), "MB": round(weighed.largest_bytes / 1e6, 1)}
+    found.figures |= {"corpus": timed.tried, f"mutations (seed {SEED})": count}
+    found.failed += [*timed.faults, *mutated.faults]
+    if slowest > SLOW_S:
+        found.failed.append(f"a link took over {SLOW_S:g} s")
+    if weighed.largest_bytes > LARGE_BYTES:
+        found.failed.append(f"a link took over {LARGE_BYTES / 1e6:g} MB")
+
+
+def verdict(row: Row, found: Found) -> str:
+    over = [f"{key} above {top:g}" for key, top in row.limits if found.figures.get(key, 1e9) > top]
+    below = [*found.failed, *over]
+    if below:
+        return "BELOW THE FLOOR: " + "; ".join(below)
+    if found.passed == 0:
+        return "not measured"
+    return "holds as far as it is measured" if row.missing else "holds"
+
+
+def told(row: Row, found: Found, minutes: float) -> str:
+    figures = ", ".join(f"{key} {value:g}" for key, value in found.figures.items())
+    lines = [
+        f"{row.id}  {row.measure}",
+        f"    {verdict(row, found)}: {found.passed} tests held, {found.bugs} planted bugs found"
+        + (f"; {figures}" if figures else ""),
+        f"    floor {row.floor}; goal {row.goal}; {minutes:.1f} minutes",
+    ]
+    return "\n".join([*lines, f"    short of the row: {row.missing}"] if row.missing else lines)
+
+
+def main(words: list[str]) -> int:
+    long = "long" in words
+    names = [word for word in words if word not in ("long", "--")]
+    unknown = set(names) - {row.id for row in ROWS}
+    if unknown:
+        print(f"There is no such row: {', '.join(sorted(unknown))}")
+        return 2
+    print("Full counts" if long else "Short form: the counts of floor and goal are for `long`")
+    below = 0
+    for row in ROWS:
+        if names and row.id not in names:
+            continue
+        begun = time.monotonic()
+        found = tested(row, long) if row.tests else Found()
+        if row.id == "C1":
+            links_measured(found, long)
+        print(told(row, found, (time.monotonic() - begun) / 60), flush=True)
+        below += verdict(row, found).startswith("BELOW")
+    print(f"{below} rows below their floor")
+    return 1 if below else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))
