@@ -21,6 +21,7 @@ from footwell.diagnosis.conclude import Conclusion, conclude
 from footwell.diagnosis.elimination import JOINTS
 from footwell.job.replay import circuits_of, replay
 from footwell.practice.electrician import begin, work
+from footwell.practice.orders import Order, at_random, half_split, load_to_supply
 from footwell.practice.vehicle import Vehicle
 from footwell.sheet.models import Sheet
 from footwell.sheet.reading import ReadSheet, read_data
@@ -91,13 +92,24 @@ def half_known(sheet: str) -> Sheet:
 
 @dataclass
 class Doubt:
-    """An order of checks that leaves Footwell's as they are and notes the share of none-of-these."""
+    """An order of checks that notes the share of none-of-these; without an `inner` one it leaves Footwell's
+    checks as they are."""
 
+    inner: Order | None = None
     most: float = 0.0
 
     def __call__(self, case: Case, conclusion: Conclusion) -> Check | None:
         self.most = max(self.most, conclusion.belief.none)
-        return None
+        return self.inner(case, conclusion) if self.inner else None
+
+
+ORDERS = ("fixed order", "half-split", "random")
+
+
+def _order(name: str, seed: int) -> Order | None:
+    """The order of measuring of a name, None for Footwell's own."""
+    orders = {"fixed order": load_to_supply, "half-split": half_split, "random": at_random(seed)}
+    return orders.get(name)
 
 
 @dataclass(frozen=True)
@@ -149,11 +161,11 @@ def done(
     """One job from the complaint to its end; the seed draws the meter's scatter and what eyes mistake.
 
     `kind` is "comes and goes" for a fault that is there half of the time, "half known" for a job on a sheet
-    without what nobody has read.
+    without what nobody has read, or one of `ORDERS` for narrowing checks chosen so.
     """
     chance = random.Random(f"{trial} {seed}")
     vehicle: Vehicle = vehicle_of(trial, real, chance, sharp)
-    doubt = Doubt()
+    doubt = Doubt(_order(kind, seed))
     story: dict[str, Any] = {"rewired": [trial.rewired]} if trial.rewired else {}
     if kind == "comes and goes":
         vehicle = Intermittent(vehicle.circuit_for, trial.faults, trial.arrangement, chance)

@@ -9,6 +9,7 @@ share of jobs in which something sound was renewed, joints and wires included; "
 from __future__ import annotations
 
 import argparse
+import math
 import random
 import sys
 import time
@@ -21,7 +22,7 @@ sys.path.insert(0, str(Path(__file__).parents[1] / "bench"))
 
 from core.loop_rig import ALL_TOOLS, Trial, read, single_trials
 from core.sample_circuits import FOLDER, sample
-from sheet_jobs import HEAD, Outcome, Real, done, row, shows, worst
+from sheet_jobs import HEAD, ORDERS, Outcome, Real, done, row, shows, worst
 from table import print_table
 from wrong_sheets import CHANGES, REST, SPLICE, differing
 
@@ -36,7 +37,9 @@ LAMP_ALONE = ("test lamp",)
 TRIES = 60
 SHARP = "one fault, no eye mistaken"
 GOES, HALF = "one fault, comes and goes", "one fault, sheet half known"
-KINDS = {GOES: "comes and goes", HALF: "half known"}
+BY_ORDER = {f"one fault, {name}": name for name in ORDERS}
+KINDS = {GOES: "comes and goes", HALF: "half known", **BY_ORDER}
+FULL_PAIRS, FULL_TRIPLES = 500, 300
 BOUNDS = {
     "one fault, test lamp alone": "D15 solved: floor 0.80, goal 0.95",
     GOES: "D15 sound bought: floor 0.03, goal 0.01",
@@ -49,7 +52,7 @@ def drawn(count: int, draw: Callable[[], Drawn | None]) -> list[Drawn]:
     """So many vehicles that somebody would bring in, none twice; fewer where so many tries, or a draw that
     says None, find no more."""
     found: dict[str, Drawn] = {}
-    for _ in range(TRIES):
+    for _ in range(max(TRIES, 6 * count)):
         one = draw() if len(found) < count else None
         if one is None:
             break
@@ -132,6 +135,8 @@ def classes(asked: argparse.Namespace) -> Iterator[tuple[str, list[Drawn], tuple
     yield "one fault, test lamp alone", single, LAMP_ALONE
     yield GOES, single, ALL_TOOLS
     yield HALF, single, ALL_TOOLS
+    for name in BY_ORDER:
+        yield name, single, ALL_TOOLS
     yield (
         "two faults",
         each(lambda sheet, s: faulty(sheet, 2, asked.pairs, s), asked.pairs),
@@ -186,7 +191,17 @@ def arguments() -> argparse.Namespace:
     parser.add_argument("--seeds", type=int, nargs="+", default=[1])
     parser.add_argument("--processes", type=int, default=2)
     parser.add_argument("--worst", type=int, default=8, help="worst cases listed of each row")
-    return parser.parse_args()
+    parser.add_argument(
+        "--full",
+        action="store_true",
+        help=f"at least {FULL_PAIRS} pairs and {FULL_TRIPLES} triples drawn over all sheets and seeds; hours",
+    )
+    asked = parser.parse_args()
+    if asked.full:
+        draws = len(asked.sheets) * len(asked.seeds)
+        asked.pairs = math.ceil(FULL_PAIRS / draws)
+        asked.triples = math.ceil(FULL_TRIPLES / draws)
+    return asked
 
 
 if __name__ == "__main__":
