@@ -74,10 +74,12 @@ def a_file_contradicts_the_store(phone: Phone) -> None:
     result = import_text(tab, with_other_body(text, 3, '{"text":"forged"}'))
     assert texts(tab, "job") == ["one", "two"], "what was stored was overwritten"
     assert result["known"] == 1
-    assert result["refused"] == [
+    changed, conflict = result["refused"]
+    assert changed.startswith("The file was changed after it was saved.")
+    assert conflict == (
         "Line 3 bears the number of another entry stored here. "
         "It was left out; what is stored is unchanged."
-    ]
+    )
 
 
 def test_an_entry_with_a_known_number_and_other_bytes_is_refused(phone: NewPhone) -> None:

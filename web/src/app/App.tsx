@@ -5,6 +5,7 @@ import { AboutScreen } from "../features/about/AboutScreen";
 import { CircuitScreen } from "../features/circuit/CircuitScreen";
 import { PlaceScreen } from "../features/circuit/PlaceScreen";
 import { ComplaintScreen } from "../features/complaint/ComplaintScreen";
+import { EraseScreen } from "../features/erase/EraseScreen";
 import { HistoryScreen } from "../features/history/HistoryScreen";
 import { JobsScreen } from "../features/jobs/JobsScreen";
 import { MenuScreen } from "../features/menu/MenuScreen";
@@ -25,7 +26,7 @@ import { SuspectsScreen } from "../features/suspects/SuspectsScreen";
 import { WhyScreen } from "../features/why/WhyScreen";
 import { WiringScreen } from "../features/wiring/WiringScreen";
 import { Work } from "../features/work/Work";
-import { openJob } from "./job";
+import { openJob, refreshJob } from "./job";
 import { ports } from "./ports";
 import { type Route, route } from "./route";
 import { useWakeLock } from "./wake";
@@ -45,6 +46,8 @@ export function App() {
       return <OpenLinkScreen />;
     case "settings":
       return <SettingsScreen />;
+    case "erase":
+      return <EraseScreen />;
     case "about":
       return <AboutScreen />;
     case "job":
@@ -60,6 +63,10 @@ function JobScreens({ now }: { now: JobRoute }) {
   useEffect(() => {
     if (!opening) void openJob(now.job);
   }, [opening, now.job]);
+  const saved = ports().store.revision.value;
+  useEffect(() => {
+    if (saved > 0) void refreshJob(now.job);
+  }, [saved, now.job]);
   return <JobScreen now={now} />;
 }
 

@@ -3,7 +3,7 @@
 import { computed, signal } from "@preact/signals";
 import { keep, recall } from "./keep";
 import { ports } from "./ports";
-import { route } from "./route";
+import { go, route } from "./route";
 import type { Entry, Event, JobView } from "./types";
 
 /** What is held of one job. `viewed` is how many events the view was made from. */
@@ -48,6 +48,22 @@ export async function openJob(job: string): Promise<void> {
   const view = keptView(job, stored.length);
   held.value = { job, events: stored, view, viewed: view ? stored.length : 0 };
   await look(OPENING);
+}
+
+/** Another tab may have added to the job that is open, or erased it. */
+export async function refreshJob(job: string): Promise<void> {
+  const stored = await ports()
+    .store.events(job)
+    .catch(() => null);
+  const now = held.value;
+  if (!stored || now?.job !== job || jobId.value !== job) return;
+  if (stored.length === 0 && now.events.length > 0) {
+    held.value = null;
+    go({ screen: "jobs" }, true);
+  } else if (stored.length > now.events.length) {
+    held.value = { ...now, events: stored };
+    await look(OPENING);
+  }
 }
 
 /** Stores the entries of one action, all or none, then asks the core again. False where storing failed. */

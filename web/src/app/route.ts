@@ -24,7 +24,9 @@ export type JobScreen =
   | "menu";
 
 export type Route =
-  | { screen: "jobs" | "new" | "starter" | "practice" | "open link" | "settings" | "about" }
+  | {
+      screen: "jobs" | "new" | "starter" | "practice" | "open link" | "settings" | "erase" | "about";
+    }
   | { screen: "job"; job: string; show: JobScreen; about?: string };
 
 const home: Route = { screen: "jobs" };

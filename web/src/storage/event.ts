@@ -26,6 +26,8 @@ export interface Draft extends Omit<Event, "device" | "n"> {
 export interface StoredEvent extends Event {
   readonly sha256: string;
   readonly origin?: Origin;
+  /** The line of the file it came in, where that holds fields of a later release: exported again as it came. */
+  readonly line?: string;
 }
 
 /** What the page hands over for one event. */

@@ -1,6 +1,7 @@
 import { isBehind, phoneIn, type Saved } from "./append";
 import type { Database, Phone, Transaction } from "./database";
 import { inOneTransaction, newPhone } from "./database";
+import { bringBack, isErased } from "./erase";
 import type { StoredEvent } from "./event";
 import type { FileRead } from "./file";
 
@@ -31,7 +32,12 @@ async function unite(tx: Transaction, incoming: FileRead["events"]): Promise<Uni
   const conflicts: string[] = [];
   for (const [line, event] of incoming) {
     const here = await tx.objectStore("events").index("id").get([event.device, event.n]);
-    if (here && !isSameEvent(here, event)) conflicts.push(conflict(line));
+    if (here && isErased(here) && !isErased(event)) {
+      await bringBack(tx, event);
+      added.push(event);
+      continue;
+    }
+    if (here && !isErased(event) && !isSameEvent(here, event)) conflicts.push(conflict(line));
     if (here) continue;
     await tx.objectStore("events").add(event);
     added.push(event);

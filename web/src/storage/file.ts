@@ -8,6 +8,11 @@ const FILE_FORMAT = 1;
 /** Far above any phone's work; a larger file would only exhaust the phone. */
 const LONGEST_FILE = 50_000_000;
 
+/** A body of many quotes doubles in writing; beside it there is room for what a later release adds. */
+const LONGEST_LINE = 4 * LONGEST_BODY;
+
+const FIELDS = new Set("device n job kind format at body sha256 origin".split(" "));
+
 export interface FileRead {
   /** The sound entries by the number of their line. */
   readonly events: Map<number, StoredEvent>;
@@ -15,36 +20,70 @@ export interface FileRead {
   readonly refused: string[];
 }
 
-export function fileOf(events: readonly StoredEvent[]): string {
-  const heading = { footwell: "events", format: FILE_FORMAT, count: events.length };
-  return [heading, ...events].map((line) => `${JSON.stringify(line)}\n`).join("");
+/** The file's text; the heading's hash covers the lines below it, ends of lines as "\n". */
+export async function fileOf(events: readonly StoredEvent[]): Promise<string> {
+  const lines = events.map((event) => event.line ?? JSON.stringify(event));
+  const count = events.length;
+  const hash = await hashOf(lines);
+  return `${[headingOf(count, hash), ...lines].join("\n")}\n`;
+}
+
+const headingOf = (count: number, hash: string): string =>
+  JSON.stringify({ footwell: "events", format: FILE_FORMAT, count, sha256: hash });
+
+const hashOf = (lines: readonly string[]): Promise<string> =>
+  sha256(lines.map((line) => `${line}\n`).join(""));
+
+/** The text of a file that somebody chose; its size is looked at before it is read into memory. */
+export function textOf(file: Blob): Promise<string> {
+  if (file.size > LONGEST_FILE) throw unfit("is larger than 50 MB");
+  return file.text().catch(() => {
+    throw unfit("could not be read; copy it onto this phone and open it again");
+  });
 }
 
 /** Damaged entries are told, and do not stand in the way of the sound ones. */
 export async function readFile(text: string): Promise<FileRead> {
   if (text.length > LONGEST_FILE) throw unfit("is larger than 50 MB");
-  const [first = "", ...lines] = text.replace(/^\uFEFF/, "").split(/\r?\n/);
-  const expected = countIn(parsed(first));
+  const [first = "", ...rest] = text.replace(/^\uFEFF/, "").split(/\r?\n/);
+  const lines = rest.at(-1) === "" ? rest.slice(0, -1) : rest;
+  const heading = headingIn(parsed(first));
   const events = new Map<number, StoredEvent>();
   const refused: string[] = [];
   for (const [i, line] of lines.entries()) {
     if (line === "") continue;
-    const event = await soundEvent(parsed(line));
+    const event = await eventIn(line);
     if (event) events.set(i + 2, event);
     else refused.push(`Line ${i + 2} is damaged and was left out.`);
   }
   const found = events.size + refused.length;
-  if (found < expected)
-    refused.push(`The file is cut off: of ${expected} entries it holds ${found}.`);
+  if (found < heading.count)
+    refused.push(`The file is cut off: of ${heading.count} entries it holds ${found}.`);
+  else if (refused.length === 0 && heading.hash && heading.hash !== (await hashOf(lines)))
+    refused.push(CHANGED);
   return { events, refused };
 }
 
-function countIn(value: unknown): number {
-  const { footwell, format, count } = fieldsOf(value);
+const CHANGED =
+  "The file was changed after it was saved. Entries with sound contents were added; " +
+  "their times or order may be wrong. If you can, save it again on the phone it came from.";
+
+/** Files of the first releases have no hash in their heading. */
+function headingIn(value: unknown): { count: number; hash: string } {
+  const { footwell, format, count, sha256: hash } = fieldsOf(value);
   if (footwell !== "events") throw unfit("is not an export of Footwell");
   if (format !== FILE_FORMAT)
     throw unfit("was made by a newer Footwell; update this one, then import it");
-  return isCount(count) ? count : 0;
+  return { count: isCount(count) ? count : 0, hash: typeof hash === "string" ? hash : "" };
+}
+
+/** A line with fields that only a later release knows is kept beside what is known of it. */
+async function eventIn(line: string): Promise<StoredEvent | undefined> {
+  if (line.length > LONGEST_LINE) return undefined;
+  const value = parsed(line);
+  const event = await soundEvent(value);
+  if (!event || Object.keys(fieldsOf(value)).every((name) => FIELDS.has(name))) return event;
+  return { ...event, line };
 }
 
 /** Built field by field: keys of a stranger's file never reach our objects. */

@@ -3,9 +3,11 @@ import { signal } from "@preact/signals";
 import { adopted } from "./adopt";
 import { draftOf, type Saved, save } from "./append";
 import { Connection, contentsOf, countOf, inOneTransaction, newPhone } from "./database";
+import { emptied as emptiedBody, eraseIn } from "./erase";
 import { asNamed, type Draft, type Event, type NewEvent } from "./event";
 import { type Imported, importInto } from "./exchange";
-import { fileOf, readFile } from "./file";
+import { exportedCounts, forgetKept, noteExportOf } from "./exports";
+import { fileOf, readFile, textOf } from "./file";
 import { type JobSummary, storedEvents, summaries } from "./jobs";
 import { StorageProblem } from "./problems";
 import { keepSentence, roomSentence } from "./space";
@@ -95,13 +97,27 @@ export class Store {
   }
 
   /** To be called when the file was handed over, so that the date of the last export is known. */
-  noteExported(): void {
+  async noteExported(job?: string): Promise<void> {
     noteExported(new Date().toISOString());
+    noteExportOf((await this.jobs()).filter(({ id }) => job === undefined || id === job));
+    this.changed();
+  }
+
+  /** Jobs with the number of their entries that are in no file handed over from this phone. */
+  async unexported(): Promise<Map<string, number>> {
+    const counts = exportedCounts();
+    const jobs = await this.jobs();
+    return new Map(jobs.map(({ id, count }) => [id, Math.max(0, count - (counts.get(id) ?? 0))]));
   }
 
   /** ISO time of the last export, or "". */
   get lastExport(): string {
     return readWitness()?.exported ?? "";
+  }
+
+  /** A file that somebody chose. Rejects with a StorageProblem; then nothing was added. */
+  async importFile(file: Blob): Promise<Imported> {
+    return this.importText(await textOf(file));
   }
 
   async importText(text: string): Promise<Imported> {
@@ -120,7 +136,16 @@ export class Store {
   keepSentence = keepSentence;
   roomSentence = roomSentence;
 
-  /** Remove every event from this phone; it starts again as a new one. */
+  /** Erase one job from this phone: contents, drafts and kept views. Its numbers stay taken. */
+  async eraseJob(job: string): Promise<void> {
+    const nothing = await emptiedBody();
+    await this.connection.use((db) => inOneTransaction(db, (tx) => eraseIn(tx, job, nothing)));
+    forgetKept(job);
+    this.others.tell();
+    this.changed();
+  }
+
+  /** Remove everything from this phone but light and hand; it starts again as a new one. */
   async erasePhone(): Promise<void> {
     await this.connection.use((db) =>
       inOneTransaction(db, async (tx) => {
@@ -128,6 +153,7 @@ export class Store {
         await tx.objectStore("phone").put(newPhone(), "self");
       }),
     );
+    forgetKept();
     await this.goOn();
     this.others.tell();
     this.changed();

@@ -1,4 +1,5 @@
 import type { Database } from "./database";
+import { isErased } from "./erase";
 import { inOrder, type StoredEvent } from "./event";
 import { fieldsOf, isName, parsed } from "./foreign";
 
@@ -21,7 +22,10 @@ export async function storedEvents(db: Database, job?: string): Promise<StoredEv
 /** All jobs, the one that was last added to first. */
 export async function summaries(db: Database): Promise<JobSummary[]> {
   const found = await Promise.all((await jobIds(db)).map((id) => summary(db, id)));
-  return found.sort((a, b) => b.arrival - a.arrival).map(({ shown }) => shown);
+  return found
+    .filter(({ erased }) => !erased)
+    .sort((a, b) => b.arrival - a.arrival)
+    .map(({ shown }) => shown);
 }
 
 async function jobIds(db: Database): Promise<string[]> {
@@ -32,15 +36,22 @@ async function jobIds(db: Database): Promise<string[]> {
   return ids;
 }
 
-async function summary(db: Database, id: string): Promise<{ arrival: number; shown: JobSummary }> {
+interface Found {
+  readonly arrival: number;
+  readonly erased: boolean;
+  readonly shown: JobSummary;
+}
+
+async function summary(db: Database, id: string): Promise<Found> {
   const jobs = db.transaction("events").store;
   const [opened, count, last] = await Promise.all([
     jobs.index("kind").get([id, "job opened"]),
     jobs.index("job").count(id),
     jobs.index("job").openCursor(id, "prev"),
   ]);
+  const erased = last !== null && isErased(last.value);
   const shown = { id, ...heading(opened), count, lastAt: last?.value.at ?? "" };
-  return { arrival: last?.primaryKey ?? 0, shown };
+  return { arrival: last?.primaryKey ?? 0, erased, shown };
 }
 
 /** Title and vehicle from the body of "job opened", which may come from a stranger or a later release. */

@@ -8,12 +8,11 @@ import { words } from "./words";
 
 export function FileKey() {
   const input = useRef<HTMLInputElement>(null);
-  const [said, setSaid] = useState("");
+  const [said, setSaid] = useState<readonly string[]>([]);
   const open = async (file: File | undefined) => {
     if (!file) return;
-    const text = await file.text();
-    const imported = await attempt(() => ports().store.importText(text));
-    setSaid(imported ? words.imported(imported.events.length) : "");
+    const imported = await attempt(() => ports().store.importFile(file));
+    setSaid(imported ? [words.imported(imported.events.length), ...told(imported.refused)] : []);
     if (input.current) input.current.value = "";
   };
   return (
@@ -27,7 +26,19 @@ export function FileKey() {
         aria-label={words.openFile}
         onChange={(event) => open(event.currentTarget.files?.[0])}
       />
-      {said && <p role="status">{said}</p>}
+      <div role="status">
+        {said.map((sentence) => (
+          <p key={sentence}>{sentence}</p>
+        ))}
+      </div>
     </>
   );
+}
+
+/** A file damaged throughout would fill the screen. */
+const MOST_TOLD = 5;
+
+function told(refused: readonly string[]): string[] {
+  const more = refused.length - MOST_TOLD;
+  return [...refused.slice(0, MOST_TOLD), ...(more > 0 ? [words.refusedMore(more)] : [])];
 }

@@ -5,7 +5,7 @@ import { attempt } from "../../app/job";
 import { ports } from "../../app/ports";
 import { CommitKey, Key } from "../../app/ui/Key";
 import { FileKey } from "./FileKey";
-import { saveFile } from "./files";
+import { fileName, saveFile } from "./files";
 
 const words = {
   title: "What you can do",
@@ -22,8 +22,8 @@ export function Rescue() {
     const text = await attempt(() => store.exportText());
     setFailed(text === null);
     if (text === null) return;
-    saveFile("footwell-rescue.json", text);
-    store.noteExported();
+    saveFile(fileName("rescue"), text);
+    await store.noteExported();
   };
   return (
     <section class="block">

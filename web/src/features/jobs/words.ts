@@ -15,6 +15,7 @@ export const words = {
   safari:
     "Safari may delete everything after seven days of use without a visit. Add Footwell to the home screen, or share each job as a link or file.",
   exported: (at: string) => (at ? `Last exported ${at}.` : "Never exported yet."),
+  refusedMore: (count: number) => `${count} more entries were left out.`,
   imported: (count: number) =>
     count === 0
       ? "Nothing new in that file: all of it was here."

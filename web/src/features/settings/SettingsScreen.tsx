@@ -11,7 +11,7 @@ import { Key } from "../../app/ui/Key";
 import { Screen } from "../../app/ui/Screen";
 import { Toggles } from "../../app/ui/Toggles";
 import { FileKey } from "../jobs/FileKey";
-import { saveFile } from "../jobs/files";
+import { fileName, saveFile } from "../jobs/files";
 import { words as jobWords } from "../jobs/words";
 import { words } from "./words";
 
@@ -37,6 +37,7 @@ export function SettingsScreen() {
       />
       <Kept />
       <PythonState />
+      <Key onPress={() => go({ screen: "erase" })}>{words.erase}</Key>
       <Key onPress={() => go({ screen: "about" })}>{words.about}</Key>
     </Screen>
   );
@@ -52,8 +53,8 @@ function Kept() {
   const save = async () => {
     const text = await attempt(() => store.exportText());
     if (text === null) return;
-    saveFile("footwell-jobs.json", text);
-    store.noteExported();
+    saveFile(fileName("all jobs"), text);
+    await store.noteExported();
   };
   return (
     <section class="block">

@@ -13,6 +13,7 @@ export const words = {
     { value: "left", name: "Left" },
   ],
   saveAll: "Save everything as a file",
+  erase: "Erase a job or this phone",
   about: "About and notices",
   python: {
     loading: "Python is starting.",

@@ -1,14 +1,14 @@
 /** The job as a link in the fragment of the address, or as a file where that would be too long. */
 
 import { useEffect, useState } from "preact/hooks";
-import { attempt, events, jobId } from "../../app/job";
+import { attempt, events, jobId, view } from "../../app/job";
 import { ports } from "../../app/ports";
 import { back } from "../../app/route";
 import type { LinkMade } from "../../app/types";
 import { JobHead, Trouble } from "../../app/ui/JobHead";
 import { Key } from "../../app/ui/Key";
 import { Screen } from "../../app/ui/Screen";
-import { saveFile } from "../jobs/files";
+import { fileName, saveFile } from "../jobs/files";
 import { words } from "./words";
 
 export function ShareScreen() {
@@ -67,8 +67,9 @@ const addressOf = (text: string) => `${location.origin}${location.pathname}#${te
 
 async function saveJob(): Promise<void> {
   if (!jobId.value) return;
-  saveFile("footwell-job.json", await ports().store.exportText(jobId.value));
-  ports().store.noteExported();
+  const opened = view.value;
+  saveFile(fileName(opened?.title ?? "job"), await ports().store.exportText(jobId.value));
+  await ports().store.noteExported(jobId.value);
 }
 
 async function send(url: string): Promise<void> {

@@ -1,0 +1,171 @@
+"""Erasing one job or the phone: afterwards a word of it is found nowhere."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+from playwright.sync_api import Page
+from storage_bugs import Bug
+from storage_rig import Phone, append, exported_by, foreign, import_text, state, texts
+
+NewPhone = Callable[..., Phone]
+
+MARKER = "zebra-7741"
+
+BODY_LEFT = Bug(
+    "erase.ts", 'at: "", ...nothing }', 'at: "", sha256: nothing.sha256, body: event.body }'
+)
+DRAFTS_LEFT = Bug("index.ts", "    forgetKept(job);\n", "")
+PHONE_DRAFTS_LEFT = Bug("index.ts", "    forgetKept();\n", "")
+
+EVERYWHERE = """async marker => {
+    const found = [];
+    const seen = (where, value) => {
+        if (JSON.stringify(value ?? null).includes(marker)) found.push(where);
+    };
+    for (const { name } of await indexedDB.databases()) {
+        const db = await new Promise((done) => {
+            const asked = indexedDB.open(name);
+            asked.onsuccess = () => done(asked.result);
+        });
+        for (const store of db.objectStoreNames) {
+            const rows = db.transaction(store).objectStore(store);
+            for (const ask of [rows.getAll(), rows.getAllKeys()])
+                seen(`${name}/${store}`, await new Promise((done) => {
+                    ask.onsuccess = () => done(ask.result);
+                }));
+        }
+        db.close();
+    }
+    seen("localStorage", { ...localStorage });
+    seen("sessionStorage", { ...sessionStorage });
+    for (const name of await caches.keys()) {
+        const cache = await caches.open(name);
+        for (const request of await cache.keys()) {
+            seen(`cache ${name}`, request.url);
+            seen(`cache ${name}`, await (await cache.match(request)).text());
+        }
+    }
+    seen("file", await store.exportText());
+    return found;
+}"""
+
+
+def places(page: Page) -> list[str]:
+    found: list[str] = page.evaluate(EVERYWHERE, MARKER)
+    return found
+
+
+def keep(page: Page, name: str, value: Any) -> None:
+    page.evaluate("([k, v]) => localStorage.setItem(k, JSON.stringify(v))", [name, value])
+
+
+def a_job_with_the_marker(phone: Phone) -> Page:
+    """Saved, exported, adopted from elsewhere, half typed, and in the kept view."""
+    tab = phone.tab()
+    append(tab, "job-a", MARKER, "more")
+    append(tab, "job-b", "other")
+    tab.evaluate("store.noteExported()")
+    keep(tab, "footwell.view", {"job": "job-a", "view": MARKER})
+    keep(tab, "footwell.draft.story.job-a", MARKER)
+    keep(tab, "footwell.draft.story.job-b", "unfinished")
+    keep(tab, "footwell.theme", "dark")
+    assert {"footwell/events", "localStorage", "file"} <= set(places(tab))
+    return tab
+
+
+def one_job_is_erased(phone: Phone) -> None:
+    tab = a_job_with_the_marker(phone)
+    tab.evaluate("store.eraseJob('job-a')")
+    assert places(tab) == [], "a word of the job is still there"
+    assert [job["id"] for job in tab.evaluate("store.jobs()")] == ["job-b"]
+    assert texts(tab, "job-b") == ["other"]
+    assert "unfinished" in tab.evaluate("localStorage['footwell.draft.story.job-b']")
+    [next_event] = append(tab, "job-b", "after")
+    assert next_event["n"] == 4, "a number was given twice"
+    tab.close()
+    assert state(phone.tab()) == "ready", "what was erased is told as lost"
+
+
+def test_of_an_erased_job_no_word_is_left_and_other_jobs_stay(phone: NewPhone) -> None:
+    one_job_is_erased(phone())
+
+
+@pytest.mark.parametrize("bug", [BODY_LEFT, DRAFTS_LEFT], ids=["body", "drafts"])
+def test_an_erasing_that_leaves_something_is_found_out(phone: NewPhone, bug: Bug) -> None:
+    with pytest.raises(AssertionError, match="still there"):
+        one_job_is_erased(phone(bug))
+
+
+def the_phone_is_erased(phone: Phone) -> None:
+    tab = a_job_with_the_marker(phone)
+    tab.evaluate("store.erasePhone()")
+    assert places(tab) == [], "a word of a job is still there"
+    assert tab.evaluate("Object.keys(localStorage).sort()") == [
+        "footwell.theme",
+        "footwell.witness",
+    ]
+    tab.close()
+    assert state(phone.tab()) == "ready"
+
+
+def test_of_an_erased_phone_no_word_is_left(phone: NewPhone) -> None:
+    the_phone_is_erased(phone())
+
+
+def test_an_erased_phone_with_drafts_left_is_found_out(phone: NewPhone) -> None:
+    with pytest.raises(AssertionError, match="still there"):
+        the_phone_is_erased(phone(PHONE_DRAFTS_LEFT))
+
+
+def test_an_erased_job_comes_back_from_its_file_once_and_whole(phone: NewPhone) -> None:
+    tab = phone().tab()
+    append(tab, "job", "one", "two")
+    text = tab.evaluate("store.exportText('job')")
+    tab.evaluate("store.eraseJob('job')")
+    result = import_text(tab, text)
+    assert (len(result["events"]), result["refused"]) == (2, [])
+    assert tab.evaluate("store.exportText('job')") == text
+
+
+def test_a_file_of_a_phone_with_an_erased_job_erases_nothing_elsewhere(phone: NewPhone) -> None:
+    first = phone().tab()
+    append(first, "job", "one")
+    append(first, "kept", "two")
+    before = first.evaluate("store.exportText()")
+    first.evaluate("store.eraseJob('job')")
+    after = first.evaluate("store.exportText()")
+    second = phone().tab()
+    import_text(second, before)
+    result = import_text(second, after)
+    assert (len(result["events"]), result["refused"]) == (0, [])
+    assert texts(second, "job") == ["one"]
+
+
+def test_an_adopted_job_is_erased_with_its_first_names(phone: NewPhone) -> None:
+    tab = phone().tab()
+    theirs = [foreign(1, "note made", '{"text":"x"}', device=MARKER)]
+    tab.evaluate("events => store.adopt(events, 'mine')", theirs)
+    tab.evaluate("store.eraseJob('mine')")
+    assert places(tab) == []
+
+
+def test_what_is_in_no_saved_file_is_counted_job_by_job(phone: NewPhone) -> None:
+    tab = phone().tab()
+    append(tab, "a", "one", "two")
+    append(tab, "b", "three")
+    counted = "store.unexported().then((counts) => Object.fromEntries(counts))"
+    assert tab.evaluate(counted) == {"a": 2, "b": 1}
+    tab.evaluate("store.noteExported('a')")
+    append(tab, "a", "four")
+    assert tab.evaluate(counted) == {"a": 1, "b": 1}
+    tab.evaluate("store.noteExported()")
+    assert tab.evaluate(counted) == {"a": 0, "b": 0}
+
+
+def test_an_imported_file_counts_as_saved_nowhere(phone: NewPhone) -> None:
+    tab = phone().tab()
+    import_text(tab, exported_by(phone(), "one"))
+    assert tab.evaluate("store.unexported().then((counts) => [...counts])") == [["job", 1]]
