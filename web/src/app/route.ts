@@ -25,7 +25,15 @@ export type JobScreen =
 
 export type Route =
   | {
-      screen: "jobs" | "new" | "starter" | "practice" | "open link" | "settings" | "erase" | "about";
+      screen:
+        | "jobs"
+        | "new"
+        | "starter"
+        | "practice"
+        | "open link"
+        | "settings"
+        | "erase"
+        | "about";
     }
   | { screen: "job"; job: string; show: JobScreen; about?: string };
 
