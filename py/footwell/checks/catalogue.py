@@ -81,9 +81,9 @@ def catalogue(circuit: Circuit, tools: Tools, engine: str = "off") -> list[Check
     return circuit.cache[key]  # type: ignore[no-any-return]
 
 
-STAYS_ON = (VOLTS, CLAMP)
-"""Instruments that stay on without a hand, their leads clipped or pushed in, so that somebody alone can hold
-a switch meanwhile."""
+NEED_A_HAND = (LISTEN, FEED)
+"""Checks that take a hand all the time. Leads and lamps are clipped or pushed in and stay, so that somebody
+alone can hold a switch meanwhile."""
 
 CLIP_MINUTES = 1.0
 """For leads that hold by themselves (common practice, no source)."""
@@ -93,7 +93,7 @@ def at_hand(circuit: Circuit, check: Check, tools: Tools) -> bool:
     """Whether a tool that will do for the check is there, and hands enough."""
     needed = NEEDS.get(check.instrument)
     equipped = needed is None or any(tool in tools.names for tool in needed)
-    free = tools.helper or check.instrument in STAYS_ON or not held_down(circuit, check)
+    free = tools.helper or check.instrument not in NEED_A_HAND or not held_down(circuit, check)
     return equipped and free
 
 
