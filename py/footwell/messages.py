@@ -8,9 +8,12 @@ from __future__ import annotations
 
 from typing import Annotated, Any, Literal
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import BaseModel, ConfigDict, FailFast, Field
 
 from footwell.job.events import Controls, Event, LoadSeen, ReadingTaken, Setup
+
+Events = Annotated[list[Event], Field(max_length=5000), FailFast()]
+"""A job's events; the first that is none ends the reading."""
 
 
 class Message(BaseModel):
@@ -31,7 +34,7 @@ class SheetText(Message):
 class Job(Message):
     """A whole job: its events in the order of their making. Every call is answered from these alone."""
 
-    events: Annotated[list[Event], Field(max_length=5000)]
+    events: Events
 
 
 class PracticeWanted(Message):
@@ -45,7 +48,7 @@ class PracticeAsked(Message):
     """What the person does next in a practice job: a reading, or a look into a connector's half;
     neither asks what the loads do in every position."""
 
-    events: Annotated[list[Event], Field(max_length=5000)]
+    events: Events
     record: ReadingTaken | None = None
     connector: str = ""
     half: str = ""
@@ -54,7 +57,7 @@ class PracticeAsked(Message):
 class CheckAsked(Message):
     """A check the person chose: what to hold where. `red` empty asks for the load itself by eye."""
 
-    events: Annotated[list[Event], Field(max_length=5000)]
+    events: Events
     instrument: str
     red: str
     black: str = "earth"
@@ -66,14 +69,14 @@ class CheckAsked(Message):
 class ReadingTyped(Message):
     """A reading as typed, before it is kept: `record` comes from the check."""
 
-    events: Annotated[list[Event], Field(max_length=5000)]
+    events: Events
     record: ReadingTaken
     typed: Annotated[str, Field(max_length=40)]
     unit: str
 
 
 class WiringAsked(Message):
-    events: Annotated[list[Event], Field(max_length=5000)]
+    events: Events
     connector: str
     half: Literal["a", "b"]
     found: dict[str, str | None]
@@ -592,7 +595,7 @@ class ExpectedAsked(Message):
     """What every place would read in a set-up: in the circuit as it stands, or under faults. `engine`
     is the job's where it is not given."""
 
-    events: Annotated[list[Event], Field(max_length=5000)]
+    events: Events
     controls: Controls = {}
     apart: list[str] = []
     stand_in: dict[str, str] = {}
@@ -604,7 +607,7 @@ class ExpectedAsked(Message):
 class ExplainAsked(Message):
     """Why a place would read what it reads, in a set-up and under faults; none for a sound circuit."""
 
-    events: Annotated[list[Event], Field(max_length=5000)]
+    events: Events
     instrument: str = "volts"
     red: str
     black: str = "earth"

@@ -15,8 +15,9 @@ import hashlib
 import re
 import zlib
 from collections.abc import Sequence
+from typing import Annotated
 
-from pydantic import BaseModel, ConfigDict, ValidationError
+from pydantic import BaseModel, ConfigDict, FailFast, ValidationError
 
 from footwell.errors import FootwellError
 from footwell.job.events import Event
@@ -45,7 +46,9 @@ class LinkError(FootwellError):
 
 class _Content(BaseModel):
     model_config = ConfigDict(strict=True, extra="ignore")
-    events: list[Event]
+    events: Annotated[list[Event], FailFast()]
+    """The first entry that is none ends the reading: a hundred thousand would make a hundred thousand
+    reports."""
 
 
 def make(events: Sequence[Event]) -> str:
