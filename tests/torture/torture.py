@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 import subprocess
 import sys
@@ -63,6 +64,36 @@ def tested(row: Row, long: bool) -> Found:
     return found
 
 
+LEAST_COVERED = 95.0
+
+
+def covered(row: Row) -> Found:
+    """Q1: the share of branches that the tests of links and replay take."""
+    found = Found()
+    with TemporaryDirectory() as folder:
+        data, report = Path(folder) / "data", Path(folder) / "report.json"
+        coverage = [sys.executable, "-m", "coverage"]
+        pytest = ["-m", "pytest", "-q", "-c", "py/pyproject.toml", "--rootdir", ".", *row.tests]
+        run = [
+            *coverage,
+            "run",
+            f"--data-file={data}",
+            "--branch",
+            "--source=footwell.job",
+            *pytest,
+        ]
+        subprocess.run(run, cwd=ROOT, check=True, capture_output=True)
+        told = [*coverage, "json", f"--data-file={data}", "-o", str(report)]
+        subprocess.run(told, cwd=ROOT, check=True, capture_output=True)
+        totals = json.loads(report.read_text())["totals"]
+    share = 100.0 * totals["covered_branches"] / totals["num_branches"]
+    found.figures |= {"branches": totals["num_branches"], "covered %": round(share, 1)}
+    found.passed = 1
+    if share < LEAST_COVERED:
+        found.failed.append(f"{share:.1f} % of the branches")
+    return found
+
+
 def links_measured(found: Found, long: bool) -> None:
     """C1 in CPython. Time and room are taken apart, since weighing slows."""
     count = 20_000 if long else 1_000
@@ -112,7 +143,10 @@ def main(words: list[str]) -> int:
         if names and row.id not in names:
             continue
         begun = time.monotonic()
-        found = tested(row, long) if row.tests else Found()
+        if row.id == "Q1":
+            found = covered(row)
+        else:
+            found = tested(row, long) if row.tests else Found()
         if row.id == "C1":
             links_measured(found, long)
         print(told(row, found, (time.monotonic() - begun) / 60), flush=True)
