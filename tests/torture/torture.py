@@ -109,6 +109,12 @@ def links_measured(found: Found, long: bool) -> None:
         found.failed.append(f"a link took over {LARGE_BYTES / 1e6:g} MB")
 
 
+def measured(row: Row, long: bool) -> Found:
+    if row.id == "Q1":
+        return covered(row)
+    return tested(row, long) if row.tests else Found()
+
+
 def verdict(row: Row, found: Found) -> str:
     over = [f"{key} above {top:g}" for key, top in row.limits if found.figures.get(key, 1e9) > top]
     below = [*found.failed, *over]
@@ -143,10 +149,7 @@ def main(words: list[str]) -> int:
         if names and row.id not in names:
             continue
         begun = time.monotonic()
-        if row.id == "Q1":
-            found = covered(row)
-        else:
-            found = tested(row, long) if row.tests else Found()
+        found = measured(row, long)
         if row.id == "C1":
             links_measured(found, long)
         print(told(row, found, (time.monotonic() - begun) / 60), flush=True)
