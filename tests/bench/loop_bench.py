@@ -20,7 +20,7 @@ sys.path.insert(0, str(Path(__file__).parents[1]))
 
 from core.loop_rig import Result, Trial, complaining, pair_trials, sampled, single_trials, tried
 from core.sample_circuits import NAMES
-from planned_order import planned
+from planned_order import Planned
 from table import print_table
 
 from footwell.practice.orders import Order, half_split, load_to_supply
@@ -28,7 +28,7 @@ from footwell.practice.orders import Order, half_split, load_to_supply
 ORDERS: dict[str, Order] = {
     "from load to supply": load_to_supply,
     "half-split": half_split,
-    "planned ahead": planned,
+    "planned ahead": Planned(),
 }
 MOST_WORST = 12
 HEAD = ["", "cases", "right", "good parts", "readings", "p95", "minutes", "p95", "s a job"]

@@ -1,27 +1,31 @@
 """Whole jobs with the narrowing checks planned ahead: a case put as a planning problem.
 
 Options are the checks worth doing, as Footwell ranks them; outcomes are the ranges of its numbers and its
-words. Travel is what a check costs after another beyond the taking of the reading. The planner resolves
-one repair, while a job goes on to confirm a repair that leads by far: repairs that together weigh next to
-nothing count as the leading one's.
+words. Travel is what a check costs after another beyond the taking of the reading. A plan ends with the
+confirming check: nothing where the last check was one, else the quickest from where that left the person.
+A job goes on to confirm a repair that leads by far: repairs that together weigh next to nothing count as
+the leading one's.
 """
 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 
 from footwell.checks.catalogue import minutes
 from footwell.checks.check import Check
 from footwell.checks.glance import Panel
 from footwell.diagnosis.belief import Belief, Weighed, by_repair
 from footwell.diagnosis.case import Case
-from footwell.diagnosis.choose import choices, live_of, panel_of
+from footwell.diagnosis.choose import choices, confirming, live_of, panel_of
 from footwell.diagnosis.conclude import Conclusion
+from footwell.diagnosis.elimination import fault_behind
 from footwell.diagnosis.hypotheses import raised_by_history
 from footwell.diagnosis.planning.doubt import corrections
-from footwell.diagnosis.planning.next_check import next_check
+from footwell.diagnosis.planning.next_check import Plan, next_check
 from footwell.diagnosis.planning.problem import Option, Problem
 from footwell.diagnosis.planning.readings import chances, limits
+from footwell.diagnosis.proof import confirmed_by
 from footwell.faults.suspects import Repair, single_faults
 
 STATES = 400
@@ -38,21 +42,71 @@ Row = tuple[float, ...]
 """Chances of the outcomes of a check under one suspect."""
 
 
-def planned(case: Case, conclusion: Conclusion) -> Check | None:
-    """The check with which the best plan begins; None where planning has nothing to choose from."""
-    ranked = [c.check for c in choices(case, conclusion.belief) if c.check is not None]
-    checks = sorted(ranked[:MOST_OPTIONS], key=lambda check: check.id)
-    plan = next_check(problem_of(case, conclusion.belief, checks), STATES) if checks else None
-    return checks[plan.option] if plan else None
+@dataclass
+class Planned:
+    """The order that begins the best plan each time. `plans` keeps every plan made; with `ends` the
+    confirming check is in its minutes, with `limit` planning is left to fewer groups of suspects than that."""
+
+    ends: bool = True
+    limit: int | None = None
+    plans: list[Plan] = field(default_factory=list)
+
+    def __call__(self, case: Case, conclusion: Conclusion) -> Check | None:
+        """The check with which the best plan begins; None where planning has nothing to choose from."""
+        belief = conclusion.belief
+        ranked = [c.check for c in choices(case, belief) if c.check is not None]
+        checks = sorted(ranked[:MOST_OPTIONS], key=lambda check: check.id)
+        groups = len(by_repair(live_of(belief)))
+        if not checks or (self.limit is not None and groups > self.limit):
+            return None
+        plan = next_check(problem_of(case, belief, checks, self.ends), STATES)
+        if plan is None:
+            return None
+        self.plans.append(plan)
+        return checks[plan.option]
 
 
-def problem_of(case: Case, belief: Belief, checks: Sequence[Check]) -> Problem:
+def problem_of(
+    case: Case, belief: Belief, checks: Sequence[Check], with_ends: bool = True
+) -> Problem:
     """Station 0 is where the person stands; every check is a station of its own."""
     live = live_of(belief)
     panel = panel_of(case, live)
     options = [_option(case, check, n, panel, live) for n, check in enumerate(checks, 1)]
     travel = [(0.0, *(_way(case, a, b) for b in checks)) for a in (case.last_check, *checks)]
-    return Problem(_shares(case, live), _repairs(live), tuple(options), tuple(travel))
+    repairs = _repairs(live)
+    ends = _ends(case, belief, repairs, checks) if with_ends else ()
+    return Problem(_shares(case, live), repairs, tuple(options), tuple(travel), ends=ends)
+
+
+def _ends(
+    case: Case, belief: Belief, repairs: Sequence[tuple[Repair, ...]], checks: Sequence[Check]
+) -> tuple[Row, ...]:
+    """Minutes to confirm what each suspect leaves to mend, from each station."""
+    found: dict[Repair, Row] = {}
+    for repair in dict.fromkeys(r for left in repairs for r in left):
+        found[repair] = _to_confirm(case, belief, repair, checks)
+    return tuple(
+        tuple(map(sum, zip(*(found[r] for r in left), strict=True)))
+        if left
+        else (0.0,) * (1 + len(checks))
+        for left in repairs
+    )
+
+
+def _to_confirm(case: Case, belief: Belief, repair: Repair, checks: Sequence[Check]) -> Row:
+    """Minutes from each station to the quickest check that confirms a repair; none where it is confirmed
+    there, was confirmed before, or cannot be."""
+    fault, beside = fault_behind(belief, repair)
+    if fault is None or confirmed_by(case, fault) is not None:
+        return (0.0,) * (1 + len(checks))
+    able = [c.check for c in confirming(case, fault, beside) if c.check]
+    return tuple(
+        0.0
+        if before in able
+        else min((minutes(case.now, check, before) for check in able), default=0.0)
+        for before in (case.last_check, *checks)
+    )
 
 
 def _way(case: Case, before: Check | None, there: Check) -> float:

@@ -66,7 +66,7 @@ def optimum(case: Problem) -> float:
     @lru_cache(None)
     def least(live: Live, station: int) -> float:
         if known(case, live):
-            return 0.0
+            return sum(case.shares[s] * case.ends[s][station] for s in live if case.ends)
         found = math.inf
         for j, option in enumerate(case.options):
             parts = divided(case, live, j)

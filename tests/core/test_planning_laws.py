@@ -47,6 +47,16 @@ def problems(draw: st.DrawFn, travel: bool = True) -> Problem:
     return moving(draw, case) if travel and draw(st.booleans()) else case
 
 
+@st.composite
+def confirmed_problems(draw: st.DrawFn) -> Problem:
+    """Problems in which the repair, once known, is still to be confirmed from where the person stands."""
+    case = draw(problems())
+    row = st.lists(
+        st.integers(0, 9).map(float), min_size=len(case.travel), max_size=len(case.travel)
+    )
+    return replace(case, ends=tuple(tuple(draw(row)) for _ in case.shares))
+
+
 def moving(draw: st.DrawFn, case: Problem) -> Problem:
     stations = draw(st.integers(2, 3))
     way = st.lists(st.integers(0, 5).map(float), min_size=stations, max_size=stations)
@@ -61,6 +71,26 @@ def moving(draw: st.DrawFn, case: Problem) -> Problem:
 def minutes(case: Problem, states: int = NEVER) -> float:
     plan = next_check(case, states)
     return plan.minutes if plan else 0.0
+
+
+@given(confirmed_problems())
+@settings(deadline=None)
+def test_a_plan_that_is_called_exact_is_the_optimum_with_the_confirming_check(
+    case: Problem,
+) -> None:
+    plan = next_check(case, NEVER)
+    if plan is not None:
+        assert plan.exact and plan.minutes == pytest.approx(optimum(case), abs=1e-6)
+
+
+def test_of_two_checks_the_one_that_leaves_less_to_confirm_comes_first() -> None:
+    """And with what is left to confirm exchanged, the other."""
+    case = problem([1.0, 1.0], [[0, 1], [0, 1]])
+    options = tuple(replace(o, station=n) for n, o in enumerate(case.options, 1))
+    case = replace(case, options=options, travel=((0.0,) * 3,) * 3)
+    for ends, first in (((9.0, 4.0, 0.0), 1), ((9.0, 0.0, 4.0), 0)):
+        plan = next_check(replace(case, ends=(ends, ends)))
+        assert plan is not None and plan.option == first and plan.minutes == 1.0
 
 
 @given(problems())

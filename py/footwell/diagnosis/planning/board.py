@@ -10,7 +10,7 @@ make too many worlds, every suspect shows its likeliest outcome.
 from __future__ import annotations
 
 import random
-from collections.abc import Hashable, Iterable, Sequence
+from collections.abc import Hashable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from footwell.diagnosis.planning.problem import Problem
@@ -34,7 +34,8 @@ of the share in hundredths."""
 @dataclass(frozen=True, slots=True)
 class Board:
     """`weights` sum to one; `repairs` are the sets of worlds with one repair each; `parts[j]` the sets of
-    worlds with one outcome of option j each. `minutes` and `station` belong to the options."""
+    worlds with one outcome of option j each. `minutes` and `station` belong to the options. `ends[n][a]` are
+    the minutes that follow at station a in world n, once the repair is known; () where nothing follows."""
 
     weights: tuple[float, ...]
     repairs: tuple[int, ...]
@@ -43,6 +44,7 @@ class Board:
     station: tuple[int, ...]
     travel: tuple[tuple[float, ...], ...]
     start: int
+    ends: tuple[tuple[float, ...], ...] = ()
 
     @property
     def all(self) -> int:
@@ -51,9 +53,10 @@ class Board:
 
 def board(problem: Problem) -> Board:
     """The problem in worlds, in the order in which the suspects bring them up."""
-    worlds = _worlds(problem, DRAWS)
-    if len(worlds) > MOST_WORLDS:
-        worlds = _worlds(problem, 1)
+    suspects = _worlds(problem, DRAWS)
+    if len(suspects) > MOST_WORLDS:
+        suspects = _worlds(problem, 1)
+    worlds = {world: _by_repair(problem, shares) for world, shares in suspects.items()}
     total = sum(sum(shares.values()) for shares in worlds.values())
     mends: dict[Mend, int] = {}
     for bit, shares in enumerate(worlds.values()):
@@ -67,19 +70,37 @@ def board(problem: Problem) -> Board:
         tuple(option.station for option in problem.options),
         problem.travel,
         problem.start,
+        tuple(_ends(problem, shares) for shares in suspects.values()) if problem.ends else (),
     )
 
 
-def _worlds(problem: Problem, draws: int) -> dict[World, dict[Hashable, float]]:
-    """Share of each repair in each world."""
+def _by_repair(problem: Problem, suspects: Mapping[int, float]) -> dict[Hashable, float]:
+    shares: dict[Hashable, float] = {}
+    for s, share in suspects.items():
+        shares[problem.repairs[s]] = shares.get(problem.repairs[s], 0.0) + share
+    return shares
+
+
+def _ends(problem: Problem, suspects: Mapping[int, float]) -> tuple[float, ...]:
+    """Minutes that follow at each station, the mean over the suspects of a world."""
+    total = sum(suspects.values())
+    columns = zip(*(problem.ends[s] for s in suspects), strict=True)
+    return tuple(
+        sum(p * x for p, x in zip(suspects.values(), column, strict=True)) / total
+        for column in columns
+    )
+
+
+def _worlds(problem: Problem, draws: int) -> dict[World, dict[int, float]]:
+    """Share of each suspect in each world."""
     points = [_points(j, draws) for j in range(len(problem.options))]
-    worlds: dict[World, dict[Hashable, float]] = {}
-    for s, (share, repair) in enumerate(zip(problem.shares, problem.repairs, strict=True)):
+    worlds: dict[World, dict[int, float]] = {}
+    for s, share in enumerate(problem.shares):
         if share > 0.0:
             seen = _worlds_of([option.chances[s] for option in problem.options], points)
             for world in seen:
                 shares = worlds.setdefault(world, {})
-                shares[repair] = shares.get(repair, 0.0) + share / len(seen)
+                shares[s] = shares.get(s, 0.0) + share / len(seen)
     return worlds
 
 

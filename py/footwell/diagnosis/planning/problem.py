@@ -26,7 +26,8 @@ class Option:
 class Problem:
     """Suspects with their shares (any positive scale) and repairs, options, and where the person stands.
 
-    `travel[a][b]` are the minutes from station a to station b: way and change of set-up.
+    `travel[a][b]` are the minutes from station a to station b: way and change of set-up. `ends[s][a]`, where
+    given, are the minutes that follow at station a once only the repair of suspect s is left: to confirm it.
     """
 
     shares: tuple[float, ...]
@@ -34,6 +35,7 @@ class Problem:
     options: tuple[Option, ...]
     travel: tuple[tuple[float, ...], ...] = ((0.0,),)
     start: int = 0
+    ends: tuple[tuple[float, ...], ...] = ()
 
 
 def sure(outcomes: Sequence[int]) -> tuple[tuple[float, ...], ...]:

@@ -79,7 +79,7 @@ class Search:
         """The least cost of a state where it lies below the limit, else a bound from the limit up.
         Once the count is used up: the cost of the best way found."""
         if self.bounds.known(worlds):
-            return 0.0
+            return self._end(worlds, station)
         state = worlds, station
         proven = self._proven.get(state)
         if proven is not None:
@@ -139,7 +139,7 @@ class Search:
         """Cost when at each state the most telling options are weighed by what following the best gain a
         minute would cost after each."""
         if self.bounds.known(worlds):
-            return 0.0
+            return self._end(worlds, station)
         found = self._rollouts.get((worlds, station))
         if found is None:
             greedy = self._greedy(worlds, station, among)
@@ -162,7 +162,7 @@ class Search:
     def _greedy(self, worlds: int, station: int, among: Sequence[Split]) -> float:
         """Cost when always the option with the best gain a minute is taken."""
         if self.bounds.known(worlds):
-            return 0.0
+            return self._end(worlds, station)
         found = self._greedies.get((worlds, station))
         if found is None:
             splits = self._divided(worlds, among)
@@ -191,6 +191,13 @@ class Search:
             (round(share * self._minutes(j, station) + sum(map(least, parts)), DIGITS), j, parts)
             for j, parts, _ in splits
         )
+
+    def _end(self, worlds: int, station: int) -> float:
+        """What follows once the repair is known."""
+        ends, weights = self._board.ends, self._board.weights
+        if not ends:
+            return 0.0
+        return sum(w * ends[n][station] for n, w in enumerate(weights) if worlds >> n & 1)
 
     def _lower(self, state: State) -> float:
         return max(self.bounds.least(state[0]), self._low.get(state, 0.0))
