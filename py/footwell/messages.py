@@ -448,6 +448,7 @@ class JobView(Message):
     connectors: list[ConnectorView]
     step: Step
     others: list[Check]
+    along: list[Check]
     suspects: Suspects
     path: list[PathPoint]
     history: list[ReadingView]

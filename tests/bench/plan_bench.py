@@ -1,9 +1,9 @@
 """Whole jobs with the checks planned ahead beside today's choice, on the same cases of all sheets.
 
 Cases are single faults that show and pairs of a slip and a break, drawn by seed from every sheet of
-fixtures/circuits. Printed for each way of planning: right, good parts, readings, minutes, the minutes more than
-today's choice on the same job with their standard error, the share of decisions that were solved exactly. Each
-case is told as soon as it is done, with its minutes in each way.
+fixtures/circuits. Printed for each way of planning: right, good parts, readings, minutes, the minutes more
+than today's choice on the same job with their standard error, the share of decisions that were solved
+exactly. Each case is told as soon as it is done, with its minutes in each way.
 """
 
 from __future__ import annotations

@@ -44,8 +44,8 @@ Row = tuple[float, ...]
 
 @dataclass
 class Planned:
-    """The order that begins the best plan each time. `plans` keeps every plan made; with `ends` the
-    confirming check is in its minutes, with `limit` planning is left to fewer groups of suspects than that."""
+    """The order that begins the best plan each time. With `ends` the confirming check is in its minutes; with
+    a `limit` nothing is planned among more groups of suspects. `plans` keeps every plan made."""
 
     ends: bool = True
     limit: int | None = None

@@ -71,10 +71,10 @@ def choices(case: Case, belief: Belief) -> list[Choice]:
     found = [_inspection(case, half, live, before) for half in case.doubtful]
     passed_over = case.skipped | case.taken
     for check in catalogue(case.now, case.tools, case.engine):
-        if check.id not in passed_over and not _owners(check) & case.unreachable:
+        if check.id not in passed_over and not owners(check) & case.unreachable:
             if behind_fuse(check) and _blown(check, live) < BLOWN_FROM:
                 continue
-            bits = before - _left(cells(panel, check, live))
+            bits = before - bits_left(cells(panel, check, live))
             if bits > DECISIVE:
                 found.append(Choice(check, None, bits, minutes(case.now, check, case.last_check)))
     return sorted(found, key=lambda c: (-c.worth, c.check.id if c.check else ""))
@@ -108,7 +108,8 @@ def _blown(check: Check, live: Sequence[Weighed]) -> float:
     )
 
 
-def _owners(check: Check) -> set[str]:
+def owners(check: Check) -> set[str]:
+    """Connectors and parts that a check's probes are held to."""
     return {p.split(".")[0] for p in (check.red, check.black)}
 
 
@@ -120,7 +121,7 @@ def _inspection(case: Case, half: HalfId, live: Sequence[Weighed], before: float
         key = str(slip.wiring) if slip is not None and slip.half == half else "as drawn"
         cellmates.setdefault(key, []).append((w, 1.0))
     spent = case.now.connectors[half[0]].minutes + INSPECTION_MINUTES
-    return Choice(None, half, before - _left(list(cellmates.values())), spent)
+    return Choice(None, half, before - bits_left(list(cellmates.values())), spent)
 
 
 Cell = list[tuple[Weighed, float]]
@@ -160,7 +161,7 @@ def _ranges(numbers: list[tuple[float, float, float, Weighed]]) -> list[Cell]:
     return found
 
 
-def _left(parts: list[Cell]) -> float:
+def bits_left(parts: list[Cell]) -> float:
     """Expected entropy (bits) of the repairs once the outcome is known."""
     total = sum(w.share * chance for cell in parts for w, chance in cell)
     left = 0.0
@@ -260,7 +261,7 @@ def confirming(case: Case, fault: Fault, standing: tuple[Fault, ...] = ()) -> li
         Choice(check, None, 0.0, minutes(case.now, check, case.last_check))
         for check in catalogue(case.now, case.tools, case.engine)
         if check.id not in case.skipped
-        and not _owners(check) & case.unreachable
+        and not owners(check) & case.unreachable
         and confirms(case.now, check, fault, standing)
     ]
     return sorted(found, key=lambda c: (c.minutes, c.check.id if c.check else ""))

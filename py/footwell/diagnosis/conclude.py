@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from footwell.circuit.circuit import HalfId
 from footwell.circuit.fault import Fault
+from footwell.diagnosis.along import along
 from footwell.diagnosis.belief import Belief, believe, by_repair
 from footwell.diagnosis.case import Case, Sighting
 from footwell.diagnosis.choose import CONFIRM_FROM, Choice, choices, confirming
@@ -41,6 +42,8 @@ class Next:
     """Of a check: "narrow", "confirm" or "cause"; of a repair: "try" where it is not proven; of positions:
     "look again" where one word alone is odd."""
     others: tuple[Choice, ...] = ()
+    along: tuple[Choice, ...] = ()
+    """Checks to take with this one, while the person is there."""
 
 
 @dataclass(frozen=True)
@@ -136,7 +139,8 @@ def _narrow(case: Case, belief: Belief) -> Next:
     rest = tuple(c for c in ranked[1:] if c.check is not None)[:3]
     if best.half is not None:
         return Next("wiring", half=best.half, choice=best)
-    return Next("check", choice=best, purpose="narrow", others=rest)
+    with_it = along(case, belief, best.check, ranked) if best.check else ()
+    return Next("check", choice=best, purpose="narrow", others=rest, along=with_it)
 
 
 def _to_confirm(case: Case, belief: Belief, repair: Repair) -> Choice | None:

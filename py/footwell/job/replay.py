@@ -239,6 +239,7 @@ class _State:
             self.story = body
         elif isinstance(body, ToolsStated):
             self.tools, self.tools_known = Tools(tuple(sorted(body.instruments)), body.helper), True
+            self.lost_tools.clear()
         elif isinstance(body, SittingBegun):
             self._sitting(number, body)
         elif isinstance(body, PositionsTried):
@@ -302,6 +303,8 @@ class _State:
         elif body.reason == "no instrument":
             known = next((n for n in NEEDS if body.check.startswith(n)), instrument)
             self.lost_tools.update(NEEDS.get(known, ()))
+        elif body.reason == "alone":
+            self.tools = replace(self.tools, helper=False)
 
     def _found(self, body: WiringFound) -> None:
         half = (body.connector, body.half)

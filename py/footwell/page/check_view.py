@@ -431,4 +431,8 @@ def _why(case: Case, belief: Belief, check: Check, purpose: str) -> str:
         return "What was found is often an effect. This shows whether the load draws too much and caused it."
     if purpose == "asked":
         return "You chose this place."
+    if purpose == "along":
+        return (
+            "Same place, same positions: it costs little now and tells more than the first alone."
+        )
     return f"Of all checks it tells most of the suspects apart for its {max(spent, 1.0):.0f} min."

@@ -64,6 +64,11 @@ def job_view(events: list[Event]) -> JobView:
             for c in conclusion.step.others
             if c.check is not None
         ],
+        along=[
+            check_view(case, conclusion.belief, c.check, "along")
+            for c in conclusion.step.along
+            if c.check is not None
+        ],
         suspects=suspects,
         path=path_view(case, conclusion),
         history=history,

@@ -405,6 +405,7 @@ export interface JobView {
   connectors: ConnectorView[];
   step: CheckStep | WiringStep | PositionsStep | RepairStep | FinishedStep;
   others: Check[];
+  along: Check[];
   suspects: Suspects;
   path: PathPoint[];
   history: ReadingView[];

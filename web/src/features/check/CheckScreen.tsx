@@ -3,12 +3,14 @@
 import type { Check, JobView } from "../../app/types";
 import { Bar } from "../../app/ui/Bar";
 import { JobHead, Trouble } from "../../app/ui/JobHead";
+import { Key } from "../../app/ui/Key";
 import { Plumb } from "../../app/ui/Plumb";
 import { Screen } from "../../app/ui/Screen";
 import { WhyKey } from "../why/WhyKey";
 import { CheckKeys } from "./CheckKeys";
 import { Expected } from "./Expected";
 import { PresenceAsked } from "./PresenceAsked";
+import { choose } from "./state";
 import { words } from "./words";
 
 export function CheckScreen({ check, view }: { check: Check; view: JobView }) {
@@ -33,7 +35,25 @@ export function CheckScreen({ check, view }: { check: Check; view: JobView }) {
         {check.why}
       </p>
       <WhyKey check={check} />
+      <Along
+        checks={view.step.kind === "check" && view.step.check.id === check.id ? view.along : []}
+      />
     </Screen>
+  );
+}
+
+/** Checks at the same place, offered with the proposed one. */
+function Along({ checks }: { checks: Check[] }) {
+  if (checks.length === 0) return null;
+  return (
+    <section class="stack">
+      <h2>{words.along}</h2>
+      {checks.map((check) => (
+        <Key key={check.id} look="answer" onPress={() => choose(check)}>
+          {check.do}
+        </Key>
+      ))}
+    </section>
   );
 }
 

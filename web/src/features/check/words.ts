@@ -5,5 +5,6 @@ export const words = {
   expected: "expected if sound",
   proposed: "Back to the proposed check",
   why: "Why this check",
+  along: "While you are there",
   there: "Is the complaint there right now?",
 };
