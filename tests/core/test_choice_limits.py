@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from footwell.checks.catalogue import held_down, minutes
+from footwell.checks.catalogue import STAYS_ON, held_down, minutes
 from footwell.checks.check import CLAMP, FUSE_LAMP, VOLTS, Check
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.along import along
@@ -57,8 +57,10 @@ def skipped(run: Run, check: Check, reason: str) -> Run:
 
 
 def held(run: Run) -> list[Check]:
+    """Checks that take a hand at the probe while another holds the control."""
     circuit = replay(run.events).case.now
-    return [check for check in proposed(run) if held_down(circuit, check)]
+    by_hand = (c for c in proposed(run) if c.instrument not in STAYS_ON)
+    return [check for check in by_hand if held_down(circuit, check)]
 
 
 def test_a_tool_that_is_not_at_hand_is_not_asked_for() -> None:
