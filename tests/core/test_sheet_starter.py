@@ -7,8 +7,10 @@ from itertools import product
 
 import pytest
 
+from footwell.circuit.circuit import AS_DRAWN
+from footwell.diagnosis.belief import believe
 from footwell.job.events import Event
-from footwell.job.replay import replay
+from footwell.job.replay import circuits_of, replay
 from footwell.page.job_view import job_view
 from footwell.sheet.errors import ChangeError
 from footwell.sheet.finding import Found, with_place
@@ -111,3 +113,22 @@ def test_readings_stay_when_a_place_is_found_and_undo_takes_it_back() -> None:
     undone = _job(_dark(), _reading(0.0), found, ("event withdrawn", {"device": "d", "n": 4}))
     assert "F1" not in replay(undone).case.now.elements
     assert not replay(undone).problems
+
+
+def _share(volts: float, stretch: str) -> float:
+    """Share of one stretch among all suspects once the lamp's plug, switched on, reads so much."""
+    suspects = believe(replay(_job(_dark(), _reading(volts))).case).suspects
+    return sum(w.share for w in suspects if any(f.element == stretch for f in w.faults))
+
+
+def test_supply_at_a_dark_lamp_clears_the_unseen_feed_and_none_there_blames_it() -> None:
+    assert _share(0.0, "U1") > 0.1 > _share(12.6, "U1")
+    assert _share(12.6, "U3") > 0.05 > _share(0.0, "U3")
+
+
+def test_a_value_marked_as_assumed_widens_what_it_decides() -> None:
+    data = starter_sheet(Wanted("lamp"))
+    seen = {**data, "parts": [{**part, "assumed": []} for part in data["parts"]]}
+    guessed, known = (circuits_of(read_data(each))(AS_DRAWN) for each in (data, seen))
+    spreads = [c.branches(c.elements["M1"], "")[0].spread for c in (guessed, known)]
+    assert spreads[0] > 0.3 > spreads[1]
