@@ -238,7 +238,7 @@ def test_either_window_switch_turns_the_motor_either_way_and_both_at_once_hold_i
     assert amps("up", "down") == pytest.approx(0, abs=0.3)
 
 
-def test_with_the_trailer_earth_open_the_stop_lamp_lights_through_the_others() -> None:
+def test_with_the_trailer_earth_open_and_the_other_feeds_open_too_the_stop_lamp_is_dark() -> None:
     built = circuit("trailer-rear-lamps")
     setup = set_up(built, {"S2": "down"})
     sound, broken = operate(built, setup), operate(built, setup, (Fault("W14", "open"),))
