@@ -10,7 +10,7 @@ import time
 from collections.abc import Callable
 from typing import TypeVar
 
-from playwright.sync_api import ElementHandle, Locator, Page
+from playwright.sync_api import ElementHandle, Error, Locator, Page
 from waiting import PATIENCE_S
 
 T = TypeVar("T")
@@ -22,6 +22,7 @@ BUSY = "document.body.innerText.includes('orking it out')"
 """Every screen of a job says this above its content as long as the core is being asked."""
 
 OPEN = "(keys) => keys.length > 0 && keys[0].checkVisibility() && !keys[0].disabled"
+GONE = "not attached to the DOM"
 LABEL = "(key) => key.ariaLabel ?? key.textContent"
 DONE = "(key, label) => !key.isConnected || (key.ariaLabel ?? key.textContent) !== label"
 
@@ -53,14 +54,30 @@ def until_open(key: Locator) -> ElementHandle:
 
 def press(key: Locator) -> None:
     """Tap a key as soon as it takes touches."""
-    until_open(key).tap()
+    tapped(key)
+
+
+def tapped(key: Locator) -> tuple[ElementHandle, str]:
+    """Tap a key once it takes touches and return it with the label it had.
+
+    A finger comes down on the screen, not on a key: where the key was drawn anew just then, the new one
+    is pressed. A key that took the touch is never pressed again.
+    """
+    while True:
+        found = until_open(key)
+        try:
+            label = str(found.evaluate(LABEL))
+            found.tap()
+        except Error as trouble:
+            if GONE not in trouble.message:
+                raise
+        else:
+            return found, label
 
 
 def press_through(key: Locator) -> None:
     """Tap a key that leads on, and wait until it has: it has gone, or says something else."""
-    found = until_open(key)
-    label = found.evaluate(LABEL)
-    found.tap()
+    found, label = tapped(key)
     soon(key.page, lambda: bool(found.evaluate(DONE, label)), f"anything after {label!r}")
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 import pytest
-from playwright.sync_api import BrowserContext, Page, expect
+from playwright.sync_api import BrowserContext, Locator, Page, expect
 from pressing import press_through, soon
 from screen_probe import faults_of_access, faults_of_size
 from site_server import Site
@@ -23,28 +23,32 @@ def begun(page: Page, address: str) -> Walk:
     until_python_is(page, "ready")
     walk.tap("Practice")
     walk.tap(CIRCUIT)
-    walk.key("Undo").wait_for()
+    soon(page, lambda: standing(walk), "the first step")
     return walk
+
+
+def key_of(walk: Walk, name: str) -> Locator:
+    return walk.key(name, exact=name != "Look at")
+
+
+def standing(walk: Walk) -> str:
+    """The name of the key that does the step that stands there; what is hidden changes the first one."""
+    names = [*ACTS, "Look at", "Show what was hidden"]
+    return next((name for name in names if key_of(walk, name).is_visible()), "")
 
 
 def act(walk: Walk) -> bool:
     """Do what stands there; False once the job is finished."""
-    names = [*ACTS, "Look at", "Show what was hidden"]
-    keys = {name: walk.key(name, exact=name != "Look at") for name in names}
-
-    def standing() -> str:
-        return next((name for name, key in keys.items() if key.is_visible()), "")
-
-    name = soon(walk.page, standing, "something to do")
+    name = soon(walk.page, lambda: standing(walk), "something to do")
     assert walk.page.get_by_text(MARK).is_visible()
     if name == "Show what was hidden":
         return False
-    press_through(keys[name])
+    press_through(key_of(walk, name))
     if name == "Look at":
         walk.tap("Look inside")
         walk.go("Keep what I found")
         if soon(
-            walk.page, lambda: walk.key("I have moved them").is_visible() or standing(), "more"
+            walk.page, lambda: walk.key("I have moved them").is_visible() or standing(walk), "more"
         ):
             moved = walk.key("I have moved them")
             if moved.is_visible():
