@@ -108,6 +108,13 @@ def parser() -> _Parser:
     _instrument(network)
     network.add_argument("--red", metavar="PLACE", help="clip the instrument in, red on this place")
     network.add_argument("--black", default=EARTH, metavar="PLACE", help="black on; default: earth")
+    wires = _add(
+        group, "wires", "print a sheet's wires as a wiring list, or take one over", commands.wires
+    )
+    wires.add_argument(
+        "--take", metavar="LIST", help="wiring list (CSV) to take over; prints the sheet with it"
+    )
+    wires.add_argument("--into", metavar="FILE", help="write to this file, whole or not at all")
     return whole
 
 

@@ -82,6 +82,22 @@ class WiringAsked(Message):
     found: dict[str, str | None]
 
 
+class FileAsked(Message):
+    """The circuit of a job as a file: the sheet (JSON), its wires (CSV), or a set-up for a SPICE
+    simulator, in which controls that are not named are at rest."""
+
+    events: Events
+    form: Literal["sheet", "wiring list", "netlist"]
+    controls: Controls = {}
+
+
+class ListText(Message):
+    """A wiring list to be taken over into a job's sheet."""
+
+    events: Events
+    text: Annotated[str, Field(max_length=2_000_000)]
+
+
 class LinkText(Message):
     text: Annotated[str, Field(max_length=2_000_000)]
 
@@ -543,6 +559,24 @@ class StarterWanted(Message):
     volts: Literal[12, 24]
     positions: Annotated[int, Field(ge=2, le=8)]
     relay: bool
+
+
+class FileMade(Message):
+    """A file's text, and what is odd about what it describes."""
+
+    text: str
+    warnings: list[str] = []
+
+
+class ListRead(Message):
+    """A wiring list held against the sheet, to be shown before it is taken over by `entry`: names of
+    new and changed wires, and what to be aware of."""
+
+    entry: NewEntry
+    wires: int
+    new: list[str]
+    changed: list[str]
+    notices: list[str]
 
 
 class SheetAnswer(Message):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Callable
+from dataclasses import asdict
 from typing import Any
 
 from pydantic import BaseModel, ValidationError
@@ -13,15 +14,18 @@ from footwell import messages as m
 from footwell.diagnosis.ahead import prepared
 from footwell.errors import FootwellError
 from footwell.job import links
+from footwell.job.events import WireListed, WiresListed
 from footwell.job.replay import replay
 from footwell.job.stored import wiring_of
 from footwell.page import practice_view
 from footwell.page.ask import chosen_check
+from footwell.page.circuit_file import circuit_file
 from footwell.page.expected import expected_table
 from footwell.page.explain import explanation
 from footwell.page.job_view import job_view
 from footwell.page.weigh import weigh as weighed
 from footwell.page.wiring_view import connector_view
+from footwell.sheet.list_reading import take_list
 from footwell.sheet.reading import ReadSheet
 from footwell.sheet.reading import read_data as sheet_data
 from footwell.sheet.reading import read_sheet as sheet_of
@@ -56,6 +60,24 @@ def starter(request: m.StarterWanted) -> m.SheetAnswer:
     """A sheet to begin with where there is no diagram."""
     wanted = Wanted(request.load, request.volts, request.positions, request.relay)
     return _answer(sheet_data(starter_sheet(wanted)))
+
+
+def file_make(request: m.FileAsked) -> m.FileMade:
+    """The circuit of a job as it stands, as a file."""
+    return circuit_file(request)
+
+
+def list_read(request: m.ListText) -> m.ListRead:
+    """What a wiring list would make of a job's sheet."""
+    taken = take_list(request.text, replay(request.events).read.sheet)
+    body = WiresListed(wires=[WireListed(**asdict(wire)) for wire in taken.wires])
+    return m.ListRead(
+        entry=m.NewEntry(kind="wires listed", body=body.model_dump(exclude_none=True)),
+        wires=len(taken.wires),
+        new=list(taken.new),
+        changed=list(taken.changed),
+        notices=list(taken.notices),
+    )
 
 
 def look(request: m.Job) -> m.JobView:
@@ -133,6 +155,8 @@ CALLS: dict[str, tuple[type[BaseModel], type[BaseModel], Callable[[Any], BaseMod
     "ping": (m.Nothing, m.Ready, ping),
     "read_sheet": (m.SheetText, m.SheetAnswer, read_sheet),
     "starter": (m.StarterWanted, m.SheetAnswer, starter),
+    "file_make": (m.FileAsked, m.FileMade, file_make),
+    "list_read": (m.ListText, m.ListRead, list_read),
     "look": (m.Job, m.JobView, look),
     "prepare": (m.Job, m.Prepared, prepare),
     "check_at": (m.CheckAsked, m.Check, check_at),

@@ -67,6 +67,23 @@ class PlaceFound(Body):
     at: Annotated[str, Field(max_length=120)] = ""
 
 
+class WireListed(Body):
+    """A wire as a wiring list has it: its points, and what the list says of it (mm², m)."""
+
+    id: Name
+    start: Name
+    end: Name
+    colour: Annotated[str, Field(max_length=24)] | None = None
+    mm2: Number | None = None
+    metres: Number | None = None
+
+
+class WiresListed(Body):
+    """A wiring list taken over: its wires are changed or added, all others stay."""
+
+    wires: Annotated[list[WireListed], Field(max_length=300)]
+
+
 class Sight(Body):
     """Something seen or smelled at a part, a connector or a wire."""
 
@@ -218,6 +235,7 @@ BODIES: dict[str, type[Body]] = {
     "job opened": JobOpened,
     "sheet edited": SheetEdited,
     "place found": PlaceFound,
+    "wires listed": WiresListed,
     "story told": StoryTold,
     "tools stated": ToolsStated,
     "positions tried": PositionsTried,

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from functools import partial
 
 from pydantic import ValidationError
 
@@ -34,10 +35,12 @@ from footwell.job.events import (
     PracticeBegun,
     ReadingTaken,
     RepairDone,
+    SheetChange,
     SheetEdited,
     SittingBegun,
     StoryTold,
     ToolsStated,
+    WiresListed,
     WiringCorrected,
     WiringFound,
 )
@@ -46,6 +49,7 @@ from footwell.sheet.editing import apply_change
 from footwell.sheet.finding import with_place
 from footwell.sheet.models import Sheet
 from footwell.sheet.reading import ReadSheet, read_again, read_data
+from footwell.sheet.wiring_list import ListedWire, with_wires
 from footwell.sheet.writing import write_sheet
 
 EventId = tuple[str, int]
@@ -184,20 +188,32 @@ def replay(events: Sequence[Event]) -> Replayed:
 def _sheet(opened: JobOpened, told: list[Told], problems: list[str]) -> ReadSheet:
     read = read_data(opened.sheet)
     sheet: Sheet = read.sheet
-    for entry in told:
-        if isinstance(entry.body, SheetEdited):
-            for change in entry.body.changes:
-                try:
-                    sheet = apply_change(sheet, change.element, change.field, change.value)
-                except FootwellError as error:
-                    problems.append(error.sentence)
-        elif isinstance(entry.body, PlaceFound):
-            found = entry.body
-            try:
-                sheet = read_again(with_place(sheet, found.inside, found.what, found.at)).sheet
-            except FootwellError as error:
-                problems.append(error.sentence)
+    for change in (change for entry in told for change in _changes(entry.body)):
+        try:
+            sheet = change(sheet)
+        except FootwellError as error:
+            problems.append(error.sentence)
     return read if sheet is read.sheet else read_again(sheet)
+
+
+def _changes(body: Body) -> list[Callable[[Sheet], Sheet]]:
+    """What a body does to the sheet, in steps of which each is done whole or not at all."""
+    if isinstance(body, SheetEdited):
+        return [partial(_edited, change) for change in body.changes]
+    if isinstance(body, PlaceFound):
+        return [lambda sheet: _whole(with_place(sheet, body.inside, body.what, body.at))]
+    if isinstance(body, WiresListed):
+        wires = [ListedWire(**each.model_dump()) for each in body.wires]
+        return [lambda sheet: _whole(with_wires(sheet, wires))]
+    return []
+
+
+def _edited(change: SheetChange, sheet: Sheet) -> Sheet:
+    return apply_change(sheet, change.element, change.field, change.value)
+
+
+def _whole(sheet: Sheet) -> Sheet:
+    return read_again(sheet).sheet
 
 
 @dataclass

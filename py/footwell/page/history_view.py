@@ -18,6 +18,7 @@ from footwell.job.events import (
     SittingBegun,
     StoryTold,
     ToolsStated,
+    WiresListed,
     WiringCorrected,
     WiringFound,
 )
@@ -89,6 +90,8 @@ def _plain(body: Body | None, kind: str) -> tuple[str, str, str, str]:
     if isinstance(body, PlaceFound):
         where = f", {body.at}" if body.at else ""
         return f"Found on the vehicle: {body.what}", f"in {body.inside}{where}", "", ""
+    if isinstance(body, WiresListed):
+        return "Wiring list taken over", f"{len(body.wires)} wires", "", ""
     if isinstance(body, NoteMade):
         return "Note", body.text, "", ""
     if isinstance(body, JobOpened):

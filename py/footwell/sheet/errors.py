@@ -2,6 +2,7 @@
 
 FootwellError
 └── SheetError    a sheet cannot be used; carries all its problems, up to `MOST_PROBLEMS`
+└── ListError     a wiring list cannot be taken over; the sheet stays as it was
 └── ChangeError   one value found on the vehicle cannot be put into the sheet
 """
 
@@ -41,6 +42,19 @@ class SheetError(FootwellError):
             return f"The sheet cannot be used. {first}"
         listed = "" if self.found <= MOST_PROBLEMS else f", the first {MOST_PROBLEMS} are listed"
         return f"The sheet cannot be used: {self.found} problems{listed}. First, {first}"
+
+
+class ListError(FootwellError):
+    """A wiring list that cannot be taken over; the sheet stays as it was, with no wire of it."""
+
+    def __init__(self, problems: Sequence[SheetProblem]) -> None:
+        first, told = str(problems[0]), [str(each) for each in problems[:MOST_PROBLEMS]]
+        listed = "" if len(problems) <= MOST_PROBLEMS else f", the first {MOST_PROBLEMS} are listed"
+        many = "" if len(problems) == 1 else f": {len(problems)} problems{listed}"
+        joint = ":" if not many else ". First:"
+        super().__init__(
+            "bad_list", f"Nothing of the wiring list was taken over{many}{joint} {first}", told
+        )
 
 
 class ChangeError(FootwellError):

@@ -12,17 +12,21 @@ from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
 from footwell.circuit.setup import SetupState
 from footwell.electrics.operating_point import OperatingPoint, operate
-from footwell.electrics.problems import troubles
 from footwell.electrics.spice import netlist, node_names
 from footwell.job.events import Event
 from footwell.job.replay import replay
 from footwell.job.stored import fitting, setup_of
+from footwell.page.circuit_file import oddities
 from footwell.page.expected import fault_of, setups_for
+from footwell.sheet.list_reading import take_list
+from footwell.sheet.reading import read_data
+from footwell.sheet.wiring_list import wiring_list
+from footwell.sheet.writing import write_sheet
 from footwell.terminal import texts
 from footwell.terminal.csv_text import readings
-from footwell.terminal.files import TerminalError, opened_on, sheet_of
+from footwell.terminal.files import TerminalError, opened_on, put_whole, sheet_of, text_of
 from footwell.terminal.options import fault, lamps, pairs, said
-from footwell.terminal.shapes import Expectations, Netlist
+from footwell.terminal.shapes import Expectations, Netlist, WiresAnswer
 
 Answer = tuple[m.Message, str]
 """What is printed with --json, and without."""
@@ -86,6 +90,25 @@ def _every(circuit: Circuit, request: m.ExpectedAsked) -> list[m.ExpectedAsked]:
     ]
 
 
+def wires(asked: Namespace) -> Answer:
+    """The wires of a sheet as a wiring list, or the sheet with a list taken over."""
+    sheet = read_data(sheet_of(asked.file).sheet).sheet
+    if asked.take is None:
+        answer = WiresAnswer(text=wiring_list(sheet), new=[], changed=[], notices=[])
+    else:
+        taken = take_list(text_of(asked.take), sheet)
+        answer = WiresAnswer(
+            text=write_sheet(taken.sheet),
+            new=list(taken.new),
+            changed=list(taken.changed),
+            notices=list(taken.notices),
+        )
+    if asked.into is None:
+        return answer, answer.text
+    put_whole(asked.into, answer.text)
+    return answer, texts.wires_put(asked.into, answer)
+
+
 def network(asked: Namespace) -> Answer:
     """The circuit of a set-up in SPICE's language, with the instrument in it where it has a place."""
     request = _request(opened_on(sheet_of(asked.file)), asked)
@@ -94,8 +117,8 @@ def network(asked: Namespace) -> Answer:
     setup = setup_of(circuit, request.controls, request.apart, request.stand_in, engine)
     faults = tuple(sorted(fault_of(circuit, named) for named in request.faults))
     point, notes = _clipped_in(circuit, asked, setup, faults)
-    found = [trouble.sentence for trouble in troubles(operate(circuit, setup, faults))]
-    answer = Netlist(netlist=netlist(point, notes), warnings=found)
+    warnings = oddities(circuit, setup, faults)
+    answer = Netlist(netlist=netlist(point, notes), warnings=warnings)
     return answer, answer.netlist
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import sys
 from pathlib import Path
+from tempfile import NamedTemporaryFile
 
 from pydantic import ValidationError
 from pydantic_core import ErrorDetails
@@ -62,6 +63,19 @@ def text_of(name: str) -> str:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError:
         raise TerminalError(f"{name} is not text in UTF-8. Save it as UTF-8.") from None
+
+
+def put_whole(name: str, text: str) -> None:
+    """Writes a file whole or not at all, also over one that is there. Raises TerminalError."""
+    path = Path(name)
+    try:
+        with NamedTemporaryFile(
+            "w", encoding="utf-8", newline="", dir=path.parent, delete=False
+        ) as to:
+            to.write(text)
+        Path(to.name).replace(path)
+    except OSError as error:
+        raise TerminalError(f"{name} cannot be written: {error.strerror}.") from None
 
 
 def sheet_of(name: str) -> m.SheetAnswer:

@@ -11,7 +11,14 @@ from pathlib import Path
 from pydantic_core import to_json
 
 from footwell.messages import Explanation, Message, SheetAnswer
-from footwell.terminal.shapes import Expectations, JobState, Netlist, PracticeRun, Refusal
+from footwell.terminal.shapes import (
+    Expectations,
+    JobState,
+    Netlist,
+    PracticeRun,
+    Refusal,
+    WiresAnswer,
+)
 
 FOLDER = Path(__file__).parents[1] / "schemas"
 
@@ -22,6 +29,7 @@ PUBLISHED: dict[str, type[Message]] = {
     "job": JobState,
     "practice": PracticeRun,
     "netlist": Netlist,
+    "wires": WiresAnswer,
     "refusal": Refusal,
 }
 

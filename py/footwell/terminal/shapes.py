@@ -81,6 +81,16 @@ class Netlist(Message):
     warnings: list[str]
 
 
+class WiresAnswer(Message):
+    """A wiring list (CSV), or the sheet (JSON) with one taken over: then names of new and changed
+    wires, and what to be aware of."""
+
+    text: str
+    new: list[str]
+    changed: list[str]
+    notices: list[str]
+
+
 class Refusal(Message):
     """Printed in place of the answer where there is none; the exit code is 2."""
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from footwell import messages as m
-from footwell.terminal.shapes import Expectations, FaultSaid, JobState, PracticeRun
+from footwell.terminal.shapes import Expectations, FaultSaid, JobState, PracticeRun, WiresAnswer
 
 
 def sheet(answer: m.SheetAnswer) -> str:
@@ -141,6 +141,18 @@ def columns(rows: Sequence[tuple[str, ...]]) -> list[str]:
     return [
         "  ".join(x.ljust(w) for x, w in zip(row, widths, strict=True)).rstrip() for row in rows
     ]
+
+
+def wires_put(file: str, answer: WiresAnswer) -> str:
+    """What became of a wiring list that went into a file."""
+    return _lines(
+        [
+            f"{file} is written.",
+            *_listed("New wires:", answer.new),
+            *_listed("Changed wires:", answer.changed),
+            *_listed("Be aware:", answer.notices),
+        ]
+    )
 
 
 def _listed(title: str, lines: Iterator[str] | Sequence[str]) -> list[str]:

@@ -16,6 +16,10 @@ export interface Calls {
     request: ExplainAsked;
     response: Explanation;
   };
+  file_make: {
+    request: FileAsked;
+    response: FileMade;
+  };
   link_make: {
     request: Job;
     response: LinkMade;
@@ -23,6 +27,10 @@ export interface Calls {
   link_open: {
     request: LinkText;
     response: LinkOpened;
+  };
+  list_read: {
+    request: ListText;
+    response: ListRead;
   };
   look: {
     request: Job;
@@ -357,6 +365,27 @@ export interface SpreadPart {
   text: string;
 }
 /**
+ * The circuit of a job as a file: the sheet (JSON), its wires (CSV), or a set-up for a SPICE
+ * simulator, in which controls that are not named are at rest.
+ */
+export interface FileAsked {
+  /**
+   * @maxItems 5000
+   */
+  events: Event[];
+  form: "sheet" | "wiring list" | "netlist";
+  controls?: {
+    [k: string]: string;
+  };
+}
+/**
+ * A file's text, and what is odd about what it describes.
+ */
+export interface FileMade {
+  text: string;
+  warnings: string[];
+}
+/**
  * A whole job: its events in the order of their making. Every call is answered from these alone.
  */
 export interface Job {
@@ -381,6 +410,36 @@ export interface LinkOpened {
   vehicle: string;
   readings: number;
   events: Event[];
+}
+/**
+ * A wiring list to be taken over into a job's sheet.
+ */
+export interface ListText {
+  /**
+   * @maxItems 5000
+   */
+  events: Event[];
+  text: string;
+}
+/**
+ * A wiring list held against the sheet, to be shown before it is taken over by `entry`: names of
+ * new and changed wires, and what to be aware of.
+ */
+export interface ListRead {
+  entry: NewEntry;
+  wires: number;
+  new: string[];
+  changed: string[];
+  notices: string[];
+}
+/**
+ * An event to be stored: its kind and its body.
+ */
+export interface NewEntry {
+  kind: string;
+  body: {
+    [k: string]: unknown;
+  };
 }
 /**
  * All that the page shows of a job, computed from its events.
@@ -743,15 +802,6 @@ export interface PracticeBegan {
   entries: NewEntry[];
 }
 /**
- * An event to be stored: its kind and its body.
- */
-export interface NewEntry {
-  kind: string;
-  body: {
-    [k: string]: unknown;
-  };
-}
-/**
  * What was hidden, what of it is still there, the person's own road and Footwell's.
  */
 export interface PracticeEnd {
@@ -989,6 +1039,26 @@ export interface StoryTold {
 export interface ToolsStated {
   instruments: ("meter" | "test lamp" | "substitute lamp" | "clamp" | "fused jumper")[];
   helper?: boolean;
+}
+/**
+ * A wire as a wiring list has it: its points, and what the list says of it (mm², m).
+ */
+export interface WireListed {
+  id: string;
+  start: string;
+  end: string;
+  colour?: string | null;
+  mm2?: number | null;
+  metres?: number | null;
+}
+/**
+ * A wiring list taken over: its wires are changed or added, all others stay.
+ */
+export interface WiresListed {
+  /**
+   * @maxItems 300
+   */
+  wires: WireListed[];
 }
 /**
  * Which wire was found in which way of one half of a connector; None is an empty way.
