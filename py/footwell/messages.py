@@ -574,7 +574,7 @@ class ListRead(Message):
 
     entry: NewEntry
     wires: int
-    new: list[str]
+    fresh: list[str]
     changed: list[str]
     notices: list[str]
 

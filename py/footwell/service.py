@@ -74,7 +74,7 @@ def list_read(request: m.ListText) -> m.ListRead:
     return m.ListRead(
         entry=m.NewEntry(kind="wires listed", body=body.model_dump(exclude_none=True)),
         wires=len(taken.wires),
-        new=list(taken.new),
+        fresh=list(taken.new),
         changed=list(taken.changed),
         notices=list(taken.notices),
     )

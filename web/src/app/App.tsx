@@ -6,6 +6,7 @@ import { CircuitScreen } from "../features/circuit/CircuitScreen";
 import { PlaceScreen } from "../features/circuit/PlaceScreen";
 import { ComplaintScreen } from "../features/complaint/ComplaintScreen";
 import { EraseScreen } from "../features/erase/EraseScreen";
+import { FilesScreen } from "../features/files/FilesScreen";
 import { HistoryScreen } from "../features/history/HistoryScreen";
 import { JobsScreen } from "../features/jobs/JobsScreen";
 import { MenuScreen } from "../features/menu/MenuScreen";
@@ -106,6 +107,8 @@ function JobScreen({ now }: { now: JobRoute }) {
       return <WhyScreen />;
     case "hidden":
       return <EndScreen />;
+    case "files":
+      return <FilesScreen />;
     case "menu":
       return <MenuScreen />;
   }

@@ -21,6 +21,7 @@ export type JobScreen =
   | "record"
   | "why"
   | "hidden"
+  | "files"
   | "menu";
 
 export type Route =

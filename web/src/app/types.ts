@@ -15,6 +15,7 @@ import type {
   SittingBegun,
   StoryTold,
   ToolsStated,
+  WiresListed,
   WiringCorrected,
   WiringFound,
 } from "../generated/messages";
@@ -32,6 +33,7 @@ export interface Bodies {
   "reading taken": ReadingTaken;
   "check skipped": CheckSkipped;
   "wiring found": WiringFound;
+  "wires listed": WiresListed;
   "wiring corrected": WiringCorrected;
   "repair done": RepairDone;
   "event withdrawn": EventWithdrawn;

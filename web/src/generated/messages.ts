@@ -428,7 +428,7 @@ export interface ListText {
 export interface ListRead {
   entry: NewEntry;
   wires: number;
-  new: string[];
+  fresh: string[];
   changed: string[];
   notices: string[];
 }

@@ -1,8 +1,8 @@
 /** Hands a text over as a file. */
 
 /** Saves `text` as a file of this phone under `name`. */
-export function saveFile(name: string, text: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type: "application/x-ndjson" }));
+export function saveFile(name: string, text: string, type = "application/x-ndjson"): void {
+  const address = URL.createObjectURL(new Blob([text], { type }));
   const anchor = document.createElement("a");
   anchor.href = address;
   anchor.download = name;
@@ -11,7 +11,7 @@ export function saveFile(name: string, text: string): void {
 }
 
 /** A name that tells the jobs apart in a folder of downloads: letters, digits and the day. */
-export function fileName(title: string, now = new Date()): string {
+export function fileName(title: string, ending = "jsonl", now = new Date()): string {
   const plain = title
     .normalize("NFKD")
     .replace(/\p{M}/gu, "")
@@ -21,5 +21,5 @@ export function fileName(title: string, now = new Date()): string {
   const day = [now.getFullYear(), now.getMonth() + 1, now.getDate()]
     .map((part) => String(part).padStart(2, "0"))
     .join("-");
-  return ["footwell", plain.toLowerCase(), day].filter(Boolean).join("-").concat(".jsonl");
+  return ["footwell", plain.toLowerCase(), day].filter(Boolean).join("-").concat(`.${ending}`);
 }

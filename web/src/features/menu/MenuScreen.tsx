@@ -25,6 +25,9 @@ export function MenuScreen() {
         <Key look="answer" onPress={() => show("share")}>
           {words.share}
         </Key>
+        <Key look="answer" onPress={() => show("files")}>
+          {words.files}
+        </Key>
         <Key look="answer" onPress={() => show("report")}>
           {words.report}
         </Key>

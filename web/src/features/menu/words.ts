@@ -4,6 +4,7 @@ export const words = {
   wiring: "Wiring",
   record: "Record a reading",
   report: "Report",
+  files: "Circuit as a file",
   share: "Share this job",
   jobs: "All jobs",
   settings: "Settings",
