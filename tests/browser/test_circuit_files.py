@@ -1,0 +1,48 @@
+"""The circuit of a job goes out as files and comes back: nothing is half taken over."""
+
+from pathlib import Path
+
+from no_diagram import Fingers, first_check
+from playwright.sync_api import Page, expect
+
+
+def saved(page: Page, key: str) -> str:
+    """The text of the file that a key saves."""
+    with page.expect_download() as download:
+        page.get_by_role("button", name=key, exact=True).tap()
+    return Path(download.value.path()).read_text("utf-8")
+
+
+def given(page: Page, label: str, name: str, text: str) -> None:
+    """Choose a file of this text."""
+    file = {"name": name, "mimeType": "text/csv", "buffer": text.encode()}
+    page.get_by_label(label, exact=True).and_(page.locator("input")).set_input_files(file)
+
+
+def test_lists_and_sheets_go_out_and_come_back_and_a_slip_takes_nothing_over(page: Page) -> None:
+    fingers = Fingers(page)
+    first_check(fingers, "Lamp", positions="2", relay=False)
+    fingers.tap("More")
+    fingers.tap("Circuit as a file", then="Wiring list (CSV)")
+    wires = saved(page, "Wiring list (CSV)")
+    assert wires.startswith("wire,from,to,colour,mm2,length m")
+    assert ".op" in saved(page, "For a simulator (SPICE)")
+
+    painted = wires.replace(",,,", ",RD,0.75,")
+    given(page, "Open a wiring list", "bad.csv", painted.replace("RD", "RX", 1))
+    expect(page.get_by_text("line 2, column 4 (colour)")).to_be_visible()
+    assert ",RD," not in saved(page, "Wiring list (CSV)")
+
+    given(page, "Open a wiring list", "good.csv", painted)
+    fingers.tap("Take it over")
+    expect(page.get_by_text("Taken over.")).to_be_visible()
+    assert saved(page, "Wiring list (CSV)") == painted
+    sheet = saved(page, "Circuit (JSON)")
+
+    fingers.tap("Back")
+    fingers.tap("All jobs")
+    fingers.tap("New job", then="Open a circuit file")
+    given(page, "Open a circuit file", "sheet.json", "no sheet")
+    expect(page.get_by_text("The sheet cannot be used")).to_be_visible()
+    given(page, "Open a circuit file", "sheet.json", sheet)
+    expect(page.get_by_role("button", name="Start", exact=True)).to_be_visible()
