@@ -550,6 +550,8 @@ class LinkOpened(Message):
     vehicle: str
     readings: int
     events: list[Event]
+    more_inside: bool
+    """A newer release wrote something beside the entries that would be left out."""
 
 
 class StarterWanted(Message):

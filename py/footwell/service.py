@@ -141,13 +141,14 @@ def link_make(request: m.Job) -> m.LinkMade:
 
 def link_open(request: m.LinkText) -> m.LinkOpened:
     """The job inside a link, to be shown before it is taken over."""
-    events = links.decode(request.text)
+    events, more_inside = links.opened(request.text)
     replayed = replay(events)
     return m.LinkOpened(
         title=replayed.title,
         vehicle=replayed.read.sheet.vehicle,
         readings=sum(1 for t in replayed.told if t.event.kind == "reading taken"),
         events=events,
+        more_inside=more_inside,
     )
 
 

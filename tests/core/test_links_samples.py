@@ -8,15 +8,19 @@ from pathlib import Path
 import pytest
 
 from footwell.job import links
-from footwell.job.events import EVENT_FORMAT
+from footwell.job.events import BODIES, EVENT_FORMAT
+from footwell.sheet.models import SHEET_FORMAT
+from footwell.sheet.reading import SheetError, read_sheet
+from footwell.terminal.files import TerminalError
 from footwell.terminal.job import job_state
 from footwell.terminal.job_files import events_of
 
 from .job_rig import answered
-from .stored_samples_maker import JOB_FILE, LINK_FILE
+from .stored_samples_maker import JOB_FILE, KINDS_FILE, LATER_BODY, LINK_FILE, NEWER, SHEET_FILE
 
 LINKS = sorted(LINK_FILE.parent.glob("*"))
-JOBS = sorted(JOB_FILE.parent.glob("*"))
+WHOLE_PHONE = JOB_FILE.parent / "1-whole-phone.jsonl"
+JOBS = sorted(set(JOB_FILE.parent.glob("*")) - {WHOLE_PHONE})
 
 
 def by_name(file: Path) -> str:
@@ -41,7 +45,21 @@ def test_a_sample_job_opens_with_nothing_left_unused(file: Path) -> None:
     assert all(event.format <= EVENT_FORMAT for event in events)
     state = job_state(events)
     assert state.problems == []
-    assert state.groups.mended
+    assert state.groups.mended or file == KINDS_FILE
+
+
+def test_each_job_of_a_whole_phone_opens_and_erased_entries_are_none() -> None:
+    with pytest.raises(TerminalError, match="holds 3 jobs") as asked:
+        events_of(WHOLE_PHONE.read_text("utf-8"))
+    for choice in asked.value.details:
+        events = events_of(WHOLE_PHONE.read_text("utf-8"), choice.removeprefix("--job "))
+        newer = [event for event in events if event.kind not in BODIES]
+        assert len(job_state(events).problems) == len(newer)
+
+
+def test_every_kind_of_entry_has_its_sample() -> None:
+    events = events_of(KINDS_FILE.read_text("utf-8"))
+    assert {event.kind for event in events} == set(BODIES)
 
 
 def test_the_sample_link_and_the_sample_job_are_one_job() -> None:
@@ -53,3 +71,32 @@ def test_a_job_that_was_read_is_written_again_without_loss() -> None:
     events = events_of(JOB_FILE.read_text("utf-8"))
     assert links.decode(links.make(events)) == events
     assert re.match(rf"F{links.FORMAT}\.", links.make(events))
+
+
+def test_the_sample_sheet_reads_without_a_flaw() -> None:
+    assert read_sheet(SHEET_FILE.read_text("utf-8")).sheet.format == SHEET_FORMAT
+
+
+def test_a_sheet_of_a_newer_format_says_what_to_do() -> None:
+    with pytest.raises(SheetError) as refused:
+        read_sheet((NEWER / "sheet-format-2.json").read_text("utf-8"))
+    assert "this release reads up to 1" in str(refused.value.details)
+
+
+def test_a_link_of_a_newer_release_opens_and_says_what_it_leaves_out() -> None:
+    opened = answered("link_open", {"text": (NEWER / "link.txt").read_text("utf-8")})["ok"]
+    assert opened["more_inside"]
+    assert opened["events"][-1]["kind"] == "photo taken"
+    assert opened["events"][-1]["body"] == LATER_BODY
+
+
+def test_a_link_of_a_newer_format_is_refused_with_what_to_do() -> None:
+    refused = answered("link_open", {"text": (NEWER / "link-format-2.txt").read_text("utf-8")})
+    assert "newer Footwell. Update Footwell" in refused["error"]["sentence"]
+
+
+def test_a_job_file_of_a_newer_release_opens_with_what_it_cannot_use_named() -> None:
+    state = job_state(events_of((NEWER / "job.jsonl").read_text("utf-8")))
+    assert state.problems == ["Entry 3 is from a newer Footwell. It is kept, but not used here."]
+    with pytest.raises(TerminalError, match="newer Footwell"):
+        events_of((NEWER / "job-format-2.jsonl").read_text("utf-8"))

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-import base64
 import re
-import zlib
 
 import pytest
 from hypothesis import given, settings
@@ -15,6 +13,7 @@ from footwell.job.events import Event
 from footwell.job.link_words import WORDS
 
 from .job_rig import answered, compact
+from .links_rig import holding, packed
 from .test_service_timeline import dead
 
 LINK = links.make(dead().volts("X4.1.a", 0.0, "3").stored())
@@ -28,18 +27,6 @@ def refused(text: str) -> str:
     answer = answered("link_open", {"text": text})
     assert answer["error"]["code"] == "link", answer
     return str(answer["error"]["sentence"])
-
-
-def packed(content: bytes, words: str = WORDS) -> str:
-    """A link with any content: its length and checksum are right."""
-    packer = zlib.compressobj(9, zlib.DEFLATED, -15, zdict=words.encode())
-    body = packer.compress(content) + packer.flush()
-    text = base64.urlsafe_b64encode(body).decode().rstrip("=")
-    return f"F1.{len(text)}.{links._checksum(text, content)}.{text}"
-
-
-def holding(*events: object) -> str:
-    return packed(compact({"events": list(events)}).encode())
 
 
 def test_the_whole_link_opens() -> None:
@@ -155,3 +142,26 @@ def test_a_job_without_a_beginning_is_told_by_what_it_lacks() -> None:
     text = links.make([Event.model_validate(dead().events[1])])
     answer = answered("link_open", {"text": text})
     assert "has no opening entry" in answer["error"]["sentence"]
+
+
+def more_inside(text: str) -> bool:
+    return bool(answered("link_open", {"text": text})["ok"]["more_inside"])
+
+
+@pytest.mark.parametrize("value", [None, 1.50, "x", [{"deep": [[]]}]], ids=repr)
+def test_what_a_newer_link_says_beside_its_entries_is_told_as_left_out(value: object) -> None:
+    first, *rest = dead().events
+    assert more_inside(holding(first, *rest[:-1], rest[-1] | {"photo": value}))
+    assert more_inside(holding(first, *rest, signed=value))
+
+
+def test_a_link_with_nothing_unknown_beside_its_entries_leaves_nothing_out() -> None:
+    """The twin: kinds, formats and fields inside the bodies are carried as they came."""
+    body = '{"later" : [1.50,{"deep":null}],  "text":"caf\\u00e9" }'
+    events = dead().add_text("photo taken", body).events
+    events[-1]["format"] = 7
+    text = holding(*events)
+    assert not more_inside(text)
+    opened = answered("link_open", {"text": text})["ok"]["events"][-1]
+    assert (opened["kind"], opened["format"], opened["body"]) == ("photo taken", 7, body)
+    assert links.decode(links.make(links.decode(text)))[-1].body == body

@@ -184,7 +184,12 @@ ROWS = (
         "stored formats that still open; unknown kinds kept byte for byte",
         "100 %",
         "and newer, older, newer",
-        ("tests/core/test_links_samples.py", f"{STORAGE}links.py"),
-        "sample or format or unknown or anew",
+        (
+            "tests/core/test_links_samples.py",
+            "tests/browser/test_stored_formats.py",
+            f"{STORAGE}links.py",
+            f"{STORAGE}newer_fields.py",
+        ),
+        "sample or format or unknown or anew or not_know",
     ),
 )

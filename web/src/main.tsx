@@ -9,7 +9,7 @@ import { type Core, connect, type Offline } from "./app/ports";
 import { dressDocument } from "./app/prefs";
 import { resumeRoute } from "./app/route";
 import { takeLinkFromAddress } from "./features/openlink/state";
-import { applyUpdate, offlineState, updateWaiting } from "./offline";
+import { applyUpdate, isFromStore, offlineState, updateWaiting } from "./offline";
 import { Store } from "./storage";
 import { call, python } from "./worker/python";
 
@@ -19,6 +19,10 @@ const offline: Offline = {
   ready: computed(() => {
     const { state } = offlineState.value;
     return state === "looking" ? undefined : state === "ready offline";
+  }),
+  gone: computed(() => {
+    const state = offlineState.value;
+    return isFromStore() && state.state === "storing" ? state.of - state.stored : 0;
   }),
   updateWaiting: computed(updateWaiting),
   update: applyUpdate,
@@ -30,6 +34,7 @@ void store.open();
 dressDocument();
 resumeRoute();
 takeLinkFromAddress();
+addEventListener("online", () => core.start());
 addEventListener("hashchange", takeLinkFromAddress);
 
 const root = document.getElementById("page") as HTMLElement;

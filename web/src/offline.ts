@@ -33,7 +33,8 @@ export function applyUpdate() {
 
 const say = (worker: ServiceWorker, message: ToWorker) => worker.postMessage(message);
 
-const ownRelease = () => document.querySelector<HTMLMetaElement>("meta[name=release]")?.content;
+export const ownRelease = () =>
+  document.querySelector<HTMLMetaElement>("meta[name=release]")?.content;
 
 /** Files of this release stay on the device as long as this page holds the lock. */
 function holdRelease() {

@@ -15,7 +15,7 @@ import hashlib
 import re
 import zlib
 from collections.abc import Sequence
-from typing import Annotated
+from typing import Annotated, NamedTuple
 
 from pydantic import BaseModel, ConfigDict, FailFast, ValidationError
 
@@ -51,6 +51,25 @@ class _Content(BaseModel):
     reports."""
 
 
+class _KnownEvent(Event):
+    model_config = ConfigDict(extra="forbid")
+
+
+class _Known(BaseModel):
+    """The same with nothing that this release does not know."""
+
+    model_config = ConfigDict(strict=True, extra="forbid")
+    events: Annotated[list[_KnownEvent], FailFast()]
+
+
+class Linked(NamedTuple):
+    """What a link holds. Bodies are as they came; what else a later release wrote beside them is not
+    carried on, and `more_inside` says that there was something."""
+
+    events: list[Event]
+    more_inside: bool
+
+
 def make(events: Sequence[Event]) -> str:
     """The link's text for a job."""
     content = _Content(events=list(events)).model_dump_json().encode()
@@ -62,6 +81,11 @@ def make(events: Sequence[Event]) -> str:
 
 def decode(text: str) -> list[Event]:
     """The events inside a link's text, or in a whole address. Raises LinkError."""
+    return opened(text).events
+
+
+def opened(text: str) -> Linked:
+    """What a link's text, or a whole address, holds. Raises LinkError."""
     length, checksum, body = _pieces(text.strip().rpartition("#")[2])
     if len(body) < length:
         raise LinkError(
@@ -71,7 +95,7 @@ def decode(text: str) -> list[Event]:
     content = _unpacked(body)
     if len(body) != length or _checksum(body, content) != checksum:
         raise _changed()
-    return _events(content)
+    return _linked(content)
 
 
 def _checksum(body: str, content: bytes) -> str:
@@ -118,7 +142,7 @@ def _unpacked(body: str) -> bytes:
     return content
 
 
-def _events(content: bytes) -> list[Event]:
+def _linked(content: bytes) -> Linked:
     try:
         text = content.decode()
         _refuse_depth(text)
@@ -127,7 +151,15 @@ def _events(content: bytes) -> list[Event]:
         raise LinkError("This link does not hold a Footwell job. Ask for it again.") from None
     for event in events:
         _refuse_depth(event.body)
-    return events
+    return Linked(events, not _is_known(text))
+
+
+def _is_known(text: str) -> bool:
+    try:
+        _Known.model_validate_json(text)
+    except ValidationError:
+        return False
+    return True
 
 
 def _refuse_depth(text: str) -> None:

@@ -12,6 +12,9 @@ from footwell.job.events import Event
 from footwell.terminal.files import TerminalError, places
 
 FILE_FORMAT = 1
+ERASED = "erased"
+"""Kind of an entry that was erased on its phone: its number stays taken, and it belongs to no job."""
+
 _LINK = re.compile(r"(https?://[^#\s]*#)?F\d+\.")
 _LIST: TypeAdapter[list[Event]] = TypeAdapter(list[Event])
 
@@ -108,7 +111,7 @@ def _exported_line(number: int, line: str) -> _Exported:
 
 
 def _one_job(events: list[Event], job: str | None) -> list[Event]:
-    jobs = list(dict.fromkeys(event.job for event in events))
+    jobs = list(dict.fromkeys(event.job for event in events if event.kind != ERASED))
     if job is None and len(jobs) > 1:
         raise TerminalError(
             f"This file holds {len(jobs)} jobs. Choose one with --job.",

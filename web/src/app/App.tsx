@@ -27,7 +27,7 @@ import { SuspectsScreen } from "../features/suspects/SuspectsScreen";
 import { WhyScreen } from "../features/why/WhyScreen";
 import { WiringScreen } from "../features/wiring/WiringScreen";
 import { Work } from "../features/work/Work";
-import { openJob, refreshJob } from "./job";
+import { catchUp, openJob, refreshJob } from "./job";
 import { ports } from "./ports";
 import { type Route, route } from "./route";
 import { useWakeLock } from "./wake";
@@ -68,6 +68,10 @@ function JobScreens({ now }: { now: JobRoute }) {
   useEffect(() => {
     if (saved > 0) void refreshJob(now.job);
   }, [saved, now.job]);
+  const ready = ports().core.state.value.state === "ready";
+  useEffect(() => {
+    if (ready) void catchUp();
+  }, [ready]);
   return <JobScreen now={now} />;
 }
 

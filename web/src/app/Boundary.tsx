@@ -1,8 +1,9 @@
 /** When a screen cannot be drawn: says so, and offers what is stored as a file. */
 
 import type { ComponentChildren } from "preact";
-import { useErrorBoundary } from "preact/hooks";
+import { useEffect, useErrorBoundary } from "preact/hooks";
 import { Rescue } from "../features/jobs/Rescue";
+import { dropKeptView } from "./job";
 import { go } from "./route";
 import { Key } from "./ui/Key";
 import { Screen } from "./ui/Screen";
@@ -15,6 +16,9 @@ const words = {
 
 export function Boundary({ children }: { children: ComponentChildren }) {
   const [error, reset] = useErrorBoundary();
+  useEffect(() => {
+    if (error && dropKeptView()) reset();
+  }, [error]);
   if (!error) return <>{children}</>;
   const leave = () => {
     go({ screen: "jobs" }, true);

@@ -1,17 +1,23 @@
 /** The job that is open: its events, what the core makes of them, and the one way to add to it. */
 
 import { computed, signal } from "@preact/signals";
+import { ownRelease } from "../offline";
+import { CallError } from "../worker/errors";
 import { keep, recall } from "./keep";
 import { ports } from "./ports";
 import { go, route } from "./route";
 import type { Entry, Event, JobView } from "./types";
 
-/** What is held of one job. `viewed` is how many events the view was made from. */
+/**
+ * What is held of one job. `viewed` is how many events the view was made from; `kept` says that it is
+ * an earlier page's and not yet the core's answer to this one.
+ */
 interface Held {
   job: string;
   events: Event[];
   view: JobView | null;
   viewed: number;
+  kept: boolean;
 }
 
 const held = signal<Held | null>(null);
@@ -46,7 +52,7 @@ export async function openJob(job: string): Promise<void> {
     return;
   }
   const view = keptView(job, stored.length);
-  held.value = { job, events: stored, view, viewed: view ? stored.length : 0 };
+  held.value = { job, events: stored, view, viewed: view ? stored.length : 0, kept: view !== null };
   await look(OPENING);
 }
 
@@ -100,14 +106,21 @@ export async function look(saying: string): Promise<void> {
   else working.value = "";
 }
 
+/** Python was started again after it had failed: what was recorded meanwhile is counted now. */
+export async function catchUp(): Promise<void> {
+  if (held.value && !running && (stale.value || held.value.kept)) await look(OPENING);
+}
+
 function accept({ job, events }: Held, answer: JobView | null): void {
   const now = held.value;
   if (!answer || now?.job !== job) return;
-  held.value = { ...now, view: answer, viewed: events.length };
-  keep("view", { job, events: events.length, view: answer });
+  held.value = { ...now, view: answer, viewed: events.length, kept: false };
+  keep("view", { release: ownRelease(), job, events: events.length, view: answer });
 }
 
+/** Only the release that made it knows its shape: another one makes its own from the events. */
 interface KeptView {
+  release: string | undefined;
   job: string;
   events: number;
   view: JobView;
@@ -116,7 +129,19 @@ interface KeptView {
 /** The last view of a job, so that its step stands before Python does. */
 function keptView(job: string, count: number): JobView | null {
   const kept = recall<KeptView>("view");
-  return kept && kept.job === job && kept.events === count ? kept.view : null;
+  const isOurs = kept?.release === ownRelease() && kept?.job === job && kept.events === count;
+  return isOurs ? (kept.view ?? null) : null;
+}
+
+/**
+ * Takes a kept view from the screen that could not be drawn with it: the events are enough to make it
+ * anew. False where the screen was not drawn from one.
+ */
+export function dropKeptView(): boolean {
+  if (!held.value?.kept) return false;
+  keep("view", null);
+  held.value = { ...held.value, view: null, viewed: 0, kept: false };
+  return true;
 }
 
 /** Runs `act`; a failure becomes a sentence under `trouble`. */
@@ -131,7 +156,10 @@ export async function attempt<T>(act: () => Promise<T>): Promise<T | null> {
   }
 }
 
-const sentenceOf = (error: unknown): string =>
-  error instanceof Error && error.message
+function sentenceOf(error: unknown): string {
+  // A Python that does not run is a state, which the screen tells as long as it lasts.
+  if (error instanceof CallError && error.code === "no_python") return "";
+  return error instanceof Error && error.message
     ? error.message
     : "Something failed here that has no name yet. What was saved stays saved.";
+}

@@ -18,9 +18,10 @@ export interface Core {
 }
 
 export interface Offline {
-  /** True once every file is stored on the phone. */
-  /** Undefined while it is being found out. */
+  /** True once every file is stored on the phone; undefined while it is being found out. */
   ready: ReadonlySignal<boolean | undefined>;
+  /** How many files an earlier visit stored are gone from the phone, as far as that is known. */
+  gone: ReadonlySignal<number>;
   /** A newer version is stored and waits to be taken. */
   updateWaiting: ReadonlySignal<boolean>;
   update(): void;
@@ -50,4 +51,22 @@ export function storeTrouble(): string {
   if (typeof state === "string") return "";
   if ("failed" in state) return state.failed;
   return "full" in state ? state.full : state.emptied;
+}
+
+const KEPT_ON =
+  "Your jobs are here all the same: look at them, record readings, save them as a file. " +
+  "What you record is counted later.";
+
+/** Why nothing is worked out, and what to do; empty when Python runs or is being started. */
+export function coreTrouble(): string {
+  const { core, offline } = ports();
+  if (core.state.value.state !== "failed") return "";
+  const gone = offline.gone.value;
+  const why =
+    gone > 0
+      ? `${gone === 1 ? "one of its files is" : `${gone} of its files are`} no longer on this phone. ` +
+        "Connect to a network once, then open this page again."
+      : "a file it needs could not be loaded. Where there is no network, connect once; where a content " +
+        "blocker is on, allow this site. Then open this page again.";
+  return `Footwell cannot work anything out now: ${why} ${KEPT_ON}`;
 }

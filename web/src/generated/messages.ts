@@ -410,6 +410,7 @@ export interface LinkOpened {
   vehicle: string;
   readings: number;
   events: Event[];
+  more_inside: boolean;
 }
 /**
  * A wiring list to be taken over into a job's sheet.

@@ -87,6 +87,13 @@ export class Store {
     return this.connection.use(async (db) => (await storedEvents(db, job)).map(asNamed));
   }
 
+  /** How many of a job's entries hold something of a later release that only a file carries on. */
+  onlyInFile(job: string): Promise<number> {
+    return this.connection.use(
+      async (db) => (await storedEvents(db, job)).filter(({ line }) => line !== undefined).length,
+    );
+  }
+
   jobs(): Promise<JobSummary[]> {
     return this.connection.use(summaries);
   }

@@ -2,7 +2,7 @@
 
 import { practising } from "../facts";
 import { savedAt, trouble, view, working } from "../job";
-import { ports, storeTrouble } from "../ports";
+import { coreTrouble, ports, storeTrouble } from "../ports";
 import { timeOf } from "../time";
 
 export function JobHead() {
@@ -26,8 +26,7 @@ function state(): string {
 
 /** What failed, in one sentence each, above the content it concerns. */
 export function Trouble() {
-  const core = ports().core.state.value;
-  const said = [storeTrouble(), core.state === "failed" ? core.reason : "", trouble.value];
+  const said = [storeTrouble(), coreTrouble(), trouble.value];
   return (
     <>
       {[...new Set(said.filter(Boolean))].map((sentence) => (

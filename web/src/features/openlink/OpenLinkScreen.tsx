@@ -51,6 +51,11 @@ export function OpenLinkScreen() {
           <p class="do">{reading.job.title}</p>
           <p>{reading.job.vehicle}</p>
           <p class="said">{words.readings(reading.job.readings)}</p>
+          {reading.job.more_inside && (
+            <p class="trouble" role="alert">
+              {words.moreInside}
+            </p>
+          )}
           <p class="soft">{words.shown}</p>
         </>
       )}

@@ -3,6 +3,9 @@ export const words = {
   reading: "Reading the link…",
   shown:
     "Nothing is stored until you take it over. It opens as a new job; your own jobs stay as they are.",
+  moreInside:
+    "This link comes from a newer Footwell and holds something that would be left out here. " +
+    "Update Footwell first, or ask for the job as a file: a file keeps everything.",
   readings: (count: number) => (count === 1 ? "1 reading" : `${count} readings`),
   take: "Take over as a new job",
   leave: "Leave it",

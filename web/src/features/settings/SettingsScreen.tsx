@@ -70,11 +70,12 @@ function Kept() {
 
 function PythonState() {
   const { core } = ports();
-  const { state } = core.state.value;
+  const now = core.state.value;
   return (
     <section class="block">
-      <p>{words.python[state]}</p>
-      {state === "failed" && <Key onPress={() => core.start()}>{words.start}</Key>}
+      <p>{words.python[now.state]}</p>
+      {now.state === "failed" && <p class="soft">{now.reason}</p>}
+      {now.state === "failed" && <Key onPress={() => core.start()}>{words.start}</Key>}
     </section>
   );
 }

@@ -13,6 +13,7 @@ import { words } from "./words";
 
 export function ShareScreen() {
   const made = useLink();
+  const onlyInFile = useOnlyInFile();
   const [said, setSaid] = useState("");
   const address = made ? addressOf(made.text) : null;
   const copy = async () => address && setSaid(await copied(address));
@@ -37,6 +38,7 @@ export function ShareScreen() {
     >
       <Trouble />
       <p>{words.inside}</p>
+      {onlyInFile > 0 && <p class="trouble">{words.onlyInFile(onlyInFile)}</p>}
       {made ? <Length made={made} /> : <p role="status">{words.making}</p>}
       <p role="status" class="said">
         {said}
@@ -61,6 +63,17 @@ function useLink(): LinkMade | null {
     attempt(() => ports().core.call("link_make", { events: all })).then(setMade);
   }, [all]);
   return made;
+}
+
+/** How many entries hold something that the link does not. */
+function useOnlyInFile(): number {
+  const [count, setCount] = useState(0);
+  const all = events.value;
+  const job = jobId.value;
+  useEffect(() => {
+    if (job) attempt(() => ports().store.onlyInFile(job)).then((found) => setCount(found ?? 0));
+  }, [all, job]);
+  return count;
 }
 
 const addressOf = (text: string) => `${location.origin}${location.pathname}#${text}`;

@@ -3,6 +3,9 @@ export const words = {
   making: "Making the link…",
   inside: "The whole job is in the link itself. Nothing is sent anywhere until you send it.",
   length: (length: number) => `The link has ${length} characters.`,
+  onlyInFile: (count: number) =>
+    `${count === 1 ? "One entry holds" : `${count} entries hold`} something from a newer Footwell ` +
+    "that a link leaves out. The file keeps everything: better send the file.",
   tooLong: (length: number) =>
     `The link has ${length} characters. Many apps cut that off: better send the file.`,
   send: "Send the link",

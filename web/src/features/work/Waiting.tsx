@@ -11,6 +11,12 @@ import { Plumb } from "../../app/ui/Plumb";
 import { Screen } from "../../app/ui/Screen";
 import { words } from "./words";
 
+/** Does nothing to a Python that runs. */
+function again(): void {
+  ports().core.start();
+  void look(words.waiting);
+}
+
 export function Waiting() {
   const busy = working.value !== "" && ports().core.state.value.state !== "failed";
   const last = view.value;
@@ -23,7 +29,7 @@ export function Waiting() {
       keys={
         <div class="key-row">
           {!busy && (
-            <Key look="small" onPress={() => look(words.waiting)}>
+            <Key look="small" onPress={again}>
               {words.again}
             </Key>
           )}

@@ -1,0 +1,121 @@
+"""Every format that a phone stores or shares opens: one walk over all samples, newer ones with them."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+from phone_sample_maker import CIRCUIT, FIXTURES, LEFT_TYPED, all_as_file, to_jobs
+from playwright.sync_api import BrowserContext, Page, expect
+from site_server import Site
+from walk import Walk
+
+OPENED_HERE = {"phones", "jobs", "links", "newer"}
+TWICE = {"1.jsonl", "1-whole-phone.jsonl"}
+"""What the phone has already, from another sample: twice is once."""
+
+OPENED_ELSEWHERE = {"circuits", "sheets"}
+"""The core's tests read these; no screen takes a sheet alone."""
+
+NEWER_TITLE = "Fan with a photo"
+
+STORED = """new Promise((resolve, reject) => {
+  const opening = indexedDB.open("footwell");
+  opening.onerror = () => reject(opening.error);
+  opening.onsuccess = () => {
+    const all = opening.result.transaction("events").objectStore("events").getAll();
+    all.onsuccess = () => { opening.result.close(); resolve(all.result); };
+  };
+})"""
+
+
+def kept(file: Path, site: Site) -> dict[str, Any]:
+    """A phone as it was left, on this test's address."""
+    state: dict[str, Any] = json.loads(file.read_text("utf-8"))
+    state["origins"][0]["origin"] = site.address.rstrip("/")
+    return state
+
+
+def stored_lines(page: Page) -> set[str]:
+    """The lines in which entries with unknown fields came in."""
+    return {event["line"] for event in page.evaluate(STORED) if "line" in event}
+
+
+def open_file(walk: Walk, file: Path, said: str) -> None:
+    walk.page.locator("input[type=file]").set_input_files(file)
+    walk.page.get_by_text(said).first.wait_for()
+
+
+def open_link(walk: Walk, file: Path) -> None:
+    walk.page.goto("about:blank")
+    walk.page.goto(f"{walk.address}#{file.read_text('utf-8').strip()}")
+
+
+def left_phones_stand_where_they_were(walk: Walk) -> None:
+    expect(walk.page.locator(".digits")).to_contain_text(LEFT_TYPED)
+    walk.tap("Back")
+    walk.key("Suspects").wait_for()
+    expect(walk.page.get_by_role("alert")).to_have_count(0)
+    to_jobs(walk)
+    keys = walk.page.locator(".jobs button")
+    expect(keys).to_have_count(3)
+    expect(keys.filter(has_text=CIRCUIT)).to_have_count(2)
+
+
+def newer_lines() -> list[str]:
+    """Those entries of the newer sample that have fields unknown here."""
+    return (FIXTURES / "newer" / "job.jsonl").read_text("utf-8").splitlines()[2:]
+
+
+def exported(walk: Walk) -> str:
+    """Everything as a file, from the list of jobs and back to it."""
+    text = all_as_file(walk)
+    walk.tap("Back")
+    return text
+
+
+def every_job_file_comes_in(walk: Walk) -> None:
+    walk.tap("Settings")
+    for file in sorted((FIXTURES / "jobs").iterdir()):
+        open_file(walk, file, "in that file" if file.name in TWICE else "added from the file")
+    open_file(walk, FIXTURES / "newer" / "job-format-2.jsonl", "newer Footwell; update this one")
+    walk.tap("Back")
+
+
+def a_job_with_newer_fields_is_shared_as_a_file(walk: Walk) -> None:
+    walk.tap(NEWER_TITLE)
+    walk.tap("More", exact=True)
+    walk.tap("Share this job")
+    walk.page.get_by_text("Footwell that a link leaves out").wait_for()
+
+
+def every_link_is_shown(walk: Walk) -> None:
+    for file in sorted((FIXTURES / "links").iterdir()):
+        open_link(walk, file)
+        walk.key("Take over as a new job").wait_for()
+        expect(walk.page.get_by_role("alert")).to_have_count(0)
+    open_link(walk, FIXTURES / "newer" / "link.txt")
+    expect(walk.page.get_by_role("alert")).to_contain_text("would be left out here")
+    open_link(walk, FIXTURES / "newer" / "link-format-2.txt")
+    expect(walk.page.get_by_role("alert")).to_contain_text("Update Footwell")
+
+
+def test_every_sample_has_somebody_who_opens_it() -> None:
+    assert {folder.name for folder in FIXTURES.iterdir()} == OPENED_HERE | OPENED_ELSEWHERE
+
+
+def test_every_stored_and_shared_format_opens(
+    site: Site, new_phone: Callable[..., BrowserContext]
+) -> None:
+    for file in sorted((FIXTURES / "phones").iterdir()):
+        page = new_phone(storage_state=kept(file, site)).new_page()
+        page.goto(site.address)
+        walk = Walk(page, site.address, lambda name: None)
+        left_phones_stand_where_they_were(walk)
+        every_job_file_comes_in(walk)
+        assert stored_lines(page) == set(newer_lines())
+        assert set(newer_lines()) <= set(exported(walk).splitlines())
+        a_job_with_newer_fields_is_shared_as_a_file(walk)
+        every_link_is_shown(walk)
