@@ -58,6 +58,10 @@ DRAWS: dict[str, Callable[[Random], Fields]] = {
         "volts": either(c, round(c.uniform(9.0, 13.0), 2)),
         "ohms": either(c, decades(c, -2.5, -0.5)),
     },
+    "second_battery": lambda c: {
+        "volts": either(c, round(c.uniform(9.0, 13.0), 2)),
+        "ohms": either(c, decades(c, -2.5, -0.5)),
+    },
     "charging_source": lambda c: {"limit_amps": either(c, decades(c, 1, 2.3)), "d_plus": coin(c)},
     "fuse": lambda c: {"amps": either(c, c.choice((3.0, 5.0, 10.0, 20.0, 30.0))), "type": "C"},
     "earth_point": lambda c: {"ohms": either(c, decades(c, -4, 0))},
@@ -113,6 +117,10 @@ DRAWS: dict[str, Callable[[Random], Fields]] = {
     "low_side_output": output,
     "ntc": lambda c: {"celsius": (20.0, 80.0), "ohms_25": either(c, decades(c, 2, 5))},
     "potentiometer": lambda c: {"travels": (0.0, 60.0), "ohms": either(c, decades(c, 2, 4))},
+    "double_potentiometer": lambda c: {
+        "travels": (0.0, 60.0),
+        "ohms": either(c, decades(c, 2, 4)),
+    },
     "hall_switch": lambda c: {"on_when": c.choice(("near", "away"))},
     "reed_switch": lambda c: {"closed_when": c.choice(("near", "away"))},
     "regulator": lambda c: {"volts": c.choice((3.3, 5.0, 8.0)), "limit_amps": either(c, 0.5)},

@@ -25,12 +25,16 @@ from footwell.sheet.reading import ReadSheet, read_sheet
 FOLDER = Path(__file__).parents[2] / "fixtures/circuits"
 NAMES = tuple(sorted(file.stem for file in FOLDER.glob("*.json")))
 FEED_ALL = (
+    "camper-split-charge",
     "caravan-13-pin-plug",
     "coupe-rear-cluster",
+    "estate-charging",
     "estate-coolant-sensor",
     "hatchback-sensor-trio",
+    "hatchback-standing-drain",
     "hatchback-starter",
     "pickup-pedal-sensor",
+    "pickup-pedal-two-sensors",
     "taxi-inside-lamp",
     "trailer-rear-lamps",
     "truck-side-markers",

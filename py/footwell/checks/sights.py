@@ -19,6 +19,7 @@ WORDS: Mapping[str, tuple[str, ...]] = {
     "click": ("no click", "clicks"),
     "sound": ("silent", "weak", "loud"),
     "signal": ("signal missing", "signal too low", "signal right", "signal too high"),
+    "charge": ("goes flat", "gets weak", "holds its charge", "gasses"),
 }
 
 LIMITS: Mapping[str, tuple[float, ...]] = {
@@ -29,6 +30,7 @@ LIMITS: Mapping[str, tuple[float, ...]] = {
     "click": (0.5,),
     "sound": (0.15, 0.6),
     "signal": (0.05, 0.85, 1.15),
+    "charge": (0.45, 0.75, 1.2),
 }
 """Upper limit of each word but the last: activity as a share of what is usual in that position. What
 turns the other way than usual has a share below nought."""
@@ -41,6 +43,7 @@ SCATTER = {
     "click": 0.05,
     "sound": 0.10,
     "signal": 0.03,
+    "charge": 0.03,
 }
 """Standard deviation of a limit, in decades: such that a load that does as usual is called less than that
 by somebody who knows it about once in seventy looks, whether it turns, shines, warms, sounds, or is a

@@ -315,6 +315,7 @@ DRAWN: dict[str, Callable[[Body], None]] = {
     "resistor_pack": _pack,
     "twin_lamp": _signs(major="lamp", minor="lamp", main="lamp", dip="lamp"),
     "module_input": _box,
+    "double_potentiometer": _box,
     "hall_switch": _box,
     "regulator": _box,
     "bus_unit": _box,

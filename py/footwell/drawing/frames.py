@@ -60,6 +60,7 @@ HALF_WIDTHS = {
     "zener": 0.25,
     "standing_load": 0.3,
     "battery": 0.35,
+    "second_battery": 0.35,
     "charging_source": 0.4,
     "switch": 0.3,
     "relay": 0.35,

@@ -92,4 +92,4 @@ def _size(element: Element, context: Context) -> str:
             return f"{watts:g} W"
         case Resistor(ohms=ohms):
             return f"{ohms:g} Ω"
-    return f"{context.system_volts} V" if element.kind.name == "battery" else ""
+    return f"{context.system_volts} V" if element.kind.name in ("battery", "second_battery") else ""

@@ -166,8 +166,12 @@ ADVICE = {
         "Check its belt, its B+ cable and its earth first.",
     ],
     "battery": ["Charge and test the battery before anything else is judged."],
+    "second_battery": ["Charge and test it by itself, apart from the first."],
     "ntc": ["Renew the sensor by one of the same type; compare its ohms with the table first."],
     "potentiometer": ["Renew the sensor. Let the unit learn its ends where the maker asks for it."],
+    "double_potentiometer": [
+        "Renew the sensor. Let the unit learn its ends where the maker asks for it."
+    ],
     "hall_switch": ["Renew the switch. Check its distance to the magnet and the magnet itself."],
     "reed_switch": ["Renew the switch; one that welded had too large a load on it."],
     "regulator": ["Unplug the sensors on its line one at a time before the unit is condemned."],

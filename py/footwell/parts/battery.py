@@ -8,7 +8,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from footwell.parts.base import Branch, Context, Kind, Mode, Objection, State
+from footwell.parts.base import Branch, Context, Felt, Kind, Mode, Objection, State
 from footwell.parts.laws import Source
 from footwell.parts.sources import Charging
 from footwell.reference import charging, supplies
@@ -85,6 +85,19 @@ def _usual_volts(values: Battery, context: Context) -> str:
     return f"{rest_volts(values, context):g} V with the engine off and {running:g} V running"
 
 
+def _shows(values: Battery, felt: Felt, context: Context) -> float:
+    """Share of its charge that is left when what now flows goes on for the time that it must last; above
+    1 where it is charged too high."""
+    flow = felt.flows.get("")
+    if flow is None:
+        return 1.0
+    if flow.amps < 0.0:
+        lost = -flow.amps * charging.LASTING_HOURS.value / charging.AMPERE_HOURS.value
+        return max(0.0, 1.0 - lost)
+    over = flow.volts / supplies.supply(context.system_volts).engine_running.mean - 1.0
+    return 1.0 + charging.GASSING_GAIN.value * max(0.0, over)
+
+
 KIND = Kind(
     name="battery",
     title="battery",
@@ -98,6 +111,8 @@ KIND = Kind(
     states=lambda _: ("off", RUNNING, CHARGING),
     follows_engine=True,
     beside=CHARGING,
+    seen_as="charge",
+    shows=_shows,
     measured_alone=False,
     assumes={"volts": _usual_volts},
     seldom_given=("ohms", "charge"),

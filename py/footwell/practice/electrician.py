@@ -15,6 +15,7 @@ from footwell.diagnosis.conclude import Conclusion, Next, conclude
 from footwell.faults.miswiring import as_drawn
 from footwell.job.events import EVENT_FORMAT, Event, ReadingTaken, Setup
 from footwell.job.replay import Replayed, replay
+from footwell.practice.hidden import complains, engines
 from footwell.practice.orders import Order
 from footwell.practice.vehicle import Vehicle
 from footwell.sheet.models import Sheet
@@ -158,11 +159,22 @@ def _wiring(run: Run, step: Next, vehicle: Vehicle) -> Vehicle:
 
 
 def try_positions(run: Run, vehicle: Vehicle) -> None:
-    """Try every position and write down what each load does."""
+    """Try every position and write down what each load does, last with the engine as it is when something
+    is wrong."""
+    tried = engines(vehicle.circuit)
+    if len(tried) == 1:
+        _try_positions(run, vehicle, tried[0])
+        return
+    for engine in sorted(tried, key=lambda engine: complains(vehicle, engine)):
+        run.add("sitting begun", engine=engine)
+        _try_positions(run, vehicle, engine)
+
+
+def _try_positions(run: Run, vehicle: Vehicle, engine: str) -> None:
     circuit = vehicle.circuit
     states = [
         {"controls": dict(setup.controls), "load": load, "state": vehicle.does(setup, load)}
-        for setup in working_setups(circuit)
+        for setup in working_setups(circuit, engine)
         for load in circuit.sheet.loads
     ]
     run.steps.append("positions " + " ".join(str(s["state"]) for s in states))

@@ -36,13 +36,21 @@ TWO_FAULTS, SLIP = 0.15, 0.35
 """Share of practice jobs with two faults, and below the second limit with a plug wired wrongly."""
 
 
-def complains(vehicle: Vehicle) -> bool:
-    """Whether in some position some load does not do what it should."""
+def engines(circuit: Circuit) -> tuple[str, ...]:
+    """The states of the engine in which a circuit is tried: running too where something charges."""
+    charges = any(e.kind.charges for e in circuit.elements.values())
+    return ("off", "on") if charges else ("off",)
+
+
+def complains(vehicle: Vehicle, engine: str = "") -> bool:
+    """Whether in some position some load does not do what it should, with the engine so or, "", in any
+    state in which the circuit is tried."""
     sound = vehicle.circuit_for(AS_DRAWN)
     still = replace(vehicle, blown=set(vehicle.blown), limits=dict(vehicle.limits))
     return any(
         still.does(setup, load) != usual(sound, setup, load)
-        for setup in working_setups(sound)
+        for each in ([engine] if engine else engines(sound))
+        for setup in working_setups(sound, each)
         for load in sound.sheet.loads
     )
 
@@ -67,7 +75,8 @@ def hide(circuit_for: CircuitFor, seed: int) -> tuple[Vehicle, list[str]]:
         vehicle = Vehicle(circuit_for, faults, arrangement)
         # One that shows only beside the other would stay when the complaint is gone.
         alone = [Vehicle(circuit_for, (fault,)) for fault in faults] if len(faults) > 1 else []
-        if all(complains(one) for one in (vehicle, *alone)):
+        # The page asks what the loads do with the engine off.
+        if all(complains(one, "off") for one in (vehicle, *alone)):
             return vehicle, worked_on
     raise FootwellError(
         "practice", "No fault of this circuit would be noticed. Choose another circuit to practise."

@@ -79,6 +79,11 @@ COOLANT_NTC_SOURCE = _COOLANT
 
 POTENTIOMETER_OHMS = Figure(2200.0, "ohm", _POTENTIOMETER)
 POTENTIOMETER_END_SHARE = Figure(0.1, "of the track at either end of travel", _RATIOMETRIC)
+SECOND_TRACK_SHARE = Figure(
+    0.5,
+    "of the first track's signal",
+    Source("pedals with two tracks, makers' practice", "memory", "medium"),
+)
 POTENTIOMETER_RELATIVE_SIGMA = Figure(
     0.05,
     "of each side of the wiper",

@@ -73,6 +73,7 @@ _WORDS_OF_KIND: Mapping[tuple[str, str], Words] = {
     ("solenoid", "ohms"): Words("coil resistance", "Ω"),
     ("breaker", "amps"): Words("rating", "A"),
     ("module_input", "ohms"): Words("pull-up", "Ω"),
+    ("double_potentiometer", "ohms"): Words("resistance of each track", "Ω"),
     ("potentiometer", "ohms"): Words("resistance of the track", "Ω"),
     ("output", "ohms"): Words("resistance when on", "Ω"),
     ("low_side_output", "ohms"): Words("resistance when on", "Ω"),

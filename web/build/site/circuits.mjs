@@ -16,6 +16,7 @@ const ABOUT = [
   ["heaters", /heater$|^glow_plug$/],
   ["horns", /^horn$/],
   ["sensors", /^module_input$/],
+  ["batteries", /battery$/],
 ];
 
 /** @param {string} file @returns {Record<string, unknown>} */

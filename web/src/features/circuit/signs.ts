@@ -9,6 +9,7 @@ interface Sign {
 /** In grid units; the axis runs downwards through (0, 0). */
 const SIGNS: Record<string, Sign> = {
   battery: { half: 0.08, path: "M-.3 -.08 H.3 M-.15 .08 H.15" },
+  "second battery": { half: 0.08, path: "M-.3 -.08 H.3 M-.15 .08 H.15" },
   fuse: { half: 0.3, path: "M-.14 -.3 H.14 V.3 H-.14 Z M0 -.3 V.3" },
   "thermal fuse": {
     half: 0.3,
