@@ -116,6 +116,22 @@ class ControlView(Message):
     positions: list[Position]
 
 
+class SeenState(Message):
+    """What a load does in a position."""
+
+    controls: Controls
+    load: str
+    state: str
+
+
+class ComplaintView(Message):
+    """A usual complaint as a ready answer: its words, the engine as it is then, what the loads do."""
+
+    words: str
+    engine: Literal["off", "on"]
+    states: list[SeenState]
+
+
 class LoadView(Message):
     """A load whose state people can see or hear, and the words to choose from (good state last)."""
 
@@ -456,6 +472,7 @@ class JobView(Message):
     controls: list[ControlView]
     loads: list[LoadView]
     asked_positions: list[Controls]
+    complaints: list[ComplaintView]
     items: list[StoryItem]
     instruments: list[str]
     helper: bool

@@ -37,10 +37,18 @@ class Walk:
         self.seen("new job")
         self.tap(CIRCUIT)
         self.key("Dead in every position").wait_for()
+        self.ready_answer("Runs on the top step only", "fan switch 3", "runs")
         self.tap("Dead in every position")
         self.seen("complaint")
         self.go("Start")
         self.key("Suspects").wait_for()
+
+    def ready_answer(self, words: str, position: str, says: str) -> None:
+        """A usual complaint of the circuit, by one tap."""
+        self.tap(words)
+        self.page.get_by_role("button", name=words, pressed=True).wait_for()
+        row = self.page.get_by_role("group", name=position)
+        row.get_by_role("button", name=says, pressed=True).wait_for()
 
     def tour(self) -> None:
         """The other views of a job."""

@@ -11,13 +11,13 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
-from footwell.checks.sights import WORDS as SIGHTS
 from footwell.circuit.circuit import Circuit, build
 from footwell.circuit.places import places
 from footwell.job import link_words
 from footwell.job.events import BODIES, CheckSkipped, Event, ReadingTaken, Setup, Shown
 from footwell.page.check_view import INSTRUMENT_NAMES
 from footwell.page.words import short_named
+from footwell.reference.sight_words import WORDS as SIGHTS
 from footwell.sheet.reading import read_sheet
 
 FOLDER = Path(__file__).parents[2] / "fixtures" / "circuits"

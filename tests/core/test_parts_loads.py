@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from footwell.checks.sights import WORDS, chances
+from footwell.checks.sights import chances
 from footwell.parts import KINDS
 from footwell.parts.glow_plug import GlowPlug
 from footwell.parts.horn import Horn
@@ -16,6 +16,7 @@ from footwell.parts.laws import levelling
 from footwell.parts.ptc_heater import PtcHeater
 from footwell.parts.solenoid import Solenoid
 from footwell.reference import loads
+from footwell.reference.sight_words import WORDS
 
 from .parts_rig import NAME, fault, fed, shown
 

@@ -22,6 +22,7 @@ from footwell.checks.predict import Reading, expected, seen_as
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.belief import NONE_LEAST, Belief
 from footwell.diagnosis.case import Case, Sighting, Taken
+from footwell.reference.sight_words import WORDS
 
 with warnings.catch_warnings():
     # SWIG's classes lack a module's name: a warning that, made an error, ends the process here.
@@ -101,7 +102,7 @@ def _sight(case: Case, item: Sighting, suspects: Sequence[Faults]) -> Table:
         assert not now.blown
         chances = sights.chances(kind, now.activity[item.load], usual, told)
         rows.append((_first(item.word, chances),))
-    return Table(0, (*rows, (_even(0.33, len(sights.WORDS[kind])),)))
+    return Table(0, (*rows, (_even(0.33, len(WORDS[kind])),)))
 
 
 def _word(case: Case, item: Taken, suspects: Sequence[Faults]) -> Table:

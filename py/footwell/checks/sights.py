@@ -11,16 +11,7 @@ from collections.abc import Mapping
 from functools import lru_cache
 from itertools import pairwise
 
-WORDS: Mapping[str, tuple[str, ...]] = {
-    "motor": ("still", "slow", "runs"),
-    "turning": ("runs the other way", "still", "slow", "runs"),
-    "lamp": ("dark", "glows", "dim", "bright"),
-    "heat": ("cold", "lukewarm", "warm"),
-    "click": ("no click", "clicks"),
-    "sound": ("silent", "weak", "loud"),
-    "signal": ("signal missing", "signal too low", "signal right", "signal too high"),
-    "charge": ("goes flat", "gets weak", "holds its charge", "gasses"),
-}
+from footwell.reference.sight_words import WORDS
 
 LIMITS: Mapping[str, tuple[float, ...]] = {
     "motor": (0.08, 0.7),
@@ -30,7 +21,7 @@ LIMITS: Mapping[str, tuple[float, ...]] = {
     "click": (0.5,),
     "sound": (0.15, 0.6),
     "signal": (0.05, 0.85, 1.15),
-    "charge": (0.45, 0.75, 1.2),
+    "charge": (0.3, 0.8, 2.3),
 }
 """Upper limit of each word but the last: activity as a share of what is usual in that position. What
 turns the other way than usual has a share below nought."""

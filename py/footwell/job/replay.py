@@ -16,7 +16,6 @@ from pydantic import ValidationError
 from footwell.checks.catalogue import Tools
 from footwell.checks.check import NEEDS, VOLTS, Check
 from footwell.checks.predict import seen_as
-from footwell.checks.sights import WORDS
 from footwell.circuit.circuit import Arrangement, Circuit, HalfId, arranged, build
 from footwell.circuit.setup import set_up
 from footwell.diagnosis.case import Case, Epoch, Sighting, Taken
@@ -45,6 +44,7 @@ from footwell.job.events import (
     WiringFound,
 )
 from footwell.job.stored import NotOnSheet, check_of, setup_of, wiring_of
+from footwell.reference.sight_words import WORDS
 from footwell.sheet.editing import apply_change
 from footwell.sheet.finding import with_place
 from footwell.sheet.models import Sheet

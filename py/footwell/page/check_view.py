@@ -7,7 +7,6 @@ from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from footwell import RELEASE
-from footwell.checks import sights
 from footwell.checks.catalogue import held_down, minutes, touchable_pairs
 from footwell.checks.check import (
     CLAMP,
@@ -46,6 +45,7 @@ from footwell.page import words as say
 from footwell.page.bands import others, spans, told
 from footwell.page.suspect_view import shown
 from footwell.parts.base import EARTH
+from footwell.reference.sight_words import WORDS
 
 INSTRUMENT_NAMES = {
     VOLTS: "Meter, V d.c.",
@@ -146,8 +146,8 @@ def _choices(circuit: Circuit, check: Check) -> list[str]:
             FUSE_SIGHTS if circuit.elements[check.red].kind.name == "fuse" else CONTACT_SIGHTS
         )
     if check.instrument in (LAMP, SUBSTITUTE, FUSE_LAMP):
-        return list(sights.WORDS["lamp"])
-    return list(sights.WORDS[seen_as(circuit, check.red)])
+        return list(WORDS["lamp"])
+    return list(WORDS[seen_as(circuit, check.red)])
 
 
 def _band(circuit: Circuit, check: Check, healthy: Prediction) -> Band:

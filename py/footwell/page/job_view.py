@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from footwell import RELEASE
 from footwell.checks.catalogue import working_setups
-from footwell.checks.sights import WORDS
 from footwell.circuit.circuit import AS_DRAWN, Circuit, HalfId
 from footwell.circuit.places import element_named
 from footwell.diagnosis.case import Case, Sighting
@@ -13,11 +12,13 @@ from footwell.faults.miswiring import as_drawn
 from footwell.job.events import Event
 from footwell.job.replay import Replayed, replay
 from footwell.messages import (
+    ComplaintView,
     ConnectorView,
     ControlView,
     JobView,
     LoadView,
     Position,
+    SeenState,
     StoryItem,
 )
 from footwell.page import words as say
@@ -30,6 +31,8 @@ from footwell.page.report import report_view
 from footwell.page.step_view import step_view
 from footwell.page.suspect_view import cleared_elements, suspects_view
 from footwell.page.wiring_view import connector_view
+from footwell.reference.sight_words import WORDS
+from footwell.sheet.models import SheetComplaint
 
 
 def job_view(events: list[Event]) -> JobView:
@@ -52,6 +55,7 @@ def job_view(events: list[Event]) -> JobView:
         controls=controls_view(case.now),
         loads=loads_view(case.now),
         asked_positions=[dict(s.controls) for s in working_setups(case.now)],
+        complaints=complaints_view(case.now),
         items=items_view(case.now),
         instruments=list(case.tools.names),
         helper=case.tools.helper,
@@ -108,6 +112,27 @@ def loads_view(circuit: Circuit) -> list[LoadView]:
         )
         for load in circuit.sheet.loads
     ]
+
+
+def complaints_view(circuit: Circuit) -> list[ComplaintView]:
+    """The usual complaints of the sheet, told once for every position that is asked."""
+    return [
+        ComplaintView(words=c.words, engine=c.engine, states=_told(circuit, c))
+        for c in circuit.sheet.complaints
+    ]
+
+
+def _told(circuit: Circuit, complaint: SheetComplaint) -> list[SeenState]:
+    asked = [dict(s.controls) for s in working_setups(circuit, complaint.engine)]
+    rows = [
+        (controls, load, seen.state)
+        for controls in asked
+        for load in circuit.sheet.loads
+        for seen in complaint.states
+        if seen.load == load and seen.controls.items() <= controls.items()
+    ]
+    first = {(str(controls), load): (controls, load, state) for controls, load, state in rows[::-1]}
+    return [SeenState(controls=c, load=e, state=s) for c, e, s in reversed(first.values())]
 
 
 def items_view(circuit: Circuit) -> list[StoryItem]:

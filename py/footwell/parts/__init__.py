@@ -52,7 +52,6 @@ KINDS: dict[str, Kind] = {
     for module in (
         battery,
         charging_source,
-        second_battery,
         fuse,
         fusible_link,
         breaker,
@@ -90,6 +89,7 @@ KINDS: dict[str, Kind] = {
         module_input,
         bus_unit,
         bus_termination,
+        second_battery,
         unknown_stretch,
         wire,
         contact,

@@ -85,17 +85,21 @@ def _usual_volts(values: Battery, context: Context) -> str:
     return f"{rest_volts(values, context):g} V with the engine off and {running:g} V running"
 
 
+HOLDS, WEAK, FLAT = 1.0, 0.6, 0.0
+"""What people tell apart: it starts after a week, hardly starts, does not."""
+
+
 def _shows(values: Battery, felt: Felt, context: Context) -> float:
-    """Share of its charge that is left when what now flows goes on for the time that it must last; above
-    1 where it is charged too high."""
+    """How it holds when what now flows goes on for a week; above `HOLDS` where it is charged too high."""
     flow = felt.flows.get("")
     if flow is None:
-        return 1.0
+        return HOLDS
     if flow.amps < 0.0:
         lost = -flow.amps * charging.LASTING_HOURS.value / charging.AMPERE_HOURS.value
-        return max(0.0, 1.0 - lost)
+        weak, flat = charging.WEAK_SHARE.value, charging.FLAT_SHARE.value
+        return HOLDS if lost < weak else WEAK if lost < flat else FLAT
     over = flow.volts / supplies.supply(context.system_volts).engine_running.mean - 1.0
-    return 1.0 + charging.GASSING_GAIN.value * max(0.0, over)
+    return HOLDS + charging.GASSING_GAIN.value * max(0.0, over)
 
 
 KIND = Kind(

@@ -32,4 +32,6 @@ FIELD_OHMS: Mapping[int, Figure] = {12: Figure(3.5, "ohm", _FIELD), 24: Figure(9
 
 LASTING_HOURS = Figure(168.0, "h", _LASTS)
 AMPERE_HOURS = Figure(60.0, "Ah", _SIZE)
-GASSING_GAIN = Figure(3.0, "noticed for each share above the regulated voltage", _GASSES)
+WEAK_SHARE = Figure(0.25, "of its charge lost", _LASTS)
+FLAT_SHARE = Figure(0.55, "of its charge lost", _LASTS)
+GASSING_GAIN = Figure(20.0, "noticed for each share above the regulated voltage", _GASSES)

@@ -11,7 +11,14 @@ from pydantic import BaseModel, ValidationError
 
 from footwell.parts import KINDS
 from footwell.parts.base import Branch, Context
-from footwell.sheet.models import Sheet, SheetConnector, SheetControl, SheetPart, SheetWire
+from footwell.sheet.models import (
+    Sheet,
+    SheetComplaint,
+    SheetConnector,
+    SheetControl,
+    SheetPart,
+    SheetWire,
+)
 from footwell.sheet.places import Flaw, Path
 from footwell.sheet.points import Points, ways
 from footwell.sheet.values import values_of
@@ -37,6 +44,7 @@ class Draft:
     connectors: tuple[tuple[Path, SheetConnector], ...]
     wires: tuple[tuple[Path, SheetWire], ...]
     controls: tuple[tuple[Path, SheetControl], ...]
+    complaints: tuple[tuple[Path, SheetComplaint], ...]
     loads: tuple[str, ...]
     values: dict[str, Any]
     names: tuple[tuple[Path, str], ...]
@@ -73,6 +81,7 @@ def draft_of(data: dict[str, Any], sheet: Sheet | None) -> tuple[Draft, list[Fla
         connectors=connectors,
         wires=_read(data, sheet, "wires", SheetWire),
         controls=_read(data, sheet, "controls", SheetControl),
+        complaints=_read(data, sheet, "complaints", SheetComplaint),
         loads=tuple(load for load in _list(data.get("loads")) if isinstance(load, str)),
         values=values,
         names=names,

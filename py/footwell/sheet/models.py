@@ -139,6 +139,24 @@ class SheetWire(SheetModel):
     """Bends in use, as in a hinge."""
 
 
+class SheetSeen(SheetModel):
+    """What a load does in a position. Controls that are not named may stand anywhere."""
+
+    controls: Annotated[
+        dict[Id, Annotated[str, Field(min_length=1, max_length=24)]], Field(max_length=8)
+    ]
+    load: Id
+    state: Annotated[str, Field(min_length=1, max_length=40)]
+
+
+class SheetComplaint(SheetModel):
+    """A usual complaint in short words, and what it says of the loads; `engine` as it is then."""
+
+    words: Annotated[str, Field(min_length=1, max_length=60, pattern=_ONE_LINE)]
+    engine: Literal["off", "on"] = "off"
+    states: Annotated[list[SheetSeen], Field(min_length=1, max_length=60)]
+
+
 class Sheet(SheetModel):
     format: Literal[1]
     id: Annotated[str, Field(pattern=r"^[a-z0-9][a-z0-9-]{0,63}$")]
@@ -154,3 +172,5 @@ class Sheet(SheetModel):
     parts: Annotated[list[SheetPart], Field(max_length=120)]
     connectors: Annotated[list[SheetConnector], Field(max_length=60)] = []
     wires: Annotated[list[SheetWire], Field(max_length=300)] = []
+    complaints: Annotated[list[SheetComplaint], Field(max_length=8)] = []
+    """What customers usually say of this circuit, as ready answers."""

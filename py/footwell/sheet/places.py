@@ -71,7 +71,7 @@ class Places:
         return "" if line is None else f"line {line}"
 
 
-def short(text: str, most: int = 500) -> str:
+def short(text: str, most: int = 600) -> str:
     """A text cut to a length: what is quoted in it came from a stranger and may be endless."""
     return text if len(text) <= most else f"{text[: most - 1]}…"
 

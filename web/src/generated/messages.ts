@@ -457,6 +457,7 @@ export interface JobView {
   asked_positions: {
     [k: string]: string;
   }[];
+  complaints: ComplaintView[];
   items: StoryItem[];
   instruments: string[];
   helper: boolean;
@@ -496,6 +497,24 @@ export interface LoadView {
   name: string;
   kind: string;
   states: string[];
+}
+/**
+ * A usual complaint as a ready answer: its words, the engine as it is then, what the loads do.
+ */
+export interface ComplaintView {
+  words: string;
+  engine: "off" | "on";
+  states: SeenState[];
+}
+/**
+ * What a load does in a position.
+ */
+export interface SeenState {
+  controls: {
+    [k: string]: string;
+  };
+  load: string;
+  state: string;
 }
 /**
  * Something the story may name as renewed, re-wired or seen: a part, wire or connector.

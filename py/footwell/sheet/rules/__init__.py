@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterator
 
 from footwell.sheet.draft import Draft
 from footwell.sheet.places import Flaw
-from footwell.sheet.rules import connectors, controls, names, nets, parts, wires
+from footwell.sheet.rules import complaints, connectors, controls, names, nets, parts, wires
 
 RULES: tuple[Callable[[Draft], Iterator[Flaw]], ...] = (
     names.told_apart,
@@ -17,6 +17,7 @@ RULES: tuple[Callable[[Draft], Iterator[Flaw]], ...] = (
     controls.loads_are_parts,
     controls.controls_fit_parts,
     controls.everything_set_by_hand_has_a_control,
+    complaints.complaints_fit,
     wires.ends_exist,
     nets.no_loose_ends,
     nets.supply_reaches_earth,

@@ -14,7 +14,7 @@ import { PositionRows } from "../positions/PositionRows";
 import { allDead, askedOf } from "../positions/state";
 import { ToolTicks } from "../story/ToolTicks";
 import { Waiting } from "../work/Waiting";
-import { type Complaint, entriesOf, nothingTold } from "./state";
+import { type Complaint, entriesOf, isTold, nothingTold, toldBy } from "./state";
 import { words } from "./words";
 
 export function ComplaintScreen() {
@@ -49,9 +49,24 @@ function Told({ view: now }: { view: JobView }) {
       }
     >
       <Trouble />
-      <Key look="answer" onPress={() => draft.set({ ...said, told: allDead(asked) })}>
-        {words.dead}
-      </Key>
+      <div class="stack">
+        <Key
+          look="answer"
+          onPress={() => draft.set({ ...said, told: allDead(asked), engine: "off" })}
+        >
+          {words.dead}
+        </Key>
+        {now.complaints.map((answer) => (
+          <Key
+            key={answer.words}
+            look="answer"
+            pressed={isTold(answer, said)}
+            onPress={() => draft.set({ ...said, told: toldBy(answer), engine: answer.engine })}
+          >
+            {answer.words}
+          </Key>
+        ))}
+      </div>
       <p class="soft">{words.rows}</p>
       <PositionRows
         {...asked}

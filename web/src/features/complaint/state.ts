@@ -3,11 +3,29 @@
 import { story, tools } from "../../app/facts";
 import { helper, instruments } from "../../app/prefs";
 import type { Entry, JobView, StoryTold } from "../../app/types";
-import { askedOf, statesOf, type Told } from "../positions/state";
+import { askedOf, keyOf, statesOf, type Told } from "../positions/state";
 
 export interface Complaint {
   told: Told;
   now: StoryTold["dead_now"] | null;
+  /** Of a ready answer; a draft of an older release has none. */
+  engine?: ReadyAnswer["engine"];
+}
+
+export type ReadyAnswer = JobView["complaints"][number];
+
+/** What a ready answer says, in place of what was told before. */
+export const toldBy = ({ states }: ReadyAnswer): Told =>
+  Object.fromEntries(states.map(({ controls, load, state }) => [keyOf(controls, load), state]));
+
+/** Whether what is told is just what a ready answer says. */
+export function isTold(answer: ReadyAnswer, complaint: Complaint): boolean {
+  const says = Object.entries(toldBy(answer));
+  return (
+    (complaint.engine ?? "off") === answer.engine &&
+    says.length === Object.keys(complaint.told).length &&
+    says.every(([key, state]) => complaint.told[key] === state)
+  );
 }
 
 export const nothingTold: Complaint = { told: {}, now: null };
@@ -15,7 +33,7 @@ export const nothingTold: Complaint = { told: {}, now: null };
 /** The events of "Start": what is at hand, the sitting, what the customer says. */
 export function entriesOf(complaint: Complaint, view: JobView): Entry[] {
   const states = statesOf(complaint.told, askedOf(view));
-  const entries: Entry[] = [{ kind: "sitting begun", body: { engine: "off" } }];
+  const entries: Entry[] = [{ kind: "sitting begun", body: { engine: complaint.engine ?? "off" } }];
   if (!tools.value)
     entries.push({
       kind: "tools stated",
