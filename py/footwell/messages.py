@@ -574,7 +574,9 @@ class LinkOpened(Message):
 class StarterWanted(Message):
     """The answers that make a sheet where there is no diagram; `positions` counts off too."""
 
-    load: Literal["fan", "lamp", "pump", "heater", "lock or window", "horn", "starter", "other"]
+    load: Literal[
+        "fan", "lamp", "pump", "heater", "lock or window", "horn", "starter", "sensor", "other"
+    ]
     volts: Literal[12, 24]
     positions: Annotated[int, Field(ge=2, le=8)]
     relay: bool

@@ -7,13 +7,16 @@ from itertools import product
 
 import pytest
 
+from footwell.checks.outlook import activities
 from footwell.circuit.circuit import AS_DRAWN
+from footwell.circuit.setup import set_up
 from footwell.diagnosis.belief import believe
 from footwell.job.events import Event
 from footwell.job.replay import circuits_of, replay
 from footwell.page.job_view import job_view
 from footwell.sheet.errors import ChangeError
 from footwell.sheet.finding import Found, with_place
+from footwell.sheet.models import Sheet
 from footwell.sheet.reading import read_again, read_data
 from footwell.sheet.starter import USUAL, Wanted, starter_sheet
 
@@ -132,3 +135,66 @@ def test_a_value_marked_as_assumed_widens_what_it_decides() -> None:
     guessed, known = (circuits_of(read_data(each))(AS_DRAWN) for each in (data, seen))
     spreads = [c.branches(c.elements["M1"], "")[0].spread for c in (guessed, known)]
     assert spreads[0] > 0.3 > spreads[1]
+
+
+@pytest.mark.parametrize(
+    ("stretch", "contact", "coil"), [("U1", "30", "86"), ("U2", "86", "30"), ("U3", "30", "86")]
+)
+def test_a_relay_found_has_its_coil_behind_the_control_and_its_contact_elsewhere(
+    stretch: str, contact: str, coil: str
+) -> None:
+    sheet = read_data(starter_sheet(Wanted("lamp"))).sheet
+    found = read_again(with_place(sheet, stretch, "relay", "fuse box")).sheet
+    joined = {(wire.start, wire.end) for wire in found.wires}
+    assert (f"{stretch}.2", f"X3.{contact}.a") in joined
+    assert any(end == f"X3.{coil}.a" and start != f"{stretch}.2" for start, end in joined)
+
+
+def _lit(sheet: Sheet, control: str) -> float:
+    circuit = circuits_of(read_again(sheet))(AS_DRAWN)
+    return activities(circuit, set_up(circuit, {"S1": control}), ())["M1"]
+
+
+@pytest.mark.parametrize("stretch", ["U1", "U2", "U3"])
+def test_with_a_relay_found_the_load_still_follows_the_control(stretch: str) -> None:
+    plain = read_data(starter_sheet(Wanted("lamp"))).sheet
+    found = with_place(plain, stretch, "relay")
+    # What is unseen is longer by the relay's wires, so that the lamp is a little less bright.
+    assert _lit(found, "1") > _lit(plain, "1") / 2
+    assert _lit(found, "0") == pytest.approx(0.0, abs=1e-3)
+
+
+def test_no_relay_is_found_in_a_wire_seen_from_end_to_end() -> None:
+    with pytest.raises(ChangeError, match="seen from end to end"):
+        with_place(read_data(starter_sheet(Wanted("lamp"))).sheet, "W0", "relay")
+
+
+def _blamed(plug_point: str, volts: float, element: str) -> float:
+    """Share of an element once a point of the dead sensor's circuit reads so much."""
+    on = {"S1": "1", "B1": "50 %"}
+    seen = {"controls": on, "load": "M1", "state": "signal missing"}
+    taken = {"instrument": "volts", "red": plug_point, "black": "earth", "value": volts}
+    job = _job(
+        ("positions tried", {"seen_by": "customer", "states": [seen]}),
+        ("reading taken", {**taken, "setup": {"controls": on}}),
+        load="sensor",
+    )
+    suspects = believe(replay(job).case).suspects
+    return sum(w.share for w in suspects if any(f.element == element for f in w.faults))
+
+
+def test_five_volts_at_a_dead_sensor_clears_their_wire_and_none_there_blames_it() -> None:
+    # The input's pull-up of 100 kΩ leaves 0.12 V behind half of a 5 kΩ track (derived).
+    assert _blamed("X1.1.a", 0.12, "U4") > 0.05 > _blamed("X1.1.a", 5.0, "U4")
+
+
+def test_a_dead_sensor_has_a_first_check_at_once_and_nothing_of_it_is_fed_from_outside() -> None:
+    seen = {"controls": {"S1": "1", "B1": "50 %"}, "load": "M1", "state": "signal missing"}
+    told = "positions tried", {"seen_by": "customer", "states": [seen]}
+    tools = "tools stated", {"instruments": ["meter", "test lamp"], "helper": False}
+    view = job_view(_job(tools, told, load="sensor"))
+    assert view.step.kind == "check"
+    checks = [view.step.check, *view.others]
+    assert all(
+        "lamp" not in check.record.instrument for check in checks if "X1" in check.record.red
+    )

@@ -63,7 +63,7 @@ class PlaceFound(Body):
     """Something found on the vehicle inside a wire or an unknown stretch of the sheet, and where."""
 
     inside: Name
-    what: Literal["plug", "fuse", "splice", "earth point", "plain wire"]
+    what: Literal["plug", "fuse", "splice", "relay", "earth point", "plain wire"]
     at: Annotated[str, Field(max_length=120)] = ""
 
 

@@ -6,16 +6,14 @@ so readings taken before stay where they were taken.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from itertools import count
 from typing import Literal
 
 from footwell.parts.unknown_stretch import KIND as STRETCH
-from footwell.sheet.errors import ChangeError
+from footwell.sheet.finding_relay import with_relay
+from footwell.sheet.loose_ends import free, other, refused, wire_at
 from footwell.sheet.models import Sheet, SheetConnector, SheetPart, SheetWire
-from footwell.sheet.places import short
 
-Found = Literal["plug", "fuse", "splice", "earth point", "plain wire"]
+Found = Literal["plug", "fuse", "splice", "relay", "earth point", "plain wire"]
 
 BODY = "earth"
 
@@ -31,20 +29,24 @@ def with_place(sheet: Sheet, inside: str, what: Found, at: str = "") -> Sheet:
         return _in_wire(sheet, wire, what, at)
     part = next((each for each in sheet.parts if each.id == inside), None)
     if part is None or part.kind != STRETCH.name:
-        raise _refused(inside, "is no wire and no unknown stretch of this sheet")
+        raise refused(inside, "is no wire and no unknown stretch of this sheet")
     if what == "plain wire":
         return _as_wire(sheet, part)
+    if what == "relay":
+        return with_relay(sheet, part, at)
     return _in_stretch(sheet, part, what, at)
 
 
 def _in_wire(sheet: Sheet, wire: SheetWire, what: Found, at: str) -> Sheet:
     if what == "plain wire":
-        raise _refused(wire.id, "is a wire already")
+        raise refused(wire.id, "is a wire already")
+    if what == "relay":
+        raise refused(wire.id, "is seen from end to end, so no relay can sit in it")
     metres = None if wire.metres is None else wire.metres / 2
     sheet, ends = _placed(sheet, what, at, wire.end)
     first = wire.model_copy(update={"end": ends[0], "metres": metres})
     second = first.model_copy(
-        update={"id": next(_free(sheet, "W")), "start": ends[-1], "end": wire.end}
+        update={"id": next(free(sheet, "W")), "start": ends[-1], "end": wire.end}
     )
     both = [first] if len(ends) == 1 else [first, second]
     rows = [each for old in sheet.wires for each in (both if old.id == wire.id else [old])]
@@ -53,15 +55,15 @@ def _in_wire(sheet: Sheet, wire: SheetWire, what: Found, at: str) -> Sheet:
 
 def _in_stretch(sheet: Sheet, part: SheetPart, what: Found, at: str) -> Sheet:
     """The first half keeps the stretch's name. An earth point ends the stretch: nothing follows."""
-    far = _wire_at(sheet, f"{part.id}.2")
-    sheet, ends = _placed(sheet, what, at, _other(far, f"{part.id}.2"))
+    far = wire_at(sheet, f"{part.id}.2")
+    sheet, ends = _placed(sheet, what, at, other(far, f"{part.id}.2"))
     if len(ends) == 1:
         return _rewired(sheet, far.id, SheetWire(id=far.id, start=f"{part.id}.2", end=ends[0]))
     half = part.values.get("share", 1.0) / 2
     first = part.model_copy(update={"values": {**part.values, "share": half}})
-    second = first.model_copy(update={"id": next(_free(sheet, "U"))})
+    second = first.model_copy(update={"id": next(free(sheet, "U"))})
     parts = [each for old in sheet.parts for each in ([first, second] if old is part else [old])]
-    ids = _free(sheet, "W")
+    ids = free(sheet, "W")
     moved = {f"{part.id}.2": f"{second.id}.2"}
     wires = [
         each.model_copy(
@@ -80,8 +82,8 @@ def _in_stretch(sheet: Sheet, part: SheetPart, what: Found, at: str) -> Sheet:
 
 
 def _as_wire(sheet: Sheet, part: SheetPart) -> Sheet:
-    near, far = _wire_at(sheet, f"{part.id}.1"), _wire_at(sheet, f"{part.id}.2")
-    start, end = _other(near, f"{part.id}.1"), _other(far, f"{part.id}.2")
+    near, far = wire_at(sheet, f"{part.id}.1"), wire_at(sheet, f"{part.id}.2")
+    start, end = other(near, f"{part.id}.1"), other(far, f"{part.id}.2")
     whole = near.model_copy(update={"start": start, "end": end})
     wires = [whole if each.id == near.id else each for each in sheet.wires if each.id != far.id]
     parts = [each for each in sheet.parts if each.id != part.id]
@@ -92,7 +94,7 @@ def _placed(sheet: Sheet, what: Found, at: str, beyond: str) -> tuple[Sheet, tup
     """The sheet with the thing itself, and its points: the one that comes first along the wire, and
     the one behind, which an earth point has not."""
     if what == "plug":
-        name = next(_free(sheet, "X"))
+        name = next(free(sheet, "X"))
         plug = SheetConnector(
             id=name,
             name=f"plug {name}",
@@ -104,7 +106,7 @@ def _placed(sheet: Sheet, what: Found, at: str, beyond: str) -> tuple[Sheet, tup
         plugs = [*sheet.connectors, plug]
         return sheet.model_copy(update={"connectors": plugs}), (f"{name}.1.a", f"{name}.1.b")
     if what == "earth point" and beyond != BODY:
-        raise _refused(beyond, "is where this leads, not the body: it has no earth point")
+        raise refused(beyond, "is where this leads, not the body: it has no earth point")
     part = _part(sheet, what, at)
     ends = ("1",) if what == "earth point" else ("1", "2")
     return (
@@ -115,7 +117,7 @@ def _placed(sheet: Sheet, what: Found, at: str, beyond: str) -> tuple[Sheet, tup
 
 def _part(sheet: Sheet, what: Found, at: str) -> SheetPart:
     letters = {"fuse": "F", "splice": "SP", "earth point": "E"}[what]
-    name = next(_free(sheet, letters))
+    name = next(free(sheet, letters))
     given = {"values": {"wires": 2}} if what == "splice" else {"minutes": 2.0}
     bare = {"fuse": ["1", "2"], "splice": [], "earth point": ["1"]}[what]
     return SheetPart.model_validate(
@@ -130,26 +132,6 @@ def _part(sheet: Sheet, what: Found, at: str) -> SheetPart:
     )
 
 
-def _wire_at(sheet: Sheet, point: str) -> SheetWire:
-    wires = [each for each in sheet.wires if point in (each.start, each.end)]
-    if len(wires) != 1:
-        raise _refused(point, "has not exactly one wire")
-    return wires[0]
-
-
-def _other(wire: SheetWire, point: str) -> str:
-    return wire.end if wire.start == point else wire.start
-
-
 def _rewired(sheet: Sheet, name: str, wire: SheetWire) -> Sheet:
     rows = [wire if each.id == name else each for each in sheet.wires]
     return sheet.model_copy(update={"wires": rows})
-
-
-def _free(sheet: Sheet, letters: str) -> Iterator[str]:
-    taken = {each.id for rows in (sheet.parts, sheet.connectors, sheet.wires) for each in rows}
-    return (name for n in count(1) if (name := f"{letters}{n}") not in taken)
-
-
-def _refused(name: str, why: str) -> ChangeError:
-    return ChangeError(name, "place", f"{short(name, 40)} {why}.")

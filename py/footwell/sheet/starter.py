@@ -7,11 +7,13 @@ load's plug, the body. Every figure in it is marked as assumed.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any, Literal
 
-LoadKind = Literal["fan", "lamp", "pump", "heater", "lock or window", "horn", "starter", "other"]
+LoadKind = Literal[
+    "fan", "lamp", "pump", "heater", "lock or window", "horn", "starter", "sensor", "other"
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,6 +38,9 @@ USUAL: Mapping[LoadKind, Usual] = {
     "lock or window": Usual("reversing_motor", "motor", 80, hazards=("moving lock",)),
     "horn": Usual("horn", "horn", 60),
     "starter": Usual("motor", "starter motor", 2000, hazards=("battery",)),
+    "sensor": Usual(
+        "module_input", "sensor signal", 5, rated="", values={"ohms": 100_000, "reads": "sensor"}
+    ),
     "other": Usual("solenoid", "coil of the load", 20, "1", "2", rated=""),
 }
 """Power of a usual load of each kind (common practice, no source)."""
@@ -70,12 +75,15 @@ class _Maker:
         self._connectors: list[dict[str, Any]] = []
         self._wires: list[dict[str, Any]] = []
         self._stretches = 0
-        self._switch: dict[str, Any] = {}
+        self._sensors: list[dict[str, Any]] = []
 
     def sheet(self) -> dict[str, Any]:
         self._part("G1", "battery", "battery", minutes=3, probe=["+", "-"], hazards=["battery"])
         self._part("E0", "earth_point", "battery earth", minutes=3, probe=["1"])
         self._wire("G1.-", "E0.1")
+        if self._wanted.load == "sensor":
+            self._by_control_unit()
+            return self._whole()
         self._add_load()
         if self._wanted.load == "lock or window":
             self._both_ways()
@@ -85,6 +93,9 @@ class _Maker:
             self._by_relay()
         else:
             self._by_switch()
+        return self._whole()
+
+    def _whole(self) -> dict[str, Any]:
         return {
             "format": 1,
             "id": "starter-" + self._wanted.load.replace(" ", "-"),
@@ -95,7 +106,7 @@ class _Maker:
             "Every figure is assumed.",
             "working_amps": min(self._amps, 300.0),
             "loads": ["M1"],
-            "controls": [self._control()],
+            "controls": [self._control(), *self._sensors],
             "parts": self._parts,
             "connectors": self._connectors,
             "wires": self._wires,
@@ -161,6 +172,7 @@ class _Maker:
         self._earth("X3.85.a", "unseen earth of the coil")
 
     def _coil(self, coil: str) -> None:
+        """From the supply over the control to a relay's coil, or whatever is fed like one."""
         self._stretch("unseen feed of the control", "G1.+", "X2.1.a")
         self._stretch("unseen way to the coil", "X2.2.a", coil)
 
@@ -174,6 +186,43 @@ class _Maker:
         self._wire("K1.31", "earth")
         self._earth("X1.2.a", "unseen engine earth")
         self._coil("X3.50.a")
+
+    def _by_control_unit(self) -> None:
+        """A sensor of three wires: 5 V, signal and earth all come from its control unit, which the
+        ignition feeds. What a display of the unit shows is what people notice."""
+        usual, line, unit = self._usual, ["sensor line"], ["module input"]
+        self._add_switch(one_way=True)
+        self._part(
+            "M1", usual.kind, usual.name, values=usual.values, assumed=["ohms"], hazards=unit
+        )
+        self._part("N1", "regulator", "5 V supply of the control unit", hazards=line)
+        self._part(
+            "B1",
+            "potentiometer",
+            "sensor",
+            values={"travels": [50]},
+            assumed=["travels"],
+            hazards=line,
+        )
+        as_it_stands = [{"id": "50 %", "name": "as it stands"}]
+        self._sensors = [{"part": "B1", "name": "sensor", "off": "50 %", "positions": as_it_stands}]
+        self._part("SP1", "splice", "control unit feed", values={"wires": 3})
+        self._part("SP2", "splice", "control unit earth", values={"wires": 4})
+        self._plug("X1", "sensor plug", "B1", ["+", "wiper", "-"], hazards=line)
+        inside = ["N1.out", "M1.in", "SP2.1", "SP1.1", "SP2.2"]
+        self._plug("X3", "control unit plug", "", inside, hazards=unit)
+        for start, end in (
+            ("SP1.2", "M1.+"),
+            ("SP1.3", "N1.in"),
+            ("M1.-", "SP2.3"),
+            ("N1.-", "SP2.4"),
+        ):
+            self._wire(start, end)
+        self._coil("X3.4.a")
+        self._earth("X3.5.a", "unseen earth of the control unit")
+        self._stretch("unseen 5 V wire", "X3.1.a", "X1.1.a")
+        self._stretch("unseen signal wire", "X1.2.a", "X3.2.a")
+        self._stretch("unseen sensor earth wire", "X1.3.a", "X3.3.a")
 
     def _both_ways(self) -> None:
         """Both sides of the motor rest on earth; the switch lifts one of them to supply."""
@@ -199,7 +248,8 @@ class _Maker:
 
     def _add_switch(self, one_way: bool = False) -> None:
         """A way for each speed of a fan; everything else has one way, closed in all positions but off."""
-        on = [str(n) for n in range(1, self._wanted.positions)]
+        positions = 2 if self._wanted.load == "sensor" else self._wanted.positions
+        on = [str(n) for n in range(1, positions)]
         each = self._wanted.load == "fan" and not one_way
         ways = on if each else ["1"]
         closes: dict[str, list[list[str]]] = {"0": []}
@@ -210,13 +260,13 @@ class _Maker:
     def _control(self) -> dict[str, Any]:
         if self._wanted.load == "lock or window":
             named = {"rest": "released", "one": "one way", "other": "the other way"}
-        elif self._wanted.positions == 2:
+        elif self._wanted.positions == 2 or self._wanted.load == "sensor":
             named = {"0": "off", "1": "on"}
         else:
             named = {str(n): str(n) if n else "off" for n in range(self._wanted.positions)}
         return {
             "part": "S1",
-            "name": "control",
+            "name": "ignition" if self._wanted.load == "sensor" else "control",
             "off": next(iter(named)),
             "positions": [{"id": key, "name": name} for key, name in named.items()],
         }
@@ -226,8 +276,15 @@ class _Maker:
         self._parts.append({"id": name, "kind": kind, "name": title, **given})
 
     def _plug(
-        self, name: str, title: str, part: str, terminals: list[str], by_name: bool = False
+        self,
+        name: str,
+        title: str,
+        part: str,
+        terminals: list[str],
+        by_name: bool = False,
+        hazards: Sequence[str] = (),
     ) -> None:
+        """A plug on a part; terminals have their part's name where there are several."""
         ways = terminals if by_name else [str(n + 1) for n in range(len(terminals))]
         self._connectors.append(
             {
@@ -236,7 +293,10 @@ class _Maker:
                 "half_a": "wire side",
                 "half_b": "part",
                 "rows": [ways],
-                "part_ways": {w: f"{part}.{t}" for w, t in zip(ways, terminals, strict=True)},
+                "part_ways": {
+                    w: f"{part}.{t}" if part else t for w, t in zip(ways, terminals, strict=True)
+                },
+                "hazards": list(hazards),
             }
         )
 

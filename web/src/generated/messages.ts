@@ -866,7 +866,8 @@ export interface SheetAnswer {
  * The answers that make a sheet where there is no diagram; `positions` counts off too.
  */
 export interface StarterWanted {
-  load: "fan" | "lamp" | "pump" | "heater" | "lock or window" | "horn" | "starter" | "other";
+  load:
+    "fan" | "lamp" | "pump" | "heater" | "lock or window" | "horn" | "starter" | "sensor" | "other";
   volts: 12 | 24;
   positions: number;
   relay: boolean;
@@ -953,7 +954,7 @@ export interface NoteMade {
  */
 export interface PlaceFound {
   inside: string;
-  what: "plug" | "fuse" | "splice" | "earth point" | "plain wire";
+  what: "plug" | "fuse" | "splice" | "relay" | "earth point" | "plain wire";
   at?: string;
 }
 /**

@@ -19,7 +19,7 @@ export function PlacesFound({ wire }: { wire: Wire }) {
 }
 
 const IN_WIRE: What[] = ["plug", "fuse", "splice"];
-const IN_STRETCH: What[] = [...IN_WIRE, "earth point", "plain wire"];
+const IN_STRETCH: What[] = [...IN_WIRE, "relay", "earth point", "plain wire"];
 
 function FoundIn({
   inside,

@@ -33,6 +33,7 @@ export const words = {
     plug: "A plug",
     fuse: "A fuse",
     splice: "A splice",
+    relay: "A relay",
     "earth point": "Its earth point",
     "plain wire": "Plain wire all along",
   },

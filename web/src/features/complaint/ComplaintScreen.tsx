@@ -5,7 +5,7 @@ import { useDraft } from "../../app/draft";
 import { events, jobId, record, view } from "../../app/job";
 import { ports } from "../../app/ports";
 import { go, show } from "../../app/route";
-import type { JobView } from "../../app/types";
+import type { JobView, LoadView } from "../../app/types";
 import { JobHead, Trouble } from "../../app/ui/JobHead";
 import { CommitKey, Key } from "../../app/ui/Key";
 import { Screen } from "../../app/ui/Screen";
@@ -54,7 +54,7 @@ function Told({ view: now }: { view: JobView }) {
           look="answer"
           onPress={() => draft.set({ ...said, told: allDead(asked), engine: "off" })}
         >
-          {words.dead}
+          {deadIn(asked.loads)}
         </Key>
         {now.complaints.map((answer) => (
           <Key
@@ -84,6 +84,10 @@ function Told({ view: now }: { view: JobView }) {
     </Screen>
   );
 }
+
+/** A lamp is dead; of a sensor people say that there is no signal. */
+const deadIn = (loads: LoadView[]) =>
+  loads.every(({ states }) => states.includes("signal missing")) ? words.noSignal : words.dead;
 
 /** The core works ahead while the story is told; where it cannot, it does the same work later. */
 function usePreparation(): void {

@@ -57,7 +57,7 @@ export function StarterScreen() {
         chosen={answers.volts}
         onChoose={(volts) => answer({ volts })}
       />
-      {load !== "lock or window" && (
+      {load !== "lock or window" && load !== "sensor" && (
         <Toggles
           question={words.positions}
           options={POSITIONS}
@@ -65,7 +65,7 @@ export function StarterScreen() {
           onChoose={(positions) => answer({ positions })}
         />
       )}
-      {load !== "lock or window" && load !== "starter" && (
+      {load !== "lock or window" && load !== "starter" && load !== "sensor" && (
         <Toggles
           question={words.relay}
           options={words.relays}

@@ -12,6 +12,7 @@ export const words = {
     { value: "lock or window", name: "Lock or window" },
     { value: "horn", name: "Horn" },
     { value: "starter", name: "Starter" },
+    { value: "sensor", name: "Sensor, 5 V" },
     { value: "other", name: "Valve or other" },
   ] satisfies { value: StarterWanted["load"]; name: string }[],
   volts: "Vehicle",
@@ -25,7 +26,8 @@ export const words = {
     { value: false, name: "No, or not known" },
     { value: true, name: "Yes" },
   ],
-  sensors: "A sensor or a data line: choose the circuit that is nearest from the list.",
+  sensors:
+    "A data line, or a sensor with two wires: choose the circuit that is nearest from the list.",
   make: "Make the sheet",
   choose: "Choose what does not work",
   back: "Back",
