@@ -198,3 +198,9 @@ def test_a_dead_sensor_has_a_first_check_at_once_and_nothing_of_it_is_fed_from_o
     assert all(
         "lamp" not in check.record.instrument for check in checks if "X1" in check.record.red
     )
+
+
+def test_only_of_a_sensor_it_is_asked_whether_its_signal_is_wrong() -> None:
+    told = {load: [each.words for each in job_view(_job(load=load)).complaints] for load in USUAL}
+    wrong = ["Signal wrong: too low", "Signal wrong: too high"]
+    assert told == {load: wrong if load == "sensor" else [] for load in USUAL}

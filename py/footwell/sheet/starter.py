@@ -76,6 +76,7 @@ class _Maker:
         self._wires: list[dict[str, Any]] = []
         self._stretches = 0
         self._sensors: list[dict[str, Any]] = []
+        self._complaints: list[dict[str, Any]] = []
 
     def sheet(self) -> dict[str, Any]:
         self._part("G1", "battery", "battery", minutes=3, probe=["+", "-"], hazards=["battery"])
@@ -110,6 +111,7 @@ class _Maker:
             "parts": self._parts,
             "connectors": self._connectors,
             "wires": self._wires,
+            "complaints": self._complaints,
         }
 
     def _add_load(self) -> None:
@@ -204,6 +206,13 @@ class _Maker:
             assumed=["travels"],
             hazards=line,
         )
+        self._complaints = [
+            {
+                "words": f"Signal wrong: {word}",
+                "states": [{"controls": {"S1": "1"}, "load": "M1", "state": f"signal {word}"}],
+            }
+            for word in ("too low", "too high")
+        ]
         as_it_stands = [{"id": "50 %", "name": "as it stands"}]
         self._sensors = [{"part": "B1", "name": "sensor", "off": "50 %", "positions": as_it_stands}]
         self._part("SP1", "splice", "control unit feed", values={"wires": 3})
