@@ -98,12 +98,11 @@ ROWS = (
     ),
     Row(
         "R8",
-        "bad release (cut, missing, HTML as 200): the old one works",
+        "bad release (500, truncated, HTML as 200, cut off, missing) x each file: the old one works",
         "100 % of files",
         "and Firefox",
-        (f"{OFFLINE}update.py",),
-        "bad_release",
-        missing="5 cases, not each file x each fault; status 500 and a planted bug are missing",
+        (f"{OFFLINE}bad_release.py",),
+        missing="the short form takes one file for each fault, by the commit; one engine",
     ),
     Row(
         "R9",
@@ -120,7 +119,6 @@ ROWS = (
         "0, every file",
         "heals when online",
         (f"{OFFLINE}lost_files.py",),
-        missing="no planted bug",
     ),
     Row(
         "R11",

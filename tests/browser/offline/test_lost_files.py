@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
-from playwright.sync_api import Page
+import re
+from collections.abc import Callable
+
+import pytest
+from playwright.sync_api import BrowserContext, Error, Page
 from site_server import Site
 from waiting import until_ready_offline
 
@@ -18,6 +22,7 @@ REMOVE = f"""async (path) => {{
     await store.delete(url);
   }}
 }}"""
+FALLS_BACK = re.compile(r"fetch\((\w+)\)\.catch\(\w+\)(?=\})")
 PUT_BACK = "() => taken.store.put(taken.url, taken.found)"
 
 
@@ -39,6 +44,22 @@ def test_with_any_one_stored_file_gone_an_offline_page_is_never_blank(
         assert len(kept_page.inner_text("body").strip()) > 20, f"blank without {path}"
         remover.evaluate(PUT_BACK)
     assert stored_paths(kept_page, own_site) == paths
+
+
+def test_a_worker_without_its_own_page_for_that_is_found_out(
+    own_site: Site, new_phone: Callable[..., BrowserContext]
+) -> None:
+    worker = own_site.path("service_worker.js")
+    text, count = FALLS_BACK.subn(r"fetch(\1)", worker.read_text())
+    assert count == 1, "the bug no longer fits"
+    own_site.replace("service_worker.js", text.encode())
+    page = new_phone().new_page()
+    page.goto(own_site.address)
+    until_ready_offline(page)
+    page.evaluate(REMOVE, "index.html")
+    own_site.stop()
+    with pytest.raises(Error):
+        page.reload()
 
 
 def test_a_file_that_was_lost_is_fetched_again_when_there_is_a_network(

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import pytest
 from offline_helpers import (
     UPDATE_WAITS,
     cache_names,
@@ -86,38 +85,3 @@ def test_an_update_does_not_store_the_interpreter_again(kept_page: Page, own_sit
     until(kept_page, UPDATE_WAITS)
     kinds = sorted(name.rsplit("-", 1)[0] for name in cache_names(kept_page))
     assert kinds == ["footwell-app", "footwell-app", "footwell-interpreter"]
-
-
-HTML = b"<!doctype html><title>Sorry</title>"
-
-
-BAD = [
-    ("index.html", "a page instead"),
-    ("index.html", "cut"),
-    ("NOTICES.txt", "missing"),
-    ("assets/main-*.js", "cut"),
-    ("assets/main-*.js", "a page instead"),
-]
-
-
-@pytest.mark.parametrize(("pattern", "fault"), BAD)
-def test_a_bad_release_changes_nothing(
-    kept_page: Page, own_site: Site, pattern: str, fault: str
-) -> None:
-    before = release_of(kept_page)
-    make_release(own_site)
-    spoil(own_site, pattern, fault)
-    assert look_for_update(kept_page) == "refused"
-    own_site.stop()
-    kept_page.reload()
-    until_python_is(kept_page, "ready")
-    assert release_of(kept_page) == before
-    assert not kept_page.evaluate(UPDATE_WAITS)
-
-
-def spoil(site: Site, pattern: str, fault: str) -> None:
-    whole = site.path(pattern).read_bytes()
-    if fault == "missing":
-        site.remove(pattern)
-    else:
-        site.replace(pattern, HTML if fault == "a page instead" else whole[: len(whole) // 2])

@@ -40,9 +40,25 @@ export function startInterpreter(
   progress: Progress,
 ): Promise<Interpreter> {
   hideImportScripts();
-  return way === "bundle"
-    ? startFromBundle(files, site, progress)
-    : startFromWheels(files, site, progress);
+  const failure = failureOfWasm();
+  const started =
+    way === "bundle"
+      ? startFromBundle(files, site, progress)
+      : startFromWheels(files, site, progress);
+  return Promise.race([started, failure]);
+}
+
+/** Pyodide prints that its WebAssembly could not be had, and then waits for ever: this one rejects. */
+function failureOfWasm(): Promise<never> {
+  const instantiate = WebAssembly.instantiateStreaming;
+  return new Promise((_, reject) => {
+    const instantiateStreaming: typeof instantiate = (...rest) => {
+      const made = instantiate(...rest);
+      made.catch(reject);
+      return made;
+    };
+    Object.assign(WebAssembly, { instantiateStreaming });
+  });
 }
 
 async function startFromBundle(files: PythonFiles, site: URL, progress: Progress) {
