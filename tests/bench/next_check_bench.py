@@ -1,29 +1,39 @@
-"""Time to the next check in the browser's Python, on each sample circuit, and memory after the job.
+"""Time to the next check in the browser's Python, on sample circuits and by size, and memory after the job.
 
 A job is worked from complaint to cause by the simulated electrician in ordinary Python; its events are
 then fed to the browser's Python one by one, as the page does. Printed: the first answer after the story
-without and with the work done ahead, the answers after each reading, the page's floor and goal, and the
-WebAssembly heap at the end of each job.
+without and with the work done ahead, the answers after each reading, the same answer again (every prediction
+cached: the belief and the choice alone), and the WebAssembly heap at the end of each job; then the same for
+drawn circuits of 11, 23, 40 and 60 parts, with what there was to choose from. `--sizes` picks some of these.
 """
 
 from __future__ import annotations
 
+import argparse
 import json
 import time
 from statistics import median
 
+from branching import LARGE, MIDDLE, SMALL, grown, sheet_of
 from in_browser import BrowserPython, browser_python
 from site_server import ROOT
 from table import print_table
 
+from footwell.checks.catalogue import working_setups
+from footwell.circuit.circuit import AS_DRAWN
 from footwell.circuit.fault import Fault
+from footwell.diagnosis.belief import believe
 from footwell.job.events import Event
-from footwell.job.replay import circuits_of
+from footwell.job.replay import circuits_of, replay
 from footwell.practice.electrician import begin, work
 from footwell.practice.vehicle import Vehicle
-from footwell.sheet.reading import read_sheet
+from footwell.sheet.reading import ReadSheet, read_data, read_sheet
 
 FLOOR_MS, GOAL_MS = 500, 100
+D14 = "one-fault set: floor 1000 ms, goal 100; with pairs: floor 2000 ms, goal 300"
+SEED = 1
+SIZES = {11: SMALL, 23: MIDDLE, 40: grown(40), 60: LARGE}
+DEAD_LOAD = (Fault("W1", "open"),)
 HEAP_FLOOR_MB = 64
 JOBS = {
     "minibus-saloon-fan": (Fault("M1", "stiff", 0.6), Fault("R1", "open:thermal fuse")),
@@ -32,10 +42,12 @@ JOBS = {
 }
 
 
-def events_of(name: str, faults: tuple[Fault, ...]) -> list[Event]:
-    """A whole job on a sample circuit, worked by the simulated electrician with a meter."""
-    text = (ROOT / "fixtures" / "circuits" / f"{name}.json").read_text()
-    read = read_sheet(text)
+def of_library(name: str) -> ReadSheet:
+    return read_sheet((ROOT / "fixtures" / "circuits" / f"{name}.json").read_text())
+
+
+def events_of(read: ReadSheet, faults: tuple[Fault, ...]) -> list[Event]:
+    """A whole job on a circuit, worked by the simulated electrician with a meter."""
     vehicle = Vehicle(circuits_of(read), faults)
     run = begin(read.sheet, vehicle, ["meter"])
     work(run, vehicle)
@@ -76,11 +88,37 @@ def row(python: BrowserPython, name: str, events: list[Event]) -> list[str]:
     ]
 
 
+def counts(read: ReadSheet, events: list[Event]) -> list[str]:
+    """Places and set-ups to measure in, and the most suspects alive at once, by their number of faults."""
+    circuit = circuits_of(read)(AS_DRAWN)
+    first = next(n for n, e in enumerate(events) if e.kind == "positions tried")
+    alive = [believe(replay(events[: n + 1]).case).suspects for n in range(first, len(events))]
+    most = [
+        max(sum(len(w.hypothesis.faults) == faults for w in rows) for rows in alive)
+        for faults in (1, 2, 3)
+    ]
+    places, setups = len(circuit.points), len(list(working_setups(circuit)))
+    return [str(places), str(setups), *map(str, most)]
+
+
 def main() -> None:
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("--sizes", type=int, nargs="*", default=list(SIZES), choices=list(SIZES))
+    asked = parser.parse_args()
     began = time.monotonic()
+    drawn = {n: read_data(sheet_of(SIZES[n], SEED)) for n in asked.sizes}
+    jobs = {n: events_of(read, DEAD_LOAD) for n, read in drawn.items()}
     with browser_python() as python:
         python.call("ping", "{}")
-        rows = [row(python, name, events_of(name, faults)) for name, faults in JOBS.items()]
+        rows = [
+            row(python, name, events_of(of_library(name), faults)) for name, faults in JOBS.items()
+        ]
+    # A memory only grows: each size gets an interpreter of its own.
+    by_size = []
+    for n, events in jobs.items():
+        with browser_python() as python:
+            python.call("ping", "{}")
+            by_size.append(row(python, f"{n} parts", events))
     heads = [
         "circuit",
         "first, nothing ahead",
@@ -90,6 +128,11 @@ def main() -> None:
         "next, worst",
     ]
     print_table("The browser's Python, ms", [*heads, "same job again", "heap MB"], rows)
+    print_table("By size, ms", [*heads, "same job again", "heap MB"], by_size)
+    choices = [[f"{n} parts", *counts(drawn[n], jobs[n])] for n in jobs]
+    heads = ["circuit", "places", "set-ups", "single", "pairs", "triples"]
+    print_table("What there was to choose from", heads, choices)
+    print(f"Circuits drawn by seed {SEED}, {DEAD_LOAD[0].element} open. Decided, cached: {D14}.")
     print(f"Next check: floor {FLOOR_MS} ms, goal {GOAL_MS} ms. Heap (length of the WebAssembly")
     print(f"memory after the jobs so far): at most {HEAP_FLOOR_MB} MB.")
     print(f"{time.monotonic() - began:.0f} s in all")
