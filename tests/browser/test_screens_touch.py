@@ -90,7 +90,7 @@ def test_a_reload_keeps_what_was_typed(at_pad: OpenAtPad) -> None:
 
 def test_a_reload_after_each_action_shows_the_same_step(walk: Walk) -> None:
     walk.begin()
-    for _ in range(4):
+    for _ in range(3):
         walk.settle()
         heading = walk.page.locator("h1")
         before = heading.text_content()

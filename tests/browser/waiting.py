@@ -7,7 +7,7 @@ import time
 
 from playwright.sync_api import Page
 
-PATIENCE_S = 60.0
+PATIENCE_S = 120.0
 
 
 def until(page: Page, expression: str, patience_s: float = PATIENCE_S) -> object:

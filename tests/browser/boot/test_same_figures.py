@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import os
 import sys
 from collections.abc import Callable
 from dataclasses import asdict
@@ -24,6 +25,9 @@ from parity.seed import commit
 from footwell.circuit.circuit import Circuit
 
 RANDOM_CIRCUITS = 50
+SHEETS = sample_sheets()
+DRAWN = SHEETS if os.environ.get("FOOTWELL_LONG") else Random(commit()).sample(SHEETS, 10)
+"""All sheets with FOOTWELL_LONG=1, else some drawn by the commit."""
 ALLOWED = 1e-9
 """Relative, of anything above a nanovolt or its like."""
 LEAST = 1e-9
@@ -35,10 +39,10 @@ def written(circuit: Circuit) -> dict[str, Any]:
 
 
 def jobs() -> list[list[Any]]:
-    """A stored job, and a job of every sheet with its loads dead in every control's last position."""
+    """A stored job, and a job of every drawn sheet with its loads dead in every control's last position."""
     lines = (ROOT / "fixtures" / "jobs" / "1.jsonl").read_text("utf-8").splitlines()
     kept = [[json.loads(line) for line in lines[1:]]]
-    return kept + [complaint(name) for name in sample_sheets()]
+    return kept + [complaint(name) for name in DRAWN]
 
 
 def complaint(name: str) -> list[Any]:
@@ -57,7 +61,7 @@ def complaint(name: str) -> list[Any]:
 
 
 def request() -> str:
-    sheets = [load(name) for name in sample_sheets()]
+    sheets = [load(name) for name in DRAWN]
     chance = Random(commit())
     drawn = [random_circuit(chance, chance.randint(5, 20)) for _ in range(RANDOM_CIRCUITS)]
     return json.dumps({"circuits": [written(c) for c in [*sheets, *drawn]], "jobs": jobs()})
