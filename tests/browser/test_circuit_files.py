@@ -29,8 +29,12 @@ def test_lists_and_sheets_go_out_and_come_back_and_a_slip_takes_nothing_over(pag
     assert ".op" in saved(page, "For a simulator (SPICE)")
 
     painted = wires.replace(",,,", ",RD,0.75,")
-    given(page, "Open a wiring list", "bad.csv", painted.replace("RD", "RX", 1))
-    expect(page.get_by_text("line 2, column 4 (colour)")).to_be_visible()
+    first, second, third, *others = painted.splitlines(keepends=True)
+    name, start, *_ = third.split(",")
+    slipped = "".join([first, second.replace("RD", "RX"), f"{name},{start},X99.1,,,\r\n", *others])
+    given(page, "Open a wiring list", "bad.csv", slipped)
+    expect(page.get_by_text("line 2, column 4 (colour)").first).to_be_visible()
+    expect(page.get_by_text("line 3, column 3 (to)").last).to_be_visible()
     assert ",RD," not in saved(page, "Wiring list (CSV)")
 
     given(page, "Open a wiring list", "good.csv", painted)
