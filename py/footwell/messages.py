@@ -98,6 +98,15 @@ class ListText(Message):
     text: Annotated[str, Field(max_length=2_000_000)]
 
 
+class OrdersAsked(Message):
+    """`found` are the ways that could be seen; the others are open."""
+
+    events: Events
+    connector: str
+    half: Literal["a", "b"]
+    found: dict[str, str | None] = {}
+
+
 class LinkText(Message):
     text: Annotated[str, Field(max_length=2_000_000)]
 
@@ -234,6 +243,8 @@ class WiringFinding(Message):
     explains_complaint: bool
     damage: list[str]
     moves: list[str]
+    notes: list[str]
+    """What else to mind: wires of one colour, spare wires, more than one wire in a way."""
     renewing: list[str]
     """What each wire carries, and the section a new one needs."""
     corrected: dict[str, str | None]
@@ -250,6 +261,28 @@ class ConnectorView(Message):
     ways: list[WayView]
     wires: list[WireView]
     finding: WiringFinding | None
+
+
+class OrderRow(Message):
+    """An order of a half's wires: its name, way by way, and as a wiring to be kept."""
+
+    words: str
+    ways: list[str]
+    as_drawn: bool
+    wiring: dict[str, str | None]
+
+
+class OrdersView(Message):
+    """Orders of a half's wires that fit what is known: `fit` of `total`, the first of them in `rows`,
+    and the check that tells most of them apart."""
+
+    total: int
+    fit: int
+    sentence: str
+    rows: list[OrderRow]
+    more: int
+    check: Check | None
+    check_words: str
 
 
 class CheckStep(Message):

@@ -23,6 +23,7 @@ from footwell.page.circuit_file import circuit_file
 from footwell.page.expected import expected_table
 from footwell.page.explain import explanation
 from footwell.page.job_view import job_view
+from footwell.page.orders_view import orders_view
 from footwell.page.weigh import weigh as weighed
 from footwell.page.wiring_view import connector_view
 from footwell.sheet.list_reading import take_list
@@ -108,6 +109,14 @@ def wiring(request: m.WiringAsked) -> m.ConnectorView:
     return connector_view(case, half, request.found, half in case.doubtful)
 
 
+def orders(request: m.OrdersAsked) -> m.OrdersView:
+    """Which orders of a connector's wires fit what is known, where the numbers cannot be seen."""
+    case = replay(request.events).case
+    half = (request.connector, request.half)
+    wiring_of(case.now, half, request.found)
+    return orders_view(case, half, request.found)
+
+
 def expected(request: m.ExpectedAsked) -> m.ExpectedTable:
     """What every place ought to read in a set-up, or would read under faults."""
     return expected_table(request)
@@ -163,6 +172,7 @@ CALLS: dict[str, tuple[type[BaseModel], type[BaseModel], Callable[[Any], BaseMod
     "check_at": (m.CheckAsked, m.Check, check_at),
     "weigh": (m.ReadingTyped, m.Weighed, weigh),
     "wiring": (m.WiringAsked, m.ConnectorView, wiring),
+    "orders": (m.OrdersAsked, m.OrdersView, orders),
     "expected": (m.ExpectedAsked, m.ExpectedTable, expected),
     "explain": (m.ExplainAsked, m.Explanation, explain),
     "practice_begin": (m.PracticeWanted, m.PracticeBegan, practice_begin),

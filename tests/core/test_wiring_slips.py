@@ -9,7 +9,8 @@ import pytest
 
 from footwell.circuit.setup import set_up
 from footwell.electrics.operating_point import operate
-from footwell.faults.miswiring import Wiring, as_drawn, moves, nearest_slip, slip_named, slips
+from footwell.faults.miswiring import Wiring, as_drawn, nearest_slip, slip_named, slips
+from footwell.faults.moves import moves
 
 from .sample_circuits import NAMES, sample
 from .wiring_rig import HALF, plug, wired

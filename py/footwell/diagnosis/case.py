@@ -57,6 +57,11 @@ class Taken:
     """Where it stands in the job's history."""
 
 
+def look_id(half: HalfId) -> str:
+    """Stands for a look into a half among the checks that were passed over."""
+    return f"look into {half[0]}.{half[1]}"
+
+
 Evidence = Sighting | Taken
 
 

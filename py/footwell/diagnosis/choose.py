@@ -30,7 +30,7 @@ from footwell.checks.predict import Branched, Prediction, Reading, Words, expect
 from footwell.circuit.circuit import Circuit, HalfId
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.belief import Belief, Weighed, by_repair, entropy
-from footwell.diagnosis.case import Case
+from footwell.diagnosis.case import Case, look_id
 from footwell.faults.suspects import Repair
 
 LIVE = 120
@@ -68,7 +68,11 @@ def choices(case: Case, belief: Belief) -> list[Choice]:
     live = live_of(belief)
     panel = panel_of(case, live)
     before = entropy(list(by_repair(live).values()))
-    found = [_inspection(case, half, live, before) for half in case.doubtful]
+    found = [
+        _inspection(case, half, live, before)
+        for half in case.doubtful
+        if look_id(half) not in case.skipped
+    ]
     passed_over = case.skipped | case.taken
     for check in catalogue(case.now, case.tools, case.engine):
         if check.id not in passed_over and not owners(check) & case.unreachable:

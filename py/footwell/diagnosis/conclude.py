@@ -12,7 +12,7 @@ from footwell.circuit.circuit import HalfId
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.along import along
 from footwell.diagnosis.belief import Belief, believe, by_repair
-from footwell.diagnosis.case import Case, Sighting
+from footwell.diagnosis.case import Case, Sighting, look_id
 from footwell.diagnosis.choose import CONFIRM_FROM, Choice, choices, confirming
 from footwell.diagnosis.complaint import complains
 from footwell.diagnosis.elimination import best_try, fault_behind, repairs_left
@@ -116,8 +116,10 @@ def _overloads(fault: Fault) -> bool:
     return fault.mode.split(":")[0] in OVERLOADS
 
 
-def _half_to_inspect(case: Case, belief: Belief) -> HalfId | None:
+def _half_to_inspect(case: Case, belief: Belief, even_skipped: bool = False) -> HalfId | None:
     for half in case.doubtful:
+        if look_id(half) in case.skipped and not even_skipped:
+            continue
         share = sum(
             w.share for w in belief.suspects if w.hypothesis.slip and w.hypothesis.slip.half == half
         )
@@ -134,6 +136,9 @@ def _narrow(case: Case, belief: Belief) -> Next:
         if confirm is not None:
             return Next("check", choice=confirm, purpose="confirm", others=tuple(ranked[:3]))
     if not ranked:
+        half = _half_to_inspect(case, belief, even_skipped=True)
+        if half is not None:
+            return Next("wiring", half=half)
         return _last_resort(case, belief, shares)
     best = ranked[0]
     rest = tuple(c for c in ranked[1:] if c.check is not None)[:3]

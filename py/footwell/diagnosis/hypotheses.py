@@ -7,12 +7,13 @@ they may explain what no single fault explains.
 
 from __future__ import annotations
 
-from footwell.circuit.circuit import Circuit
+from footwell.circuit.circuit import Circuit, HalfId
 from footwell.circuit.fault import Fault
 from footwell.circuit.setup import SetupState
-from footwell.diagnosis.case import Case, Hypothesis, Sighting
+from footwell.diagnosis.case import Case, Hypothesis, Sighting, look_id
 from footwell.diagnosis.complaint import complains
 from footwell.diagnosis.damage import Stress, chance, damage_modes, stresses
+from footwell.diagnosis.which_order import unseen_orders
 from footwell.faults.miswiring import SLIP_ODDS, Slip, slips
 from footwell.faults.suspects import Repair, SingleFault, single_faults
 
@@ -62,9 +63,14 @@ def suspected_slips(case: Case) -> list[Slip]:
         right = 1.0 - SLIP_ODDS
         found += [
             Slip(s.half, s.kind, s.title, s.wiring, s.odds / right)
-            for s in slips(case.circuit_for(()), half)
+            for s in (*slips(case.circuit_for(()), half), *_other_orders(case, half))
         ]
     return found
+
+
+def _other_orders(case: Case, half: HalfId) -> list[Slip]:
+    """Orders that no kind of slip gives, once it is known that nobody can look into the half."""
+    return unseen_orders(case, half) if look_id(half) in case.skipped else []
 
 
 def slip_repair(slip: Slip) -> Repair:

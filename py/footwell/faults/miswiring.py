@@ -1,8 +1,9 @@
 """Slips in wiring one half of a connector: generated, named, and told from each other.
 
 A slip maps each way to the wires that should sit in another way. The wires are those of the sheet; a
-half with n ways can be numbered from the wrong face (mirrored), turned round, shifted by one, have two
-wires exchanged, one left out, or one in an empty way.
+half with n ways can be numbered from the wrong face (mirrored), turned round, shifted by one, have its
+rows or two wires exchanged, one left out, or one in an empty way. Every other order of the wires is in
+`orders`.
 """
 
 from __future__ import annotations
@@ -22,13 +23,18 @@ SLIP_ODDS = 0.35
 no source)."""
 
 SHARES = {
-    "mirrored": 0.35,
-    "exchanged": 0.3,
+    "mirrored": 0.33,
+    "exchanged": 0.28,
     "shifted": 0.1,
     "left out": 0.1,
     "in an empty way": 0.1,
-    "turned": 0.05,
+    "turned": 0.03,
+    "rows exchanged": 0.02,
 }
+"""Shares of the slips (common practice, no source); what is left over is for any other order."""
+
+OTHER_ORDERS = round(1.0 - sum(SHARES.values()), 6)
+"""Share of all orders of the wires that are none of these slips, together."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +50,19 @@ class Slip:
 
 def ways(connector: SheetConnector) -> list[str]:
     return [way for row in connector.rows for way in row]
+
+
+SPARE = "spare "
+"""Begins what stands for a wire in a way that is not on the sheet; its colour follows."""
+
+
+def without_spares(found: Mapping[str, str | None]) -> Wiring:
+    """A wiring as far as it conducts: a wire that is not on the sheet leads nowhere."""
+    rest = {
+        way: [wire for wire in (wires or "").split("+") if not wire.startswith(SPARE)]
+        for way, wires in found.items()
+    }
+    return {way: "+".join(wires) or None for way, wires in rest.items()}
 
 
 def as_drawn(circuit: Circuit, half: HalfId) -> Wiring:
@@ -83,6 +102,13 @@ def _generated(connector: SheetConnector, drawn: Wiring) -> Iterator[tuple[str, 
         _moved(drawn, order, mirrored),
     )
     yield "turned", "turned round: first and last row exchanged", _moved(drawn, order, order[::-1])
+    if len({len(row) for row in connector.rows}) == 1:
+        upside_down = [way for row in reversed(connector.rows) for way in row]
+        yield (
+            "rows exchanged",
+            "the rows exchanged, each way in its own column",
+            _moved(drawn, order, upside_down),
+        )
     for step in (1, -1):
         shifted = order[-step:] + order[:-step]
         yield (
@@ -107,11 +133,8 @@ def _moved(drawn: Wiring, order: list[str], source: list[str]) -> Wiring:
 
 def slip_named(circuit: Circuit, half: HalfId, found: Mapping[str, str | None]) -> str:
     """The single slip that explains a wiring as found, in words; "" where none does or none is needed."""
-    whole = {way: found.get(way) for way in as_drawn(circuit, half)}
-    for _, title, wiring in _generated(circuit.connectors[half[0]], as_drawn(circuit, half)):
-        if wiring == whole and wiring != as_drawn(circuit, half):
-            return title
-    return ""
+    near = nearest_slip(circuit, half, found)
+    return near[0] if near is not None and not near[1] else ""
 
 
 def nearest_slip(
@@ -120,39 +143,19 @@ def nearest_slip(
     """The single slip that leaves the fewest ways unexplained, in words, with those ways; None where none
     explains at least half of what differs from the drawing."""
     drawn = as_drawn(circuit, half)
-    whole = {way: found.get(way) for way in drawn}
+    seen = {way: found.get(way) for way in drawn}
+    whole = without_spares(seen)
     differing = sum(whole[way] != wires for way, wires in drawn.items())
     rows = [
-        (title, [way for way in drawn if wiring[way] != whole[way]])
-        for _, title, wiring in _generated(circuit.connectors[half[0]], drawn)
+        (title, [way for way in drawn if wiring[way] != whole[way]], kind, wiring)
+        for kind, title, wiring in _generated(circuit.connectors[half[0]], drawn)
         if wiring != drawn
     ]
     best = min(rows, key=lambda row: len(row[1]), default=None)
-    return best if best is not None and 2 * len(best[1]) <= differing else None
-
-
-def moves(
-    drawn: Wiring, found: Mapping[str, str | None]
-) -> list[tuple[str, str | None, str | None]]:
-    """Shortest list of moves (wires, from way, to way) that puts a half right; None is outside.
-
-    Every wire in a wrong way moves once. Wires that would meet in one way on the road are taken out
-    first, which the order shows: a move into a way follows the move out of it, and a ring of wires is
-    opened by its first wire waiting outside.
-    """
-    goal = {wires: way for way, wires in drawn.items() if wires}
-    place = {wires: way for way, wires in found.items() if wires}
-    wrong = [w for w in goal if place.get(w) != goal[w]]
-    extra = [w for w in place if w not in goal]
-    steps: list[tuple[str, str | None, str | None]] = [(w, place.pop(w), None) for w in extra]
-    while wrong:
-        taken = {way: w for w, way in place.items()}
-        free = next((w for w in wrong if goal[w] not in taken), None)
-        if free is None:
-            free = wrong[0]
-            steps.append((free, place.pop(free), None))
-            continue
-        steps.append((free, place.get(free), goal[free]))
-        place[free] = goal[free]
-        wrong.remove(free)
-    return steps
+    if best is None or 2 * len(best[1]) > differing:
+        return None
+    title, rest, kind, wiring = best
+    emptied = [way for way in drawn if wiring[way] is None and drawn[way] is not None]
+    if kind == "left out" and any(seen[way] for way in emptied if way not in rest):
+        title += " and a spare one fitted in its place"
+    return title, rest

@@ -29,7 +29,7 @@ from footwell.checks.clipped import part_of
 from footwell.circuit.circuit import Circuit, HalfId
 from footwell.circuit.setup import SetupState, set_up
 from footwell.errors import FootwellError
-from footwell.faults.miswiring import Wiring, as_drawn
+from footwell.faults.miswiring import SPARE, Wiring, as_drawn
 from footwell.job.events import ReadingTaken
 from footwell.parts.base import EARTH, Kind
 
@@ -145,7 +145,8 @@ def wiring_of(circuit: Circuit, half: HalfId, found: Mapping[str, str | None]) -
         raise NotOnSheet(f"{_said(half[0])} is not a connector on this sheet.")
     drawn = as_drawn(circuit, half)
     own = {wire for wires in drawn.values() for wire in _pieces(wires)}
-    seated = [wire for wires in found.values() for wire in _pieces(wires)]
+    placed = [wire for wires in found.values() for wire in _pieces(wires)]
+    seated = [wire for wire in placed if not SPARE_WIRE.fullmatch(wire)]
     for way in found:
         if way not in drawn:
             raise NotOnSheet(f"{_said(half[0])} has no way {_said(way)} on this sheet.")
@@ -156,6 +157,10 @@ def wiring_of(circuit: Circuit, half: HalfId, found: Mapping[str, str | None]) -
             )
     rest = {w: "+".join(x for x in _pieces(wires) if x not in seated) for w, wires in drawn.items()}
     return {way: (found[way] if way in found else rest[way]) or None for way in drawn}
+
+
+SPARE_WIRE = re.compile(rf"{SPARE}[A-Z/]{{0,8}}")
+"""A wire that is not on the sheet: its colour in codes, or nothing where it has none to tell."""
 
 
 def _pieces(wires: str | None) -> list[str]:

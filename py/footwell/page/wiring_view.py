@@ -16,7 +16,9 @@ from footwell.diagnosis.case import Case, Sighting
 from footwell.diagnosis.damage import Stress, damage_modes, stresses
 from footwell.diagnosis.hypotheses import used_setups
 from footwell.electrics.operating_point import operate
-from footwell.faults.miswiring import as_drawn, moves, nearest_slip
+from footwell.faults.miswiring import SPARE, as_drawn, nearest_slip, without_spares
+from footwell.faults.moves import moves
+from footwell.faults.orders import order_words
 from footwell.messages import ConnectorView, WayView, WireView, WiringFinding
 from footwell.page import words as say
 from footwell.reference.conductors import section_for_amps
@@ -110,6 +112,7 @@ def finding(case: Case, half: HalfId, found: Mapping[str, str | None]) -> Wiring
     sound = case.circuit_for(AS_DRAWN)
     drawn = as_drawn(sound, half)
     whole = drawn | dict(found)
+    notes = [*_alike(sound, drawn), *_spares(drawn, whole)]
     if whole == drawn:
         return WiringFinding(
             same=True,
@@ -119,10 +122,12 @@ def finding(case: Case, half: HalfId, found: Mapping[str, str | None]) -> Wiring
             explains_complaint=False,
             damage=[],
             moves=[],
+            notes=notes,
             renewing=_renewing(sound, drawn),
             corrected=dict(drawn),
         )
-    wired = case.circuit_for(arranged(case.epochs[-1].arrangement, half, whole))
+    conducting = without_spares(whole)
+    wired = case.circuit_for(arranged(case.epochs[-1].arrangement, half, conducting))
     hurt = _stress(case, wired)
     return WiringFinding(
         same=False,
@@ -132,6 +137,7 @@ def finding(case: Case, half: HalfId, found: Mapping[str, str | None]) -> Wiring
         explains_complaint=explains(case, wired, sound),
         damage=[damage_words(wired, s) for s in hurt],
         moves=[_move_words(sound, *m) for m in moves(drawn, whole)],
+        notes=notes,
         renewing=_renewing(sound, drawn),
         corrected=dict(drawn),
     )
@@ -140,13 +146,20 @@ def finding(case: Case, half: HalfId, found: Mapping[str, str | None]) -> Wiring
 def _slip_words(circuit: Circuit, half: HalfId, whole: Mapping[str, str | None]) -> str:
     """The slip behind the differences, or behind most of them."""
     near = nearest_slip(circuit, half, whole)
+    if near is not None and not near[1]:
+        return _begun_large(near[0])
+    order = order_words(as_drawn(circuit, half), whole)
+    if order:
+        return _begun_large(order)
     if near is None:
         return "No single slip explains the differences"
     title, rest = near
-    words = title[0].upper() + title[1:]
-    if not rest:
-        return words
-    return f"Mostly this: {title}. Besides, way{'s' if len(rest) > 1 else ''} {say.joined(rest)}"
+    ways = f"ways {', '.join(rest[:-1])} and {rest[-1]}" if len(rest) > 1 else f"way {rest[0]}"
+    return f"Mostly this: {title}. Besides, {ways}"
+
+
+def _begun_large(words: str) -> str:
+    return words[0].upper() + words[1:]
 
 
 def _stress(case: Case, wired: Circuit) -> list[Stress]:
@@ -170,7 +183,52 @@ def _differences(
 
 
 def _wire_or_empty(circuit: Circuit, wires: str | None) -> str:
-    return f"{wires_named(circuit, wires)} ({wires})" if wires else "nothing"
+    return _wire_named(circuit, wires) if wires else "nothing"
+
+
+def _wire_named(circuit: Circuit, wires: str) -> str:
+    """A wire, or several in one way: "RD (W3)", "a spare wire GY"."""
+    own = "+".join(w for w in wires.split("+") if not w.startswith(SPARE))
+    told = [f"{wires_named(circuit, own)} ({own})"] if own else []
+    told += [f"a spare wire {w[len(SPARE) :]}".rstrip() for w in _spare_in(wires)]
+    return " and ".join(told)
+
+
+def _spare_in(wires: str | None) -> list[str]:
+    return [w for w in (wires or "").split("+") if w.startswith(SPARE)]
+
+
+def _alike(circuit: Circuit, drawn: Mapping[str, str | None]) -> list[str]:
+    """Wires of one colour cannot be told apart by it."""
+    by_colour: dict[str, list[str]] = {}
+    for wires in drawn.values():
+        if wires and "wire" not in (name := wires_named(circuit, wires)):
+            by_colour.setdefault(name, []).append(wires)
+    return [
+        f"{len(alike)} wires are {colour}. Follow each to its other end before you say which it is: "
+        f"{', '.join(alike)}."
+        for colour, alike in by_colour.items()
+        if len(alike) > 1
+    ]
+
+
+def _spares(drawn: Mapping[str, str | None], found: Mapping[str, str | None]) -> list[str]:
+    """What to do with wires in the half that are not on the sheet, and with more than one in a way."""
+    rows: list[str] = []
+    for way, wires in found.items():
+        for spare in _spare_in(wires):
+            rows.append(
+                f"The spare wire {spare[len(SPARE) :]}".rstrip()
+                + f" of way {way}: insulate its end by "
+                "itself and tie it back. First measure that it carries no voltage."
+            )
+        if wires and len(wires.split("+")) > 1 and wires != drawn.get(way):
+            rows.append(
+                f"{len(wires.split('+'))} wires sit in way {way}, where the sheet has "
+                f"{len((drawn.get(way) or '').split('+')) if drawn.get(way) else 'none'}: one terminal is "
+                "crimped for one wire."
+            )
+    return rows
 
 
 def _effects(sound: Circuit, wired: Circuit) -> list[str]:
@@ -244,7 +302,7 @@ def _telling(circuit: Circuit, stress: Stress) -> str:
 
 
 def _move_words(circuit: Circuit, wires: str, start: str | None, end: str | None) -> str:
-    name = f"{wires_named(circuit, wires)} ({wires})"
+    name = _wire_named(circuit, wires)
     if end is None:
         return f"Take {name} out of way {start} and hold it aside."
     return f"Move {name} from way {start} to way {end}." if start else f"Put {name} into way {end}."

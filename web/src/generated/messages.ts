@@ -36,6 +36,10 @@ export interface Calls {
     request: Job;
     response: JobView;
   };
+  orders: {
+    request: OrdersAsked;
+    response: OrdersView;
+  };
   ping: {
     request: Nothing;
     response: Ready;
@@ -563,6 +567,7 @@ export interface WiringFinding {
   explains_complaint: boolean;
   damage: string[];
   moves: string[];
+  notes: string[];
   renewing: string[];
   corrected: {
     [k: string]: string | null;
@@ -761,6 +766,44 @@ export interface CauseView {
 export interface ReportSection {
   title: string;
   lines: string[];
+}
+/**
+ * `found` are the ways that could be seen; the others are open.
+ */
+export interface OrdersAsked {
+  /**
+   * @maxItems 5000
+   */
+  events: Event[];
+  connector: string;
+  half: "a" | "b";
+  found?: {
+    [k: string]: string | null;
+  };
+}
+/**
+ * Orders of a half's wires that fit what is known: `fit` of `total`, the first of them in `rows`,
+ * and the check that tells most of them apart.
+ */
+export interface OrdersView {
+  total: number;
+  fit: number;
+  sentence: string;
+  rows: OrderRow[];
+  more: number;
+  check: Check | null;
+  check_words: string;
+}
+/**
+ * An order of a half's wires: its name, way by way, and as a wiring to be kept.
+ */
+export interface OrderRow {
+  words: string;
+  ways: string[];
+  as_drawn: boolean;
+  wiring: {
+    [k: string]: string | null;
+  };
 }
 export interface Nothing {}
 /**
