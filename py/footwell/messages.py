@@ -217,11 +217,13 @@ class Check(Message):
 
 
 class WayView(Message):
-    """One way of a connector half: what should be in it and what was found. `None` is empty."""
+    """One way of a connector half: what should be in it and what was found. `None` is empty. `column` counts
+    from the left as seen from the wires, `mating_column` as seen from the mating side."""
 
     way: str
     row: int
     column: int
+    mating_column: int
     should: str | None
     found: str | None
     known: bool

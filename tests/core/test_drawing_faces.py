@@ -6,6 +6,8 @@ from __future__ import annotations
 from footwell.drawing.faces import Cavity, Half, Side, face
 from footwell.sheet.models import SheetConnector
 
+SIDES: tuple[Side, Side] = ("wire", "mating")
+
 PLUG = SheetConnector(
     id="X1", name="plug X1", half_a="one", half_b="other", rows=[["1", "2", "3", "4"], ["5", "6"]]
 )
@@ -40,6 +42,31 @@ def test_the_mating_side_is_mirrored_left_and_right_and_rows_stay() -> None:
 def test_mating_faces_of_both_halves_are_mirror_images() -> None:
     assert columns("b", "mating") == columns("a", "wire")
     assert columns("b", "wire") == columns("a", "mating")
+
+
+ROUND = PLUG.model_copy(
+    update={
+        "rows": [["1", "2", "3"]],
+        "spots": {"1": [1, 0], "2": [0, 1], "3": [2, 2]},
+    }
+)
+"""Three ways that lie in no rows."""
+
+
+def test_a_free_layout_keeps_its_own_spots_and_is_mirrored_as_rows_are() -> None:
+    seen = {side: {c.way: [c.column, c.row] for c in face(ROUND, "a", side)} for side in SIDES}
+    assert seen["wire"] == ROUND.spots
+    assert seen["mating"] == {"1": [1, 0], "2": [2, 1], "3": [0, 2]}
+
+
+def test_ways_read_from_the_mating_side_in_the_order_of_the_wire_side_are_those_of_a_mirrored_slip() -> (
+    None
+):
+    """The classic mistake: the number that stands on the wire side's spot, read on the other face."""
+    row = PLUG.model_copy(update={"rows": [["1", "2", "3", "4"]]})
+    wire = {c.column: c.way for c in face(row, "a", "wire")}
+    mating = {c.column: c.way for c in face(row, "a", "mating")}
+    assert [mating[n] for n in range(4)] == [wire[n] for n in range(4)][::-1]
 
 
 def test_a_single_way_looks_the_same_from_both_sides() -> None:

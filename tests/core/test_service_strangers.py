@@ -119,6 +119,7 @@ REQUESTS: dict[str, Data] = {
     "check_at": {"instrument": "volts", "red": "X4.1.a", "black": "X4.2.a"} | LAMP,
     "weigh": {"record": RECORD, "typed": "12,3", "unit": "V"},
     "wiring": {"connector": "X2", "half": "a", "found": MIRRORED},
+    "orders": {"connector": "X2", "half": "a", "found": {"3": "W5"}},
     "expected": LAMP,
     "explain": {"instrument": "volts", "red": "X4.1.a", "black": "X4.2.a"} | LAMP,
     "link_make": {},

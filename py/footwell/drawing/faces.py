@@ -27,12 +27,14 @@ class Cavity:
 def face(connector: SheetConnector, half: Half = "a", side: Side = "wire") -> tuple[Cavity, ...]:
     """The ways of one half as seen from one side, row by row in the order of the sheet.
 
-    Shorter rows begin where the longest one begins, on the left of half a's wire side.
+    Shorter rows begin where the longest one begins, on the left of half a's wire side. A free layout has
+    its own spots.
     """
-    last = max((len(row) for row in connector.rows), default=1) - 1
+    rows = {way: [c, r] for r, row in enumerate(connector.rows) for c, way in enumerate(row)}
+    spots = rows | connector.spots
+    last = max((column for column, _ in spots.values()), default=0)
     mirrored = (half == "b") != (side == "mating")
     return tuple(
-        Cavity(way, r, last - column if mirrored else column)
-        for r, row in enumerate(connector.rows)
-        for column, way in enumerate(row)
+        Cavity(way, row, last - column if mirrored else column)
+        for way, (column, row) in spots.items()
     )

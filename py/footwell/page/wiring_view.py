@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from typing import Literal
 
 from footwell.checks import sights
 from footwell.checks.catalogue import working_setups
@@ -15,6 +16,7 @@ from footwell.circuit.setup import SetupState
 from footwell.diagnosis.case import Case, Sighting
 from footwell.diagnosis.damage import Stress, damage_modes, stresses
 from footwell.diagnosis.hypotheses import used_setups
+from footwell.drawing.faces import face
 from footwell.electrics.operating_point import operate
 from footwell.faults.miswiring import SPARE, as_drawn, nearest_slip, without_spares
 from footwell.faults.moves import moves
@@ -31,17 +33,22 @@ def connector_view(
     circuit = case.circuit_for(AS_DRAWN)
     connector = circuit.connectors[half[0]]
     drawn = as_drawn(circuit, half)
+    side: Literal["a", "b"] = "b" if half[1] == "b" else "a"
     ways = [
         WayView(
-            way=way,
-            row=row,
-            column=column,
-            should=drawn[way],
-            found=(found or {}).get(way),
-            known=found is not None and way in found,
+            way=cavity.way,
+            row=cavity.row,
+            column=cavity.column,
+            mating_column=mating.column,
+            should=drawn[cavity.way],
+            found=(found or {}).get(cavity.way),
+            known=found is not None and cavity.way in found,
         )
-        for row, names in enumerate(connector.rows)
-        for column, way in enumerate(names)
+        for cavity, mating in zip(
+            face(connector, side, "wire"),
+            face(connector, side, "mating"),
+            strict=True,
+        )
     ]
     wires = [
         WireView(id=w, colour=wires_named(circuit, w), name=_leads_to(circuit, w, half))
@@ -51,7 +58,7 @@ def connector_view(
     return ConnectorView(
         id=half[0],
         name=connector.name,
-        half=half[1],  # type: ignore[arg-type]
+        half=side,
         half_name=connector.half_a if half[1] == "a" else connector.half_b,
         landmark=connector.landmark,
         doubtful=doubtful,

@@ -60,6 +60,9 @@ Hazard = Literal[
 Hazards = Annotated[list[Hazard], Field(max_length=12)]
 
 
+Spot = Annotated[list[Annotated[int, Field(ge=0, le=23)]], Field(min_length=2, max_length=2)]
+
+
 class SheetModel(BaseModel):
     model_config = ConfigDict(strict=True, extra="forbid", frozen=True)
 
@@ -111,6 +114,8 @@ class SheetConnector(SheetModel):
     half_b: Words
     rows: Annotated[list[Row], Field(max_length=6)]
     landmark: Words = "locking tab at the top"
+    spots: Annotated[dict[WayName, Spot], Field(max_length=120)] = {}
+    """Where the face is no plain rows: column and row of every way, seen as `rows` are."""
     part_ways: Annotated[dict[WayName, Point], Field(max_length=120)] = {}
     spare: Annotated[list[WayName], Field(max_length=120)] = []
     """Ways with a terminal in one half only, on purpose; empty ways need not be named."""

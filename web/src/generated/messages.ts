@@ -541,12 +541,14 @@ export interface ConnectorView {
   finding: WiringFinding | null;
 }
 /**
- * One way of a connector half: what should be in it and what was found. `None` is empty.
+ * One way of a connector half: what should be in it and what was found. `None` is empty. `column` counts
+ * from the left as seen from the wires, `mating_column` as seen from the mating side.
  */
 export interface WayView {
   way: string;
   row: number;
   column: number;
+  mating_column: number;
   should: string | null;
   found: string | null;
   known: boolean;

@@ -28,6 +28,31 @@ def ways_named_once(draft: Draft) -> Iterator[Flaw]:
         for way in connector.spare:
             if way not in named:
                 yield _no_way((*path, "spare"), connector, way)
+        yield from _spots_fit((*path, "spots"), connector, named)
+
+
+def _spots_fit(path: Path, connector: SheetConnector, named: list[str]) -> Iterator[Flaw]:
+    """A free layout places every way, each on a spot of its own."""
+    for way in connector.spots:
+        if way not in named:
+            yield _no_way((*path, way), connector, way)
+    missing = [way for way in named if way not in connector.spots]
+    if connector.spots and missing:
+        yield Flaw(
+            path,
+            f"Way {missing[0]} of {connector.id} has no spot, but others have.",
+            "Give column and row of every way, or of none.",
+        )
+    taken: dict[tuple[int, int], str] = {}
+    for way, (column, row) in connector.spots.items():
+        spot = (column, row)
+        if spot in taken:
+            yield Flaw(
+                (*path, way),
+                f"Ways {taken[spot]} and {way} of {connector.id} lie on one spot.",
+                "Give each way a column and row of its own.",
+            )
+        taken.setdefault(spot, way)
 
 
 def part_ways_fit(draft: Draft) -> Iterator[Flaw]:

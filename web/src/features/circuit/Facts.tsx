@@ -2,12 +2,11 @@
 
 import { record } from "../../app/job";
 import { CommitKey } from "../../app/ui/Key";
+import { COLOURS } from "./colours";
 import { PlacesFound } from "./PlacesFound";
 import { connectorOf, fuseAt, valueAt, type Wire, wiresAt } from "./sheet";
 import { words } from "./words";
 
-/** Letter codes of IEC 60757. */
-const COLOURS = ["BK", "BN", "RD", "OG", "YE", "GN", "BU", "VT", "GY", "WH", "PK", "TQ"];
 /** Usual cross-sections of vehicle wires, mm². Common practice. */
 const SECTIONS = [0.5, 0.75, 1, 1.5, 2.5, 4, 6, 10];
 /** Ratings of blade fuses, A (ISO 8820-3). */

@@ -9,6 +9,7 @@ import { Screen } from "../../app/ui/Screen";
 import { Toggles } from "../../app/ui/Toggles";
 import { Face, FaceKey, type Side } from "./Face";
 import { FindingView } from "./FindingView";
+import { Orders } from "./Orders";
 import { connectorName, type Found, isComplete, keyOf, nextOpen, storedFound } from "./state";
 import { useFinding } from "./useFinding";
 import { WirePicker } from "./WirePicker";
@@ -42,6 +43,7 @@ export function ConnectorScreen({ connector }: { connector: ConnectorView }) {
         <>
           <p class="do">{words.start}</p>
           <AllAsTheyShould draft={draft} connector={connector} />
+          {!connector.inspected && <Orders connector={connector} found={found} />}
         </>
       )}
       {way === null && finding && <FindingView finding={finding} />}
@@ -69,7 +71,7 @@ function Sided({ connector, found, way, onWay }: SidedProps) {
     <>
       <Toggles question={words.seenFrom} options={SIDES} chosen={side} onChoose={setSide} />
       <Face key={side} connector={connector} side={side} found={found} now={way} onWay={onWay} />
-      <FaceKey />
+      <FaceKey side={side} />
     </>
   );
 }

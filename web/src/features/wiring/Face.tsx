@@ -15,38 +15,38 @@ interface FaceProps {
 }
 
 export function Face({ connector, side, found, now, onWay }: FaceProps) {
-  const rows = rowsOf(connector.ways, side);
+  const columns = Math.max(...connector.ways.map(({ column }) => column)) + 1;
   return (
     <div class={`face face-${side}`}>
-      <p class="face-landmark">{connector.landmark}</p>
-      {rows.map((row) => (
-        <div class="face-row" key={row[0]?.way}>
-          {row.map((way) => (
-            <Way
-              key={way.way}
-              way={way}
-              connector={connector}
-              found={found}
-              now={now}
-              onWay={onWay}
-            />
-          ))}
-        </div>
-      ))}
+      <p class="face-landmark">
+        <span class="face-tab" aria-hidden="true" />
+        {connector.landmark}
+      </p>
+      <div class="face-grid" style={`--columns: ${columns}`}>
+        {inOrder(connector.ways, side).map((way) => (
+          <Way
+            key={way.way}
+            way={way}
+            side={side}
+            connector={connector}
+            found={found}
+            now={now}
+            onWay={onWay}
+          />
+        ))}
+      </div>
     </div>
   );
 }
 
-function rowsOf(ways: WayView[], side: Side): WayView[][] {
-  const rows = new Map<number, WayView[]>();
-  for (const way of ways) rows.set(way.row, [...(rows.get(way.row) ?? []), way]);
-  const turn = side === "wire" ? 1 : -1;
-  return [...rows.entries()]
-    .sort(([a], [b]) => a - b)
-    .map(([, row]) => row.sort((a, b) => turn * (a.column - b.column)));
+const columnOf = (way: WayView, side: Side) => (side === "wire" ? way.column : way.mating_column);
+
+/** Ways as they are read on this side, so that keys and speech go the way the eye goes. */
+function inOrder(ways: WayView[], side: Side): WayView[] {
+  return [...ways].sort((a, b) => a.row - b.row || columnOf(a, side) - columnOf(b, side));
 }
 
-function Way({ way, connector, found, now, onWay }: { way: WayView } & Omit<FaceProps, "side">) {
+function Way({ way, side, connector, found, now, onWay }: { way: WayView } & FaceProps) {
   const { wires } = connector;
   const seen = found[way.way];
   const differs = way.way in found && seen !== way.should;
@@ -55,6 +55,7 @@ function Way({ way, connector, found, now, onWay }: { way: WayView } & Omit<Face
     <button
       type="button"
       class={differs ? "way way-differs" : "way"}
+      style={{ gridColumn: columnOf(way, side) + 1, gridRow: way.row + 1 }}
       aria-label={spoken}
       aria-pressed={now === way.way}
       onClick={() => onWay(way.way)}
@@ -70,10 +71,11 @@ function Way({ way, connector, found, now, onWay }: { way: WayView } & Omit<Face
 }
 
 /** Says which line of a way is which. */
-export function FaceKey() {
+export function FaceKey({ side }: { side: Side }) {
   return (
     <p class="face-key soft">
-      In each way: number, {words.should.toLowerCase()}, <b>{words.found.toLowerCase()}</b>.
+      {side === "wire" ? words.fromWires : words.fromMating} In each way: number,{" "}
+      {words.should.toLowerCase()}, <b>{words.found.toLowerCase()}</b>.
     </p>
   );
 }

@@ -7,9 +7,10 @@ export function FindingView({ finding }: { finding: WiringFinding }) {
   const explains = finding.explains_complaint ? words.explains : words.explainsNot;
   return (
     <section class="block">
-      <h2 class="said">{finding.slip}</h2>
+      <h2 class="said">{finding.same ? words.asDrawn : finding.slip}</h2>
       {!finding.same && <p class="left">{explains}</p>}
       <Lines title={words.moves} lines={finding.moves} ordered />
+      <Lines title={words.notes} lines={finding.notes} />
       <Lines title={words.differences} lines={finding.differences} />
       <Lines title={words.effects} lines={finding.effects} />
       <Lines title={words.damage} lines={finding.damage} />

@@ -2,6 +2,8 @@
 
 import type { ConnectorView } from "../../app/types";
 import { Key } from "../../app/ui/Key";
+import { COLOURS } from "../circuit/colours";
+import { SPARE } from "./state";
 import { words } from "./words";
 
 interface PickerProps {
@@ -25,6 +27,17 @@ export function WirePicker({ connector, way, onPick }: PickerProps) {
         ))}
         <Key onPress={() => onPick(null)}>{words.empty}</Key>
       </div>
+      <details>
+        <summary>{words.spare}</summary>
+        <p>{words.spareColour}</p>
+        <div class="toggle-row">
+          {[...COLOURS, ""].map((code) => (
+            <Key key={code} onPress={() => onPick(`${SPARE}${code}`)}>
+              {code || words.noColour}
+            </Key>
+          ))}
+        </div>
+      </details>
     </fieldset>
   );
 }

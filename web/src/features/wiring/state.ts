@@ -33,10 +33,14 @@ export function nextOpen(ways: WayView[], found: Found, way: string): string | n
   return turned.find((other) => !(other.way in found))?.way ?? null;
 }
 
+/** Begins what stands for a wire that is not on the sheet; its colour follows. */
+export const SPARE = "spare ";
+
 /** The colour of a wire in a way, as written on the face; a dash for an empty way. */
 export function colourOf(wires: WireView[], id: string | null | undefined): string {
   if (id === undefined) return "?";
   if (id === null) return "–";
+  if (id.startsWith(SPARE)) return `${id.slice(SPARE.length) || "?"} !`;
   const wire = wires.find((other) => other.id === id);
   return (wire?.colour || wire?.name || id).replace("/", "/\u200b");
 }
@@ -45,6 +49,7 @@ export function colourOf(wires: WireView[], id: string | null | undefined): stri
 export function wireInWords(wires: WireView[], id: string | null | undefined): string {
   if (id === undefined) return "not looked at";
   if (id === null) return "empty";
+  if (id.startsWith(SPARE)) return `a wire not on the sheet, ${id.slice(SPARE.length)}`;
   const wire = wires.find((other) => other.id === id);
   return [wire?.colour, wire?.name].filter(Boolean).join(", ") || id;
 }
