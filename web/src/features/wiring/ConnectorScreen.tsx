@@ -10,7 +10,15 @@ import { Toggles } from "../../app/ui/Toggles";
 import { Face, FaceKey, type Side } from "./Face";
 import { FindingView } from "./FindingView";
 import { Orders } from "./Orders";
-import { connectorName, type Found, isComplete, keyOf, nextOpen, storedFound } from "./state";
+import {
+  connectorName,
+  type Found,
+  isComplete,
+  keyOf,
+  nextOpen,
+  storedFound,
+  withWire,
+} from "./state";
 import { useFinding } from "./useFinding";
 import { WirePicker } from "./WirePicker";
 import { AllAsTheyShould, WiringKeys } from "./WiringKeys";
@@ -29,7 +37,8 @@ export function ConnectorScreen({ connector }: { connector: ConnectorView }) {
   const found = draft.value.value;
   const [way, setWay] = useState<string | null>(null);
   const finding = useFinding(connector, found);
-  const pick = (wire: string | null) => way !== null && setWay(laid(draft, connector, way, wire));
+  const pick = (wire: string | null, beside: boolean) =>
+    way !== null && setWay(laid(draft, connector, way, wire, beside));
   return (
     <Screen
       name={connectorName(connector)}
@@ -38,7 +47,15 @@ export function ConnectorScreen({ connector }: { connector: ConnectorView }) {
     >
       <Trouble />
       <Sided connector={connector} found={found} way={way} onWay={setWay} />
-      {way !== null && <WirePicker connector={connector} way={way} onPick={pick} />}
+      {way !== null && (
+        <WirePicker
+          key={way}
+          connector={connector}
+          way={way}
+          holds={Boolean(found[way])}
+          onPick={pick}
+        />
+      )}
       {way === null && !isComplete(connector, found) && (
         <>
           <p class="do">{words.start}</p>
@@ -52,8 +69,14 @@ export function ConnectorScreen({ connector }: { connector: ConnectorView }) {
 }
 
 /** Lays a wire into a way and answers which way to look at next. */
-function laid(draft: Draft<Found>, connector: ConnectorView, way: string, wire: string | null) {
-  const next = { ...draft.value.value, [way]: wire };
+function laid(
+  draft: Draft<Found>,
+  connector: ConnectorView,
+  way: string,
+  wire: string | null,
+  beside: boolean,
+) {
+  const next = withWire(draft.value.value, way, wire, beside);
   draft.set(next);
   return nextOpen(connector.ways, next, way);
 }

@@ -16,11 +16,13 @@ interface FaceProps {
 
 export function Face({ connector, side, found, now, onWay }: FaceProps) {
   const columns = Math.max(...connector.ways.map(({ column }) => column)) + 1;
+  const below = /bottom|below/.test(connector.landmark);
+  const above = /top|above/.test(connector.landmark);
   return (
-    <div class={`face face-${side}`}>
+    <div class={`face face-${side}${below ? " face-tab-below" : ""}`}>
       <p class="face-landmark">
-        <span class="face-tab" aria-hidden="true" />
-        {connector.landmark}
+        {(above || below) && <span class="face-tab" aria-hidden="true" />}
+        <span>{connector.landmark}</span>
       </p>
       <div class="face-grid" style={`--columns: ${columns}`}>
         {inOrder(connector.ways, side).map((way) => (

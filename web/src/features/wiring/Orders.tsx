@@ -48,7 +48,7 @@ function Fitting({ orders }: { orders: OrdersView }) {
   const { check } = orders;
   return (
     <>
-      <h2 class="said">{orders.sentence}</h2>
+      <p class="do">{orders.sentence}</p>
       <ol class="steps">
         {orders.rows.map((row) => (
           <li key={row.words}>

@@ -1,5 +1,6 @@
 /** The wires of the half, to be laid into the way that was tapped. */
 
+import { useState } from "preact/hooks";
 import type { ConnectorView } from "../../app/types";
 import { Key } from "../../app/ui/Key";
 import { COLOURS } from "../circuit/colours";
@@ -9,30 +10,42 @@ import { words } from "./words";
 interface PickerProps {
   connector: ConnectorView;
   way: string;
-  onPick: (wire: string | null) => void;
+  /** A wire was laid into it already. */
+  holds: boolean;
+  onPick: (wire: string | null, beside: boolean) => void;
 }
 
-export function WirePicker({ connector, way, onPick }: PickerProps) {
+export function WirePicker({ connector, way, holds, onPick }: PickerProps) {
+  const [beside, setBeside] = useState(false);
   return (
     <fieldset class="toggles">
       <legend>{words.inWay(way)}</legend>
       <div class="wires">
         {connector.wires.map((wire) => (
-          <Key key={wire.id} label={`${wire.colour} ${wire.name}`} onPress={() => onPick(wire.id)}>
+          <Key
+            key={wire.id}
+            label={`${wire.colour} ${wire.name}`}
+            onPress={() => onPick(wire.id, beside)}
+          >
             <span class="answer-lines">
               <b>{wire.colour || "?"}</b>
               <span class="soft">{wire.name}</span>
             </span>
           </Key>
         ))}
-        <Key onPress={() => onPick(null)}>{words.empty}</Key>
+        <Key onPress={() => onPick(null, false)}>{words.empty}</Key>
       </div>
+      {holds && (
+        <Key pressed={beside} onPress={() => setBeside(!beside)}>
+          {words.beside}
+        </Key>
+      )}
       <details>
         <summary>{words.spare}</summary>
         <p>{words.spareColour}</p>
         <div class="toggle-row">
           {[...COLOURS, ""].map((code) => (
-            <Key key={code} onPress={() => onPick(`${SPARE}${code}`)}>
+            <Key key={code} onPress={() => onPick(`${SPARE}${code}`, beside)}>
               {code || words.noColour}
             </Key>
           ))}

@@ -26,6 +26,19 @@ export function asItShouldBe(connector: ConnectorView): Found {
 export const isComplete = (connector: ConnectorView, found: Found) =>
   connector.ways.every(({ way }) => way in found);
 
+/** Found with a wire laid into a way, or laid beside what is in it. A wire sits in one way only: where it
+ * was said to be before is open again. */
+export function withWire(found: Found, way: string, wire: string | null, beside: boolean): Found {
+  const before = beside ? (found[way] ?? null) : null;
+  const rest = Object.entries(found).filter(
+    ([other, held]) => other === way || !wire || wire.startsWith(SPARE) || !pieces(held).has(wire),
+  );
+  const both = before && wire && !pieces(before).has(wire) ? `${before}+${wire}` : wire;
+  return { ...Object.fromEntries(rest), [way]: both };
+}
+
+const pieces = (held: string | null | undefined) => new Set(held?.split("+") ?? []);
+
 /** The next way nobody has looked at yet, after `way`. */
 export function nextOpen(ways: WayView[], found: Found, way: string): string | null {
   const at = ways.findIndex((other) => other.way === way);
@@ -36,11 +49,20 @@ export function nextOpen(ways: WayView[], found: Found, way: string): string | n
 /** Begins what stands for a wire that is not on the sheet; its colour follows. */
 export const SPARE = "spare ";
 
+/** Several wires that the sheet does not have together. */
+const isBundle = (wires: WireView[], id: string) =>
+  id.includes("+") && !wires.some((other) => other.id === id);
+
 /** The colour of a wire in a way, as written on the face; a dash for an empty way. */
 export function colourOf(wires: WireView[], id: string | null | undefined): string {
   if (id === undefined) return "?";
   if (id === null) return "–";
   if (id.startsWith(SPARE)) return `${id.slice(SPARE.length) || "?"} !`;
+  if (isBundle(wires, id))
+    return id
+      .split("+")
+      .map((one) => colourOf(wires, one))
+      .join(" + ");
   const wire = wires.find((other) => other.id === id);
   return (wire?.colour || wire?.name || id).replace("/", "/\u200b");
 }
@@ -50,6 +72,11 @@ export function wireInWords(wires: WireView[], id: string | null | undefined): s
   if (id === undefined) return "not looked at";
   if (id === null) return "empty";
   if (id.startsWith(SPARE)) return `a wire not on the sheet, ${id.slice(SPARE.length)}`;
+  if (isBundle(wires, id))
+    return id
+      .split("+")
+      .map((one) => wireInWords(wires, one))
+      .join(" and ");
   const wire = wires.find((other) => other.id === id);
   return [wire?.colour, wire?.name].filter(Boolean).join(", ") || id;
 }

@@ -12,6 +12,7 @@ export const words = {
   fromMating: "Here the two halves meet: left and right are changed over.",
   empty: "Empty way",
   spare: "A wire not listed here",
+  beside: "Another wire sits beside it",
   spareColour: "Its colour",
   noColour: "no colour to tell",
   unseen: "Which orders fit?",
