@@ -11,6 +11,8 @@ from typing import Annotated, Any, Literal
 from pydantic import BaseModel, ConfigDict, FailFast, Field
 
 from footwell.job.events import Controls, Event, LoadSeen, ReadingTaken, Setup
+from footwell.sheet.building.steps import MOST_STEPS
+from footwell.sheet.building.steps import Step as BuildStep
 
 Events = Annotated[list[Event], Field(max_length=5000), FailFast()]
 """A job's events; the first that is none ends the reading."""
@@ -633,6 +635,59 @@ class ListRead(Message):
     fresh: list[str]
     changed: list[str]
     notices: list[str]
+
+
+class Building(Message):
+    """A sheet being built from a wiring diagram: all steps so far, in order."""
+
+    volts: Literal[12, 24]
+    title: Annotated[str, Field(max_length=80)] = ""
+    steps: Annotated[list[BuildStep], Field(max_length=MOST_STEPS), FailFast()]
+
+
+class BuildPoint(Message):
+    """A place from which the circuit can go on, or where a wire can end. `open`: it leads nowhere yet."""
+
+    point: str
+    name: str
+    open: bool
+
+
+class BuildProblem(Message):
+    """What is missing or doubtful, at its place; `stops` keeps the sheet from being used."""
+
+    element: str
+    sentence: str
+    stops: bool
+
+
+class BuildWire(Message):
+    id: str
+    name: str
+    colour: str
+
+
+class BuildBranch(Message):
+    id: str
+    name: str
+
+
+class BuildView(Message):
+    """What stands. `refused` says why the last step could not be, and is empty where it was done; `sheet`
+    is null as long as something stops."""
+
+    at: BuildPoint
+    together: int
+    refused: str
+    points: list[BuildPoint]
+    inlets: list[BuildPoint]
+    wires: list[BuildWire]
+    plugs: list[BuildBranch]
+    branches: list[BuildBranch]
+    problems: list[BuildProblem]
+    diagram: Diagram
+    title: str
+    sheet: dict[str, Any] | None
 
 
 class SheetAnswer(Message):

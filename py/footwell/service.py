@@ -17,7 +17,7 @@ from footwell.job import links
 from footwell.job.events import WireListed, WiresListed
 from footwell.job.replay import replay
 from footwell.job.stored import wiring_of
-from footwell.page import practice_view
+from footwell.page import build_view, practice_view
 from footwell.page.ask import chosen_check
 from footwell.page.circuit_file import circuit_file
 from footwell.page.expected import expected_table
@@ -79,6 +79,11 @@ def list_read(request: m.ListText) -> m.ListRead:
         changed=list(taken.changed),
         notices=list(taken.notices),
     )
+
+
+def build(request: m.Building) -> m.BuildView:
+    """What stands of a sheet that is being built."""
+    return build_view.view(request)
 
 
 def look(request: m.Job) -> m.JobView:
@@ -167,6 +172,7 @@ CALLS: dict[str, tuple[type[BaseModel], type[BaseModel], Callable[[Any], BaseMod
     "starter": (m.StarterWanted, m.SheetAnswer, starter),
     "file_make": (m.FileAsked, m.FileMade, file_make),
     "list_read": (m.ListText, m.ListRead, list_read),
+    "build": (m.Building, m.BuildView, build),
     "look": (m.Job, m.JobView, look),
     "prepare": (m.Job, m.Prepared, prepare),
     "check_at": (m.CheckAsked, m.Check, check_at),

@@ -226,6 +226,7 @@ def _wire_elements(
             f"wire {w.id}",
             Wire(w.mm2, w.metres, w.celsius),
             {"1": node_of[ends[w.id][0]], "2": node_of[ends[w.id][1]]} | dict(shared),
+            guessed=bool(w.assumed),
         )
         for w in sheet.wires
     }

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from footwell.circuit.circuit import AS_DRAWN, Circuit
 from footwell.circuit.places import places
 from footwell.diagnosis.case import Case, Taken
@@ -15,9 +17,14 @@ from footwell.page import words as say
 def diagram_view(case: Case, conclusion: Conclusion, cleared: set[str]) -> Diagram:
     """The sheet's circuit as drawn, whatever the wiring: people look for what should be there."""
     circuit = case.circuit_for(AS_DRAWN)
+    return pictured(circuit, element_shares(conclusion), cleared, measured_at(case))
+
+
+def pictured(
+    circuit: Circuit, share: Mapping[str, float], cleared: set[str], measured: Mapping[str, str]
+) -> Diagram:
+    """A circuit's diagram, with the share of each suspect and the readings by place."""
     layout = _layout(circuit)
-    share = element_shares(conclusion)
-    measured = measured_at(case)
     known = places(circuit)
     return Diagram(
         width=layout.width,

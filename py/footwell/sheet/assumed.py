@@ -60,6 +60,8 @@ def _of_wire(each: SheetWire, context: Context) -> Iterator[str]:
         yield "colour not known"
     if each.mm2 is None:
         yield _not_known("mm2", "", amount(wire.cross_section(wire.Wire(), context), "mm²"))
+    elif "mm2" in each.assumed:
+        yield _marked("mm2", "", each.mm2)
     if each.metres is None:
         yield _not_known("metres", "", amount(conductors.DEFAULT_LENGTH_METRES.value, "m"))
 

@@ -75,6 +75,8 @@ class _Change:
 
     def _with_field(self, element: Element) -> Element:
         written = element.model_dump(exclude_unset=True)
+        if isinstance(element, SheetWire) and self._field in element.assumed:
+            written["assumed"] = [name for name in element.assumed if name != self._field]
         try:
             return type(element).model_validate({**written, self._field: self._value})
         except ValidationError as error:

@@ -142,6 +142,8 @@ class SheetWire(SheetModel):
     at: Whereabouts = ""
     moves: bool = False
     """Bends in use, as in a hinge."""
+    assumed: Annotated[list[Literal["mm2"]], Field(max_length=1)] = []
+    """Fields that are written but were not seen on the vehicle."""
 
 
 class SheetSeen(SheetModel):

@@ -2,6 +2,7 @@
 
 import { useEffect } from "preact/hooks";
 import { AboutScreen } from "../features/about/AboutScreen";
+import { BuilderScreen } from "../features/builder/BuilderScreen";
 import { CircuitScreen } from "../features/circuit/CircuitScreen";
 import { PlaceScreen } from "../features/circuit/PlaceScreen";
 import { ComplaintScreen } from "../features/complaint/ComplaintScreen";
@@ -41,6 +42,8 @@ export function App() {
       return <NewJobScreen />;
     case "starter":
       return <StarterScreen />;
+    case "builder":
+      return <BuilderScreen />;
     case "practice":
       return <NewJobScreen practice />;
     case "open link":

@@ -30,6 +30,7 @@ export type Route =
         | "jobs"
         | "new"
         | "starter"
+        | "builder"
         | "practice"
         | "open link"
         | "settings"

@@ -4,6 +4,10 @@
  * What each call of the core asks and answers.
  */
 export interface Calls {
+  build: {
+    request: Building;
+    response: BuildView;
+  };
   check_at: {
     request: CheckAsked;
     response: Check;
@@ -76,6 +80,227 @@ export interface Calls {
     request: WiringAsked;
     response: ConnectorView;
   };
+}
+/**
+ * A sheet being built from a wiring diagram: all steps so far, in order.
+ */
+export interface Building {
+  volts: 12 | 24;
+  title?: string;
+  /**
+   * @maxItems 1500
+   */
+  steps: (Put | Plug | Split | Earth | Join | Go | Copy | Change | Clear)[];
+}
+/**
+ * The next part on the current's way. `amount` is what is known of it: a fuse's rating (A), a lamp's
+ * or heater's power (W), a motor's current (A), a resistance (Ω); None: assumed. `ways` counts a
+ * switch's outlets or a pack's steps; `turned`: the current comes in where it usually leaves.
+ */
+export interface Put {
+  do?: "put";
+  what:
+    | "fuse"
+    | "switch"
+    | "relay"
+    | "relay coil"
+    | "lamp"
+    | "LED lamp"
+    | "fan"
+    | "pump"
+    | "heater"
+    | "horn"
+    | "valve"
+    | "resistor pack"
+    | "resistor"
+    | "diode"
+    | "not on the drawing";
+  id?: string;
+  name?: string | null;
+  amount?: number | null;
+  code?: string;
+  ways?: number;
+  turned?: boolean;
+}
+/**
+ * A connector that the wire goes through. `pins` names its ways in bulk: "6", "1-4, 7" or
+ * "30 87 86 85"; `way` is the first one used. `together`: all wires that left the same part go through
+ * it side by side. `wires` puts it into wires that are there instead.
+ */
+export interface Plug {
+  do?: "plug";
+  id?: string;
+  pins?: string;
+  way?: string;
+  together?: boolean;
+  /**
+   * @maxItems 24
+   */
+  wires?: string[];
+}
+/**
+ * The wire splits into so many branches.
+ */
+export interface Split {
+  do?: "split";
+  branches?: number;
+}
+/**
+ * The wire ends at an earth point; one of that name may be there already.
+ */
+export interface Earth {
+  do?: "earth";
+  id?: string;
+}
+/**
+ * The wire ends where something is already: at a point, or at the body of the vehicle.
+ */
+export interface Join {
+  do?: "join";
+  to: string;
+}
+/**
+ * Go on from another point: an open end, or a place where the wire splits off.
+ */
+export interface Go {
+  do?: "go";
+  to: string;
+}
+/**
+ * The branch that begins at a part, once more from here; to the same earth point or to its own.
+ */
+export interface Copy {
+  do?: "copy";
+  of: string;
+  own_earth?: boolean;
+}
+/**
+ * Something known of what stands there: `field` is "id", "name", "at", "pins" of a plug, "amount"
+ * or "code" of a part, "colour", "mm2" or "metres" of a wire; "" forgets it again.
+ */
+export interface Change {
+  do?: "change";
+  element: string;
+  field: "id" | "name" | "at" | "pins" | "amount" | "code" | "colour" | "mm2" | "metres";
+  value: string;
+}
+/**
+ * Everything anew; what was there comes back when this step is undone.
+ */
+export interface Clear {
+  do?: "clear";
+}
+/**
+ * What stands. `refused` says why the last step could not be, and is empty where it was done; `sheet`
+ * is null as long as something stops.
+ */
+export interface BuildView {
+  at: BuildPoint;
+  together: number;
+  refused: string;
+  points: BuildPoint[];
+  inlets: BuildPoint[];
+  wires: BuildWire[];
+  plugs: BuildBranch[];
+  branches: BuildBranch[];
+  problems: BuildProblem[];
+  diagram: Diagram;
+  title: string;
+  sheet: {
+    [k: string]: unknown;
+  } | null;
+}
+/**
+ * A place from which the circuit can go on, or where a wire can end. `open`: it leads nowhere yet.
+ */
+export interface BuildPoint {
+  point: string;
+  name: string;
+  open: boolean;
+}
+export interface BuildWire {
+  id: string;
+  name: string;
+  colour: string;
+}
+export interface BuildBranch {
+  id: string;
+  name: string;
+}
+/**
+ * What is missing or doubtful, at its place; `stops` keeps the sheet from being used.
+ */
+export interface BuildProblem {
+  element: string;
+  sentence: string;
+  stops: boolean;
+}
+/**
+ * The current-path diagram; `dots` are joints where more than two stretches meet.
+ */
+export interface Diagram {
+  width: number;
+  height: number;
+  symbols: Symbol[];
+  lines: Line[];
+  dots: [unknown, unknown][];
+  places: PlaceView[];
+}
+/**
+ * A part or contact in the diagram: middle and size of its box, in grid units.
+ */
+export interface Symbol {
+  element: string;
+  kind: string;
+  name: string;
+  label: Label;
+  x: number;
+  y: number;
+  width: number;
+  height: number;
+  glyphs: Glyph[];
+  suspect: number;
+  cleared: boolean;
+}
+/**
+ * Lines of text in the diagram, set from (x, y) to the right; y is the middle of the block.
+ */
+export interface Label {
+  lines: string[];
+  x: number;
+  y: number;
+}
+/**
+ * One sign between two ends, in grid units; kinds are those of the drawing.
+ */
+export interface Glyph {
+  kind: string;
+  x1: number;
+  y1: number;
+  x2: number;
+  y2: number;
+  branch: string;
+  label: Label | null;
+}
+/**
+ * A wire in the diagram: a polyline in grid units.
+ */
+export interface Line {
+  element: string;
+  label: Label;
+  points: [unknown, unknown][];
+  suspect: number;
+}
+/**
+ * Where a probe can go.
+ */
+export interface PlaceView {
+  id: string;
+  name: string;
+  x: number;
+  y: number;
+  measured: string;
+  minutes: number;
 }
 /**
  * A check the person chose: what to hold where. `red` empty asks for the load itself by eye.
@@ -688,73 +913,6 @@ export interface ReadingView {
   verdict: string;
   withdrawn: boolean;
   can_withdraw: boolean;
-}
-/**
- * The current-path diagram; `dots` are joints where more than two stretches meet.
- */
-export interface Diagram {
-  width: number;
-  height: number;
-  symbols: Symbol[];
-  lines: Line[];
-  dots: [unknown, unknown][];
-  places: PlaceView[];
-}
-/**
- * A part or contact in the diagram: middle and size of its box, in grid units.
- */
-export interface Symbol {
-  element: string;
-  kind: string;
-  name: string;
-  label: Label;
-  x: number;
-  y: number;
-  width: number;
-  height: number;
-  glyphs: Glyph[];
-  suspect: number;
-  cleared: boolean;
-}
-/**
- * Lines of text in the diagram, set from (x, y) to the right; y is the middle of the block.
- */
-export interface Label {
-  lines: string[];
-  x: number;
-  y: number;
-}
-/**
- * One sign between two ends, in grid units; kinds are those of the drawing.
- */
-export interface Glyph {
-  kind: string;
-  x1: number;
-  y1: number;
-  x2: number;
-  y2: number;
-  branch: string;
-  label: Label | null;
-}
-/**
- * A wire in the diagram: a polyline in grid units.
- */
-export interface Line {
-  element: string;
-  label: Label;
-  points: [unknown, unknown][];
-  suspect: number;
-}
-/**
- * Where a probe can go.
- */
-export interface PlaceView {
-  id: string;
-  name: string;
-  x: number;
-  y: number;
-  measured: string;
-  minutes: number;
 }
 /**
  * Why it failed: stress against rating, in sentences; empty until something is proven.

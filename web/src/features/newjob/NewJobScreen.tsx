@@ -33,6 +33,11 @@ export function NewJobScreen({ practice = false }: { practice?: boolean }) {
             {words.back}
           </Key>
           {!practice && (
+            <Key look="small" onPress={() => go({ screen: "builder" })}>
+              {words.diagram}
+            </Key>
+          )}
+          {!practice && (
             <Key look="main" onPress={() => go({ screen: "starter" })}>
               {words.noDiagram}
             </Key>

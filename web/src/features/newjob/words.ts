@@ -5,6 +5,7 @@ export const words = {
   search: "Or type what it is",
   nothing: "No circuit of the library says that. Try one word less.",
   noDiagram: "No diagram, none of these",
+  diagram: "From a diagram",
   back: "Back",
   reading: "Reading the list of circuits…",
   missing: "The list of circuits could not be read. With the network on, try again.",

@@ -1,0 +1,120 @@
+/** A sheet from a wiring diagram: one part after another along the current, the drawing beside it. */
+
+import { useEffect, useRef, useState } from "preact/hooks";
+import { attempt } from "../../app/job";
+import { ports } from "../../app/ports";
+import { back, go } from "../../app/route";
+import type { BuildView } from "../../app/types";
+import { Trouble } from "../../app/ui/JobHead";
+import { CommitKey, Key } from "../../app/ui/Key";
+import { Screen } from "../../app/ui/Screen";
+import { Toggles } from "../../app/ui/Toggles";
+import { newId } from "../../storage";
+import { Drawing } from "../circuit/Drawing";
+import { words as starterWords } from "../starter/words";
+import { Question } from "./Question";
+import { isBegun, kept, type Step, useBuilding } from "./state";
+import { words } from "./words";
+
+const SCALE = 40;
+
+export function BuilderScreen() {
+  const { view, refused, step, undo, setVolts } = useBuilding();
+  const [about, setAbout] = useState("");
+  const take = async (next: Step) => {
+    setAbout("");
+    await step(next);
+  };
+  const choose = (next: string) => (next === "earth" ? take({ do: "earth" }) : setAbout(next));
+  const use = async () => {
+    const job = view?.sheet && (await attempt(() => openBuilt(view)));
+    if (job) go({ screen: "job", job, show: "complaint" }, true);
+  };
+  return (
+    <Screen
+      name={words.name}
+      keys={
+        <div class="key-row">
+          <Key look="small" onPress={() => (about ? setAbout("") : back())}>
+            {words.back}
+          </Key>
+          <Key look="small" off={!isBegun()} onPress={undo}>
+            {words.undo}
+          </Key>
+          <CommitKey look="main" off={!view?.sheet} onPress={use}>
+            {words.use}
+          </CommitKey>
+        </div>
+      }
+    >
+      <Trouble />
+      {refused && (
+        <p class="trouble" role="alert">
+          {refused}
+        </p>
+      )}
+      {view && <Growing view={view} />}
+      {view && (
+        <p>
+          {words.from} <b>{view.at.name}</b>
+        </p>
+      )}
+      {view && about !== "" && <Question about={about} view={view} onStep={take} />}
+      {view && about === "" && (
+        <>
+          <Toggles
+            question={words.begin}
+            options={[...words.acts, ...words.parts]}
+            chosen={null}
+            onChoose={choose}
+          />
+          <Problems view={view} />
+          {!isBegun() && (
+            <Toggles
+              question={words.volts}
+              options={starterWords.voltages}
+              chosen={kept.value.value.volts}
+              onChoose={setVolts}
+            />
+          )}
+          {isBegun() && (
+            <Key look="small" onPress={() => take({ do: "clear" })}>
+              {words.clear}
+            </Key>
+          )}
+        </>
+      )}
+    </Screen>
+  );
+}
+
+/** The drawing, with its newest end in sight. */
+function Growing({ view }: { view: BuildView }) {
+  const frame = useRef<HTMLElement>(null);
+  useEffect(() => {
+    frame.current?.scrollTo(0, frame.current.scrollHeight);
+  }, [view]);
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must scroll from the keyboard too
+    <section class="drawing growing" ref={frame} aria-label={words.drawing} tabIndex={0}>
+      <Drawing picture={view.diagram} scale={SCALE} onPlace={() => {}} />
+    </section>
+  );
+}
+
+function Problems({ view }: { view: BuildView }) {
+  return (
+    <ul class="plain" role="status">
+      {view.problems.map(({ element, sentence, stops }) => (
+        <li key={`${element} ${sentence}`}>{stops ? <b>{sentence}</b> : sentence}</li>
+      ))}
+    </ul>
+  );
+}
+
+/** Stores a new job on the sheet that was built; the steps stay, to go on building. */
+async function openBuilt({ title, sheet }: BuildView): Promise<string> {
+  const job = newId();
+  await ports().store.append(job, "job opened", { title, sheet: sheet ?? {} });
+  return job;
+}
