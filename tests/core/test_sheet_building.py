@@ -187,9 +187,9 @@ def test_pins_are_named_in_bulk_and_a_name_twice_is_told() -> None:
     assert "named twice" in built(Plug(pins="1 2 1")).refused
 
 
-def test_a_plug_goes_into_wires_that_are_there() -> None:
+def test_a_plug_goes_into_wires_and_what_comes_back_comes_by_its_far_half() -> None:
     data = sheet(*TWO_LAMPS, Plug(id="X9", pins="2", wires=["W1", "W2"]))
-    assert wire(data, "G1.+")["end"] == "X9.1.a" and wire(data, "F1.2")["end"] == "X9.2.a"
+    assert wire(data, "G1.+")["end"] == "X9.1.a" and wire(data, "F1.2")["end"] == "X9.2.b"
 
 
 def test_a_second_wire_at_a_way_is_drawn_as_a_splice_and_told() -> None:
