@@ -55,6 +55,15 @@ def every_kind() -> Job:
     )
     job.dead().add("caution passed", hazard="moving fan")
     job.add("sheet edited", changes=[{"element": "W3", "field": "metres", "value": 1.4}])
+    listed = {
+        "id": "W4",
+        "start": "X2.3.a",
+        "end": "X1.2.a",
+        "colour": "GN/BK",
+        "mm2": 2.5,
+        "metres": 1.5,
+    }
+    job.add("wires listed", wires=[listed])
     job.add("place found", inside="W6", what="splice", at="behind the left A-pillar")
     job.add("wiring found", connector="X2", half="a", found=MIRRORED, loose=[])
     mended = {"1": "W2", "2": "W3", "3": "W4", "4": "W5", "5": None, "6": None}

@@ -38,4 +38,4 @@ def test_a_row_tells_floor_goal_and_what_it_lacks() -> None:
     assert "1 planted bugs found" in words
     assert "floor 0 of 20, two engines; goal 0 of 500; 0.5 minutes" in words
     assert "holds as far as it is measured" in words
-    assert "Firefox not run" in words
+    assert "torture -- firefox" in words

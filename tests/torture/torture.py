@@ -136,8 +136,29 @@ def told(row: Row, found: Found, minutes: float) -> str:
     return "\n".join([*lines, f"    short of the row: {row.missing}"] if row.missing else lines)
 
 
+LEAST_KILLED = 80.0
+
+
+def mutants_told() -> int:
+    """Q2, with the name of each mutant that lives."""
+    from mutants import MUTATED, measured  # its tool is installed only when it is asked for
+
+    found = measured()
+    verdict = "holds" if found.killed_percent >= LEAST_KILLED else "BELOW THE FLOOR"
+    print(f"Q2  mutants killed in {', '.join(MUTATED)} (Python; the page's store is not measured)")
+    print(f"    {verdict}: {found.killed_percent:.1f} % killed, {dict(found.counts)}")
+    print("    floor 80 %; goal 95 %; alive:", *found.alive, sep="\n      ")
+    return int(verdict != "holds")
+
+
 def main(words: list[str]) -> int:
     long = "long" in words
+    if "mutants" in words:
+        return mutants_told()
+    if "firefox" in words:
+        from firefox_rows import main as firefox  # as above
+
+        return firefox(long)
     names = [word for word in words if word not in ("long", "--")]
     unknown = set(names) - {row.id for row in ROWS}
     if unknown:
