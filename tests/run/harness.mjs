@@ -21,9 +21,11 @@ const page = (name) => `<!doctype html><html lang="en"><meta charset="utf-8"><ti
 `;
 
 function constants() {
-  const { python, worker } = readJson(join(site, "build.json"));
-  const files = [`/${worker}`, "/harness/bench_worker.js", "/harness/naive_worker.js"];
-  return { WORKER_FILE: files[0], SCRIPT_FILES: files, PYTHON_FILES: python };
+  const { python, worker, imageWorker } = readJson(join(site, "build.json"));
+  const own = [`/${worker}`, `/${imageWorker}`];
+  const files = [...own, "/harness/bench_worker.js", "/harness/naive_worker.js"];
+  const [WORKER_FILE, IMAGE_WORKER_FILE] = own;
+  return { WORKER_FILE, IMAGE_WORKER_FILE, SCRIPT_FILES: files, PYTHON_FILES: python };
 }
 
 /** @param {Record<string, unknown>} values */

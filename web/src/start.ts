@@ -1,7 +1,7 @@
 // Loaded before the page itself, so that Python starts while the page is still being drawn.
 import { effect } from "@preact/signals";
 import { isFromStore, offlineState, startOffline, updateWaiting } from "./offline";
-import { python } from "./worker/python";
+import { makeImageWhenIdle, python } from "./worker/python";
 
 python.start();
 
@@ -23,3 +23,10 @@ function afterPython(act: () => void) {
     queueMicrotask(() => unsubscribe());
   });
 }
+
+// Only for a site that is kept: otherwise the next start fetches everything again anyway.
+const unsubscribe = offlineState.subscribe(({ state }) => {
+  if (state !== "ready offline") return;
+  makeImageWhenIdle();
+  queueMicrotask(() => unsubscribe());
+});

@@ -27,3 +27,9 @@ class PreloadedCore:
 
 
 sys.meta_path.insert(0, PreloadedCore)
+
+
+def restored() -> None:
+    """Draw a new seed after a start from an image: it would deal the same numbers in every one."""
+    if random := sys.modules.get("random"):
+        random.seed()

@@ -15,15 +15,20 @@ const SERVICE_WORKER = "service_worker.js";
 
 /** @param {import("../../src/worker/protocol").PythonFiles} python */
 async function buildScripts(python) {
-  const worker = await buildScript("web/src/worker/worker.ts", { PYTHON_FILES: python });
-  const scripts = [worker, SERVICE_WORKER];
+  const [worker, imageWorker] = await Promise.all(
+    ["worker", "image_worker"].map((name) =>
+      buildScript(`web/src/worker/${name}.ts`, { PYTHON_FILES: python }),
+    ),
+  );
+  const scripts = [worker, imageWorker, SERVICE_WORKER];
   const values = {
     WORKER_FILE: worker,
+    IMAGE_WORKER_FILE: imageWorker,
     SERVICE_WORKER_FILE: SERVICE_WORKER,
     SCRIPT_FILES: scripts,
   };
   writePage(await buildPage(values));
-  write(join(NEXT_SITE, BUILD_NOTE), JSON.stringify({ python, worker }));
+  write(join(NEXT_SITE, BUILD_NOTE), JSON.stringify({ python, worker, imageWorker }));
 }
 
 /**

@@ -8,6 +8,7 @@ import { asNamed, type Draft, type Event, type NewEvent } from "./event";
 import { type Imported, importInto } from "./exchange";
 import { exportedCounts, forgetKept, noteExportOf } from "./exports";
 import { fileOf, readFile, textOf } from "./file";
+import { eraseImages } from "./image";
 import { type JobSummary, storedEvents, summaries } from "./jobs";
 import { StorageProblem } from "./problems";
 import { keepSentence, roomSentence } from "./space";
@@ -161,6 +162,7 @@ export class Store {
       }),
     );
     forgetKept();
+    await eraseImages();
     await this.goOn();
     this.others.tell();
     this.changed();

@@ -14,7 +14,21 @@ export interface CallOptions {
  * How long silence is taken for work. A phone may fetch Python over a very slow network; but before
  * the worker's first word nobody would notice its death in another way.
  */
-export const PATIENCE = { firstWordMs: 8_000, startMs: 300_000, callMs: 30_000 };
+export const PATIENCE = {
+  firstWordMs: 8_000,
+  restoreMs: 20_000,
+  startMs: 300_000,
+  callMs: 30_000,
+};
+
+/** What is tried when a way has failed. */
+const NEXT_WAY: Partial<Record<Way, Way>> = { image: "bundle", bundle: "wheels" };
+
+const STARTING: Record<Way, string> = {
+  image: "Starting Python",
+  bundle: "Starting Python",
+  wheels: "Starting Python from its parts",
+};
 
 /** A call that was being answered when two workers died is not tried again; nor is a start. */
 const DEATHS_TOO_MANY = 2;
@@ -25,7 +39,7 @@ export class Bridge {
   readonly #state = signal<PythonState>({ state: "loading", message: "Starting Python" });
   readonly #queue = new Queue();
   #link: Link | undefined;
-  #way: Way = "bundle";
+  #way: Way = "image";
   #inHand: Waiting | undefined;
   #failedStarts = 0;
   #lastId = 0;
@@ -40,12 +54,22 @@ export class Bridge {
     return this.#state;
   }
 
+  /** The way in which Python was started last. */
+  get way(): Way {
+    return this.#way;
+  }
+
+  /** Whether Python is ready and has nothing to do. */
+  get isIdle(): boolean {
+    return this.#state.value.state === "ready" && this.#inHand === undefined;
+  }
+
   /** Start Python, or start it again after it failed. */
   start() {
     if (this.#link) return;
     this.#failedStarts = 0;
-    this.#way = "bundle";
-    this.#startWorker("Starting Python");
+    this.#way = "image";
+    this.#startWorker(STARTING.image);
   }
 
   /** Send one call; the answer is text. Rejects with a CallError if no worker can answer. */
@@ -82,13 +106,24 @@ export class Bridge {
   }
 
   #told(telling: Telling) {
-    if (telling.tell === "alive") this.#expectSoundWithin(this.#patience.startMs);
+    if (telling.tell === "alive") this.#expectStarted();
+    if (telling.tell === "no image") this.#goBy("bundle");
     if (telling.tell === "loading")
       this.#state.value = { state: "loading", message: telling.message };
     if (telling.tell === "ready") this.#ready();
     if (telling.tell === "failed") this.#startFailed(telling.reason);
     if (telling.tell === "dying") this.#died();
     if (telling.tell === "answer") this.#answered(telling.id, telling.text);
+  }
+
+  #goBy(way: Way) {
+    this.#way = way;
+    this.#expectStarted();
+  }
+
+  #expectStarted() {
+    const { restoreMs, startMs } = this.#patience;
+    this.#expectSoundWithin(this.#way === "image" ? restoreMs : startMs);
   }
 
   #ready() {
@@ -125,6 +160,7 @@ export class Bridge {
     this.#closeLink();
     if (this.#state.value.state === "loading") return this.#startDied();
     this.#putBackInHand();
+    if (this.#way === "image") this.#way = "bundle";
     this.#startWorker("Python stopped; starting it again");
   }
 
@@ -138,6 +174,7 @@ export class Bridge {
   }
 
   #startDied() {
+    if (this.#way === "image") return this.#startFailed("the worker died");
     this.#failedStarts += 1;
     if (this.#failedStarts < DEATHS_TOO_MANY)
       this.#startWorker("Python stopped; starting it again");
@@ -147,10 +184,11 @@ export class Bridge {
   #startFailed(reason: string) {
     this.#closeLink();
     console.warn(`Python could not be started from the ${this.#way}:`, reason);
-    if (this.#way === "bundle") {
-      this.#way = "wheels";
+    const next = NEXT_WAY[this.#way];
+    if (next) {
+      this.#way = next;
       this.#failedStarts = 0;
-      return this.#startWorker("Starting Python from its parts");
+      return this.#startWorker(STARTING[next]);
     }
     this.#state.value = { state: "failed", reason };
     this.#queue.rejectAll(new NoPython(reason));

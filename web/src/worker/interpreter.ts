@@ -1,13 +1,23 @@
-// Python in the worker: two ways to start it, the same interpreter afterwards.
+// Python in the worker: three ways to start it, the same interpreter afterwards.
 import type { PyodideAPI } from "pyodide";
-import { preloading } from "./preload";
-import type { PythonFiles, Way } from "./protocol";
+import { KeptImage } from "../storage/image";
+import { preloading, type Step, withSteps } from "./preload";
+import type { PythonFiles, Starting, Way } from "./protocol";
+import { PLACE_HOLDER, restoring } from "./restore";
 
 type LoadOptions = NonNullable<Parameters<typeof import("pyodide").loadPyodide>[0]>;
-export type Progress = (message: string) => void;
+export type Tell = (telling: Starting) => void;
 
 // With plugins on, the first model would read the metadata of every installed package.
 const ENVIRONMENT = { PYDANTIC_DISABLE_PLUGINS: "1" };
+
+/** A call that goes through pydantic's compiled core and carries no data of anybody. */
+const WARM_UP = ["ping", "{}"] as const;
+
+/** What Pyodide can do and does not yet promise. */
+interface Snapshots {
+  makeMemorySnapshot(): Uint8Array<ArrayBuffer>;
+}
 
 export class Interpreter {
   readonly #pyodide: PyodideAPI;
@@ -28,24 +38,26 @@ export class Interpreter {
     return _module.HEAP8.length;
   }
 
+  /** The whole of Python's memory, to be restored by a later start. */
+  makeImage(): Uint8Array<ArrayBuffer> {
+    const { makeMemorySnapshot } = this.#pyodide as unknown as Snapshots;
+    return makeMemorySnapshot();
+  }
+
   get pyodide(): PyodideAPI {
     return this.#pyodide;
   }
 }
 
-export function startInterpreter(
+export async function startInterpreter(
   way: Way,
   files: PythonFiles,
   site: URL,
-  progress: Progress,
+  tell: Tell,
 ): Promise<Interpreter> {
   hideImportScripts();
   const failure = failureOfWasm();
-  const started =
-    way === "bundle"
-      ? startFromBundle(files, site, progress)
-      : startFromWheels(files, site, progress);
-  return Promise.race([started, failure]);
+  return Promise.race([startBy(way, files, site, tell), failure]);
 }
 
 /** Pyodide prints that its WebAssembly could not be had, and then waits for ever: this one rejects. */
@@ -61,29 +73,65 @@ function failureOfWasm(): Promise<never> {
   });
 }
 
-async function startFromBundle(files: PythonFiles, site: URL, progress: Progress) {
-  progress("Starting Python");
+async function startBy(way: Way, files: PythonFiles, site: URL, tell: Tell) {
+  if (way === "wheels") return startFromWheels(files, site, tell);
+  const images = imageOf(files, site);
+  const kept = way === "image" ? await images.begin().catch(() => undefined) : undefined;
+  if (kept) return startFromImage(files, site, images, kept);
+  if (way === "image") tell({ tell: "no image" });
+  tell({ tell: "loading", message: "Starting Python" });
+  return startFromBundle(files, site);
+}
+
+/** Where the image of these files is kept for this browser; another engine could not run it. */
+export const imageOf = ({ interpreter, bundle, coreWasm }: PythonFiles, site: URL) =>
+  new KeptImage([interpreter, bundle, coreWasm, navigator.userAgent], new URL("image/", site));
+
+/** An interpreter to be used for nothing but an image: it answers a call that asks for no data. */
+export async function startForImage(files: PythonFiles, site: URL): Promise<Interpreter> {
+  hideImportScripts();
+  const interpreter = await startFromBundle(files, site, { _makeSnapshot: true });
+  interpreter.call(...WARM_UP);
+  return interpreter;
+}
+
+async function startFromImage(files: PythonFiles, site: URL, images: KeptImage, kept: Response) {
+  const steps = [restoring(images.bytesOf(kept))];
+  const interpreter = await startFromBundle(files, site, { _loadSnapshot: PLACE_HOLDER }, steps);
+  interpreter.pyodide.pyimport("footwell_boot").restored();
+  interpreter.call(...WARM_UP);
+  await images.worked();
+  return interpreter;
+}
+
+async function startFromBundle(
+  files: PythonFiles,
+  site: URL,
+  more: LoadOptions = {},
+  steps: Step[] = [],
+) {
   const core = preloading(new URL(files.coreWasm, site), files.corePlace);
+  const { wrap, failure } = withSteps([core, ...steps]);
   const [load, create] = await Promise.all([
     importLoader(files, site),
     importModule(new URL(`${files.interpreter}pyodide.asm.mjs`, site)),
   ]);
   const loaded = load({
     ...commonOptions(files, site),
+    ...more,
     stdLibURL: new URL(files.bundle, site).href,
-    createPyodideModule: core.wrap(create.default),
+    createPyodideModule: wrap(create.default),
   });
-  const pyodide = await Promise.race([loaded, core.failure]);
-  progress("Loading the core");
+  const pyodide = await Promise.race([loaded, failure]);
   pyodide.pyimport("footwell_boot");
   return new Interpreter(pyodide);
 }
 
-async function startFromWheels(files: PythonFiles, site: URL, progress: Progress) {
-  progress("Starting Python from its parts");
+async function startFromWheels(files: PythonFiles, site: URL, tell: Tell) {
+  tell({ tell: "loading", message: "Starting Python from its parts" });
   const load = await importLoader(files, site);
   const pyodide = await load(commonOptions(files, site));
-  progress("Installing the core");
+  tell({ tell: "loading", message: "Installing the core" });
   const urls = (paths: string[]) => paths.map((path) => new URL(path, site).href);
   await pyodide.loadPackage(urls(files.installers));
   const micropip = pyodide.pyimport("micropip");

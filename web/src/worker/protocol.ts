@@ -1,15 +1,21 @@
 // What page and worker say to each other. Calls cross as text; their shapes are in ../generated.
 
-/** How Python starts: from the bundle, or, when that cannot be loaded, from the wheels it was made of. */
-export type Way = "bundle" | "wheels";
+/**
+ * How Python starts: from the image of an earlier start if there is one, else from the bundle, or, when
+ * that cannot be loaded, from the wheels it was made of.
+ */
+export type Way = "image" | "bundle" | "wheels";
 
 export type Question =
   | { ask: "call"; id: number; name: string; text: string }
   | { ask: "memory"; id: number };
 
+/** Told while Python starts; without an image it starts from the bundle. */
+export type Starting = { tell: "loading"; message: string } | { tell: "no image" };
+
 export type Telling =
   | { tell: "alive" }
-  | { tell: "loading"; message: string }
+  | Starting
   | { tell: "ready" }
   | { tell: "failed"; reason: string }
   | { tell: "dying"; reason: string }

@@ -4,10 +4,17 @@ import { scriptUrl } from "../trusted";
 import { Bridge, type CallOptions } from "./bridge";
 import { CallError } from "./errors";
 import { linkTo } from "./link";
+import { makingImage } from "./making_image";
 
 declare const WORKER_FILE: string;
+declare const IMAGE_WORKER_FILE: string;
 
-export const python = new Bridge(linkTo(scriptUrl(new URL(WORKER_FILE, document.baseURI))));
+const script = (file: string) => scriptUrl(new URL(file, document.baseURI));
+
+export const python = new Bridge(linkTo(script(WORKER_FILE)));
+
+/** Have the image for the next start made, once Python has nothing to do. */
+export const makeImageWhenIdle = () => makingImage(python, script(IMAGE_WORKER_FILE));
 
 export type CallName = keyof Calls;
 

@@ -45,9 +45,8 @@ function unexpected(error: Error): string {
 async function main() {
   const [way, lock] = self.name.split(" ");
   holdLock(lock ?? "");
-  const progress = (message: string) => tell({ tell: "loading", message });
   try {
-    const interpreter = await startInterpreter(way as Way, PYTHON_FILES, SITE, progress);
+    const interpreter = await startInterpreter(way as Way, PYTHON_FILES, SITE, tell);
     addEventListener("message", (event: MessageEvent<Question>) =>
       respond(interpreter, event.data),
     );
