@@ -3,6 +3,7 @@ import { scriptUrl } from "../../../web/src/trusted";
 import type { BenchQuestion } from "./bench_worker";
 
 declare const WORKER_FILE: string;
+declare const IMAGE_WORKER_FILE: string;
 
 const address = (file: string) => scriptUrl(new URL(file, document.baseURI));
 const open = (file: string, name = "") => new Worker(address(file), { type: "module", name });
@@ -14,6 +15,12 @@ const next = (worker: Worker) =>
   });
 
 let kept: Worker | undefined;
+
+/** Start a new worker to be asked, in a way of its own. */
+function begin(way: string) {
+  kept?.terminate();
+  kept = open("/harness/bench_worker.js", way);
+}
 
 /** Ask the one worker that benchmarks share. */
 async function ask(question: BenchQuestion) {
@@ -37,12 +44,14 @@ async function naive(name: string, text: string) {
   return { ms, answer: ok, heapBytes };
 }
 
-/** The same for the worker of the site. */
-async function ours(name: string, text: string) {
+/** The same for the worker of the site, which says whether it found an image. */
+async function ours(name: string, text: string, way = "bundle") {
   const start = performance.now();
-  const worker = open(WORKER_FILE, "bundle bench");
+  const worker = open(WORKER_FILE, `${way} bench`);
+  let found = way === "image";
   const answered = new Promise<string>((resolve, reject) => {
     worker.onmessage = ({ data }) => {
+      if (data.tell === "no image") found = false;
       if (data.tell === "ready") worker.postMessage({ ask: "call", id: 1, name, text });
       if (data.tell === "answer") resolve(data.text);
       if (data.tell === "failed") reject(new Error(data.reason));
@@ -52,7 +61,17 @@ async function ours(name: string, text: string) {
   const ms = performance.now() - start;
   const heapBytes = await memory(worker);
   worker.terminate();
-  return { ms, answer, heapBytes };
+  return { ms, answer, heapBytes, found };
+}
+
+const image = (name: string, text: string) => ours(name, text, "image");
+
+/** Have the image made, and say how large it is. */
+async function makeImage(): Promise<number> {
+  await next(open(IMAGE_WORKER_FILE));
+  const cache = await caches.open("footwell-image");
+  const [kept] = await cache.keys();
+  return kept ? ((await (await cache.match(kept))?.blob())?.size ?? 0) : 0;
 }
 
 async function memory(worker: Worker): Promise<number> {
@@ -61,4 +80,4 @@ async function memory(worker: Worker): Promise<number> {
   return Number((await answer).text);
 }
 
-Object.assign(window, { bench: { ask, naive, ours } });
+Object.assign(window, { bench: { ask, begin, naive, ours, image, makeImage } });

@@ -19,6 +19,8 @@ BODY_LEFT = Bug(
 )
 DRAFTS_LEFT = Bug("index.ts", "    forgetKept(job);\n", "")
 PHONE_DRAFTS_LEFT = Bug("index.ts", "    forgetKept();\n", "")
+IMAGE_LEFT = Bug("index.ts", "    await eraseImages();\n", "")
+IMAGE = "caches.open('footwell-image').then((it) => it.put('/image/memory', new Response(marker)))"
 
 EVERYWHERE = """async marker => {
     const found = [];
@@ -76,6 +78,12 @@ def a_job_with_the_marker(phone: Phone) -> Page:
     return tab
 
 
+def image_with_the_marker(tab: Page) -> None:
+    """No image holds a word of a job; if one did, erasing the phone would take it too."""
+    tab.evaluate(f"(marker) => {IMAGE}", MARKER)
+    assert "cache footwell-image" in places(tab)
+
+
 def one_job_is_erased(phone: Phone) -> None:
     tab = a_job_with_the_marker(phone)
     tab.evaluate("store.eraseJob('job-a')")
@@ -101,6 +109,7 @@ def test_an_erasing_that_leaves_something_is_found_out(phone: NewPhone, bug: Bug
 
 def the_phone_is_erased(phone: Phone) -> None:
     tab = a_job_with_the_marker(phone)
+    image_with_the_marker(tab)
     tab.evaluate("store.erasePhone()")
     assert places(tab) == [], "a word of a job is still there"
     assert tab.evaluate("Object.keys(localStorage).sort()") == [
@@ -115,9 +124,10 @@ def test_of_an_erased_phone_no_word_is_left(phone: NewPhone) -> None:
     the_phone_is_erased(phone())
 
 
-def test_an_erased_phone_with_drafts_left_is_found_out(phone: NewPhone) -> None:
+@pytest.mark.parametrize("bug", [PHONE_DRAFTS_LEFT, IMAGE_LEFT], ids=["drafts", "image"])
+def test_an_erased_phone_with_something_left_is_found_out(phone: NewPhone, bug: Bug) -> None:
     with pytest.raises(AssertionError, match="still there"):
-        the_phone_is_erased(phone(PHONE_DRAFTS_LEFT))
+        the_phone_is_erased(phone(bug))
 
 
 def test_an_erased_job_comes_back_from_its_file_once_and_whole(phone: NewPhone) -> None:

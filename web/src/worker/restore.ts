@@ -17,9 +17,9 @@ function growTo(module: Module, bytes: number) {
  * A step before Python starts: wait for the image, which is read while the interpreter is compiled.
  * Handed over here and not as an option, so that nothing keeps its bytes afterwards.
  */
-export const restoring =
-  (image: Promise<Uint8Array>): Step =>
-  async (module) => {
+export function restoring(image: Promise<Uint8Array>): Step {
+  image.catch(() => {}); // told by the step, which may come later
+  return async (module) => {
     const bytes = await image;
     const restore = module.API.restoreSnapshot;
     module.API.restoreSnapshot = () => {
@@ -28,6 +28,7 @@ export const restoring =
       return restore(bytes);
     };
   };
+}
 
 /** What Pyodide is told to make it restore; the bytes come by the step above. */
 export const PLACE_HOLDER = new Uint8Array(8);
