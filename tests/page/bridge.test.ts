@@ -158,18 +158,59 @@ test("a worker that never says a word is replaced soon", () => {
 test("a worker that has spoken may take long to start", () => {
   const { puppet, puppets } = started();
   puppet().listener.told({ tell: "alive" });
+  puppet().listener.told({ tell: "no image" });
   mock.timers.tick(PATIENCE.startMs - 1);
   assert.equal(puppets.length, 1);
   mock.timers.tick(1);
   assert.equal(puppets.length, 2);
 });
 
+test("a restore that never ends is given up long before a start over the network would be", () => {
+  const { puppet, puppets } = started();
+  puppet().listener.told({ tell: "alive" });
+  mock.timers.tick(PATIENCE.restoreMs);
+  assert.deepEqual(
+    puppets.map(({ way }) => way),
+    ["image", "bundle"],
+  );
+});
+
+test("a worker that cannot restore is followed by a plain start, without a word", () => {
+  for (const end of ["failed", "dying"] as const) {
+    const { bridge, puppet, puppets } = started();
+    const before = bridge.state.value;
+    puppet().listener.told({ tell: end, reason: "no use" });
+    assert.equal(puppets.at(-1)?.way, "bundle");
+    assert.deepEqual(bridge.state.value, before);
+  }
+});
+
+test("a worker from the image that dies at work is followed by a plain one", () => {
+  const { bridge, puppet, puppets } = started();
+  puppet().ready();
+  bridge.call("look", "{}");
+  puppet().listener.gone();
+  assert.equal(puppets.at(-1)?.way, "bundle");
+});
+
+test("Python is idle when it is ready and has no call in hand", () => {
+  const { bridge, puppet } = started();
+  assert.equal(bridge.isIdle, false);
+  puppet().ready();
+  assert.equal(bridge.isIdle, true);
+  bridge.call("look", "{}");
+  assert.equal(bridge.isIdle, false);
+  puppet().answer("done");
+  assert.equal(bridge.isIdle, true);
+});
+
 test("a worker without the bundle is followed by one with the wheels", () => {
   const { bridge, puppet, puppets } = started();
+  puppet().listener.told({ tell: "no image" });
   puppet().listener.told({ tell: "failed", reason: "no bundle" });
   assert.deepEqual(
     puppets.map(({ way }) => way),
-    ["bundle", "wheels"],
+    ["image", "wheels"],
   );
   assert.equal(bridge.state.value.state, "loading");
 });
@@ -177,6 +218,7 @@ test("a worker without the bundle is followed by one with the wheels", () => {
 test("when the wheels fail too, waiting and later calls are rejected with the reason", async () => {
   const { bridge, puppet } = started();
   const waiting = codeOf(bridge.call("look", "1"));
+  puppet().listener.told({ tell: "no image" });
   puppet().listener.told({ tell: "failed", reason: "no bundle" });
   puppet().listener.told({ tell: "failed", reason: "no wheels" });
   assert.deepEqual(bridge.state.value, { state: "failed", reason: "no wheels" });

@@ -5,7 +5,6 @@ from __future__ import annotations
 import json
 from collections.abc import Callable
 
-import pytest
 from asking import NAME, REQUEST, ask
 from playwright.sync_api import BrowserContext, Page
 from site_server import Site
@@ -31,12 +30,6 @@ EMPTY = """async ({ cache, url, bytes }) => {
     const sha256 = [...hash].map((byte) => byte.toString(16).padStart(2, "0")).join("");
     return cache.put(url, new Response(bytes, { headers: { sha256 } }));
 }"""
-RENAME = """async ({ cache, url, kept, bytes }) => {
-    await cache.delete(url);
-    await cache.put(url.replace(FROM, "another"), new Response(bytes, { headers: kept.headers }));
-}"""
-OTHER_ENGINE = RENAME.replace("FROM", "encodeURIComponent(navigator.userAgent)")
-OTHER_RELEASE = RENAME.replace("FROM", "/footwell-[0-9a-f]+/")
 REMOVE = "({ cache, url }) => cache.delete(url)"
 SIZE = "({ bytes }) => bytes?.length ?? 0"
 FIND = """({ bytes }, marker) => {
@@ -68,62 +61,50 @@ def started(page: Page) -> str:
     return str(page.evaluate("footwell.way()"))
 
 
-@pytest.fixture
-def imaged(bridge: Page) -> Page:
-    """A phone that has made its image."""
-    until(bridge, READY)
-    assert bridge.evaluate("footwell.way()") == "bundle"
-    bridge.evaluate("footwell.makeImage()")
-    return bridge
+def make_image(page: Page) -> None:
+    page.evaluate("footwell.makeImage()")
 
 
-def test_the_next_start_is_from_the_image_and_answers_the_same(imaged: Page) -> None:
-    plain = ask(imaged)
-    assert started(imaged) == "image"
-    assert ask(imaged) == plain
-    kill_workers(imaged)
-    assert ask(imaged) == plain
-    assert imaged.evaluate("footwell.way()") == "bundle", "a worker that died is not trusted again"
-
-
-@pytest.mark.parametrize("change", [DAMAGE, OTHER_ENGINE, OTHER_RELEASE, REMOVE])
-def test_without_a_fitting_image_python_starts_plainly_and_without_a_word(
-    imaged: Page, change: str
+def test_python_starts_from_its_image_and_without_a_word_plainly_where_that_fails(
+    bridge: Page,
 ) -> None:
-    kept(imaged, change)
-    assert started(imaged) == "bundle"
-    assert set(imaged.evaluate("footwell.messages")) == {"Starting Python"}
+    assert started(bridge) == "bundle", "a new phone has no image"
+    plain = ask(bridge)
+    make_image(bridge)
+    assert started(bridge) == "image"
+    assert ask(bridge) == plain
+    kill_workers(bridge)
+    assert ask(bridge) == plain
+    assert bridge.evaluate("footwell.way()") == "bundle", "a worker that died is not trusted again"
+
+    kept(bridge, DAMAGE)
+    assert started(bridge) == "bundle"
+    assert not kept(bridge, SIZE), "a damaged image is removed"
+    make_image(bridge)
+    assert started(bridge) == "image"
+
+    kept(bridge, EMPTY)
+    assert started(bridge) == "bundle"
+    assert kept(bridge, SIZE), "one failure is not enough"
+    assert started(bridge) == "bundle"
+    assert set(bridge.evaluate("footwell.messages")) == {"Starting Python"}
+    assert started(bridge) == "bundle"
+    assert not kept(bridge, SIZE), "two are"
+    make_image(bridge)
+    assert not kept(bridge, SIZE), "it is not made again"
 
 
-def test_two_failed_restores_switch_the_image_off_for_the_release(imaged: Page) -> None:
-    kept(imaged, EMPTY)
-    assert started(imaged) == "bundle"
-    assert kept(imaged, SIZE), "one failure is not enough"
-    assert started(imaged) == "bundle"
-    assert started(imaged) == "bundle"
-    assert not kept(imaged, SIZE)
-    imaged.evaluate("footwell.makeImage()")
-    assert not kept(imaged, SIZE), "it is not made again"
-    assert set(imaged.evaluate("footwell.messages")) == {"Starting Python"}
-
-
-def test_a_restore_that_works_forgives_the_one_before_it(imaged: Page) -> None:
-    kept(imaged, DAMAGE)
-    for _ in range(2):
-        assert started(imaged) == "bundle"
-        imaged.evaluate("footwell.makeImage()")
-        assert started(imaged) == "image"
-        kept(imaged, DAMAGE)
-
-
-def bench(context: BrowserContext, site: Site) -> Page:
-    page = context.new_page()
-    page.goto(f"{site.address}harness/bench.html")
-    return page
+MARKER = "zebra-7741"
 
 
 def run(page: Page, text: str) -> object:
     return page.evaluate("(text) => bench.ask({ ask: 'run', text })", text)
+
+
+def look_at_the_marker(page: Page) -> None:
+    text = json.dumps({"text": str(REQUEST["text"]).replace("Saloon", MARKER)})
+    question = {"ask": "call", "name": NAME, "text": text}
+    assert MARKER in page.evaluate("(question) => bench.ask(question)", question)
 
 
 def keep_image(page: Page, *texts: str) -> None:
@@ -134,11 +115,19 @@ def keep_image(page: Page, *texts: str) -> None:
     page.evaluate("bench.ask({ ask: 'keep image' })")
 
 
-def test_an_image_larger_than_the_first_memory_is_restored_and_chance_is_new(
+def test_an_image_holds_no_job_may_outgrow_the_first_memory_and_draws_anew(
     new_phone: Callable[[], BrowserContext], harness_site: Site
 ) -> None:
-    page = bench(new_phone(), harness_site)
-    keep_image(page, "import random; random.seed(1); much = bytes([7]) * 50_000_000; 1")
+    page = new_phone().new_page()
+    page.goto(f"{harness_site.address}harness/bench.html")
+    look_at_the_marker(page)
+    page.evaluate("bench.makeImage()")
+    assert kept(page, SIZE)
+    assert not kept(page, FIND, MARKER)
+
+    much = "much = bytes([7]) * 50_000_000"
+    keep_image(page, f"import random; random.seed(1); {much}; word = '{MARKER}'")
+    assert kept(page, FIND, MARKER), "the search finds nothing at all"
     assert int(str(kept(page, SIZE))) > 2 * INITIAL_MEMORY
     drawn = []
     for _ in range(2):
@@ -146,15 +135,3 @@ def test_an_image_larger_than_the_first_memory_is_restored_and_chance_is_new(
         assert run(page, "len(much) + much[-1]") == 50_000_007
         drawn.append(run(page, "random.random()"))
     assert drawn[0] != drawn[1]
-
-
-def test_an_image_holds_nothing_of_the_jobs_on_the_phone(imaged: Page, harness_site: Site) -> None:
-    marker = "zebra-7741"
-    text = json.dumps({"text": REQUEST["text"].replace("Saloon", marker)})
-    assert marker in json.dumps(ask(imaged, NAME, text))
-    kept(imaged, REMOVE)
-    imaged.evaluate("footwell.makeImage()")
-    assert kept(imaged, SIZE)
-    assert not kept(imaged, FIND, marker)
-    keep_image(bench(imaged.context, harness_site), f"word = '{marker}'")
-    assert kept(imaged, FIND, marker), "the search finds nothing at all"

@@ -29,7 +29,7 @@ from footwell.practice.electrician import Run, work
 from footwell.practice.hidden import hidden_vehicle
 from footwell.service import call
 
-STATES = 1000 if os.environ.get("FOOTWELL_LONG") else 6
+STATES = 1000 if os.environ.get("FOOTWELL_LONG") else 3
 STATES_A_JOB = 3
 ALLOWED = 1e-9
 """Relative, of anything above a billionth."""
