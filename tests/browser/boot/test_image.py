@@ -8,7 +8,7 @@ from collections.abc import Callable
 from asking import NAME, REQUEST, ask
 from playwright.sync_api import BrowserContext, Page
 from site_server import Site
-from waiting import kill_workers, until
+from waiting import kill_workers, until, until_ready_offline
 
 READY = "footwell.state().state === 'ready'"
 INITIAL_MEMORY = 31_457_280
@@ -92,6 +92,11 @@ def test_python_starts_from_its_image_and_without_a_word_plainly_where_that_fail
     assert not kept(bridge, SIZE), "two are"
     make_image(bridge)
     assert not kept(bridge, SIZE), "it is not made again"
+
+
+def test_the_page_has_its_image_made_when_it_is_ready_offline_and_idle(page: Page) -> None:
+    until_ready_offline(page)
+    until(page, f"({KEPT})().then({SIZE})")
 
 
 MARKER = "zebra-7741"
