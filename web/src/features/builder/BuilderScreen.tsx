@@ -59,6 +59,7 @@ export function BuilderScreen() {
           {words.from} <b>{view.at.name}</b>
         </p>
       )}
+      {view && isBegun() && about === "" && <Problems view={view} />}
       {view && about !== "" && <Question about={about} view={view} onStep={take} />}
       {view && about === "" && (
         <>
@@ -68,7 +69,6 @@ export function BuilderScreen() {
             chosen={null}
             onChoose={choose}
           />
-          <Problems view={view} />
           {!isBegun() && (
             <Toggles
               question={words.volts}
@@ -103,12 +103,16 @@ function Growing({ view }: { view: BuildView }) {
 }
 
 function Problems({ view }: { view: BuildView }) {
+  if (view.problems.length === 0) return null;
   return (
-    <ul class="plain" role="status">
-      {view.problems.map(({ element, sentence, stops }) => (
-        <li key={`${element} ${sentence}`}>{stops ? <b>{sentence}</b> : sentence}</li>
-      ))}
-    </ul>
+    <details open={view.problems.some(({ stops }) => stops)}>
+      <summary>{words.open(view.problems.length)}</summary>
+      <ul class="plain">
+        {view.problems.map(({ element, sentence, stops }) => (
+          <li key={`${element} ${sentence}`}>{stops ? <b>{sentence}</b> : sentence}</li>
+        ))}
+      </ul>
+    </details>
   );
 }
 

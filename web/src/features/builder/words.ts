@@ -1,7 +1,6 @@
 export const words = {
   name: "From a diagram",
-  begin: "Follow the current: from the battery, one part after another, to earth.",
-  goOn: "Go on with the circuit you were building",
+  begin: "What comes next?",
   from: "Next after",
   parts: [
     { value: "fuse", name: "Fuse" },
@@ -74,5 +73,6 @@ export const words = {
   clear: "Start over",
   use: "Use this sheet",
   volts: "Vehicle",
+  open: (count: number) => `Still open: ${count}`,
   drawing: "What is built so far",
 };
