@@ -71,6 +71,6 @@ def release_of(page: Page) -> str:
 
 
 def cache_names(page: Page) -> list[str]:
-    """Return the names of the page's stores."""
+    """Return the names of the stores of the site's files; the image of Python's memory is none of them."""
     names: list[str] = page.evaluate("caches.keys()")
-    return names
+    return [name for name in names if name != "footwell-image"]

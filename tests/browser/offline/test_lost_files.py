@@ -11,7 +11,9 @@ from site_server import Site
 from waiting import until_ready_offline
 
 # Every listed file stands in one of the two stores.
-STORES = "caches.keys().then((names) => Promise.all(names.map((name) => caches.open(name))))"
+STORES = """caches.keys()
+  .then((names) => names.filter((name) => name !== "footwell-image"))
+  .then((names) => Promise.all(names.map((name) => caches.open(name))))"""
 PATHS = f"""{STORES}.then((all) => Promise.all(all.map((store) => store.keys())))
   .then((all) => all.flat().map((request) => request.url))"""
 REMOVE = f"""async (path) => {{
