@@ -124,6 +124,12 @@ def test_deep_nesting_is_refused_before_it_is_parsed(text: str) -> None:
     assert "nested deeper than any job" in refused(text)
 
 
+def test_nesting_up_to_the_limit_is_read() -> None:
+    """The twin of the above."""
+    body = "[" * links.DEEPEST + "]" * links.DEEPEST
+    assert links.decode(holding(*dead().add_text("photo taken", body).events))[-1].body == body
+
+
 NO_JOB = {
     "no JSON": packed(b"{"),
     "half a character": packed(b'{"events":[]}\xff'),
