@@ -135,6 +135,8 @@ def test_every_call_that_takes_a_job_is_spoilt_below() -> None:
         "starter",
         "link_open",
         "practice_begin",
+        "file_make",
+        "list_read",
     }
 
 

@@ -10,7 +10,7 @@ best pairs are then tried in every size, and extended by a third fault.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from footwell.circuit.fault import Fault
@@ -132,11 +132,16 @@ def leading(alive: Sequence[Scored]) -> list[Hypothesis]:
 
 
 def joined(
-    first: Sequence[Hypothesis], second: Sequence[Hypothesis], most: int
+    first: Sequence[Hypothesis], second: Sequence[Hypothesis], most: int, fits: Fits | None = None
 ) -> list[Hypothesis]:
     """Each first beside each second at other elements, every set of faults once, up to `most` by their
     odds. What is met from either side, each a first and the other its second, has its odds shared out
-    between the two. Seconds come commonest first."""
+    between the two. Seconds come commonest first.
+
+    With `fits` half of them go by their odds and how well the better of their firsts explains the evidence:
+    else a rare first that explains all but the last reading has no place among commoner ones that explain
+    nothing.
+    """
     found: dict[tuple[Fault, ...], Hypothesis] = {}
     sides: dict[tuple[Key, ...], set[tuple[Fault, ...]]] = {}
     for a in first:
@@ -148,8 +153,18 @@ def joined(
                 odds = a.odds * b.odds + (found[faults].odds if faults in found else 0.0)
                 found[faults] = Hypothesis(faults, odds, tuple(sorted((*a.repairs, *b.repairs))))
     rows = [replace(h, odds=h.odds / len(sides[_modes(h.faults)])) for h in found.values()]
-    return top([(h, math.log(h.odds)) for h in rows], most)
+    if not fits:
+        return top([(h, math.log(h.odds)) for h in rows], most)
+    least = min(fits.values())
+    best = {key: max(fits.get(a, least) for a in firsts) for key, firsts in sides.items()}
+    apt = top([(h, math.log(h.odds) + best[_modes(h.faults)]) for h in rows], most // 2)
+    chosen = {h.faults for h in apt}
+    others = [(h, math.log(h.odds)) for h in rows if h.faults not in chosen]
+    return apt + top(others, most - len(apt))
 
+
+Fits = Mapping[tuple[Fault, ...], float]
+"""How well sets of faults explain the evidence: log chance of it under each."""
 
 Follow = Callable[[list[Hypothesis]], list[Scored]]
 """Weighs suspects by the evidence; hopeless ones are left out."""
@@ -180,9 +195,9 @@ def several(
     singles = Singles.of(every)
     seconds = singles.seconds(lambda _: True)
     start = firsts(alive, [singles.whole(h) for h in fallen])
-    pairs = follow(joined(start, seconds, MOST_PAIRS))
+    pairs = follow(joined(start, seconds, MOST_PAIRS, _fits(alive)))
     pairs += _resized(follow, singles, pairs)
-    triples = follow(joined(_best(pairs, EXTENDED), seconds, MOST_TRIPLES))
+    triples = follow(joined(_best(pairs, EXTENDED), seconds, MOST_TRIPLES, _fits(pairs)))
     triples += _resized(follow, singles, triples)
     return _called_for([*pairs, *triples], alive, noticed)
 
@@ -191,13 +206,17 @@ def _called_for(
     rows: Sequence[Scored], alive: Sequence[Scored], noticed: Callable[[Fault], bool]
 ) -> list[Scored]:
     """Without the sets that hold a fault which nobody notices and no reading calls for."""
-    fit = {h.faults: w - math.log(h.odds) for h, w in (*alive, *rows)}
+    fit = _fits([*alive, *rows])
 
     def idle(h: Hypothesis, fault: Fault) -> bool:
         others = tuple(f for f in h.faults if f != fault)
         return not noticed(fault) and fit[h.faults] - fit.get(others, -math.inf) < CALLED_FOR
 
     return [(h, w) for h, w in rows if not any(idle(h, f) for f in h.faults)]
+
+
+def _fits(rows: Iterable[Scored]) -> dict[tuple[Fault, ...], float]:
+    return {h.faults: w - math.log(h.odds) for h, w in rows}
 
 
 def _best(rows: Sequence[Scored], most: int) -> list[Hypothesis]:
