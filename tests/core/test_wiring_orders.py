@@ -29,7 +29,7 @@ from .sample_circuits import sample
 from .wiring_rig import HALF, plug, sheet_of, wired
 
 SAMPLE = 60
-"""Orders of six wires tried here; `npm run score -- wiring` tries all."""
+"""Orders of six wires whose findings are worked out here; names and moves are held for all 720."""
 
 
 def some_orders(wires: int) -> list[Wiring]:
