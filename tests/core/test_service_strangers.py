@@ -137,6 +137,7 @@ def test_every_call_that_takes_a_job_is_spoilt_below() -> None:
         "practice_begin",
         "file_make",
         "list_read",
+        "build",
     }
 
 

@@ -32,5 +32,5 @@ def test_a_decoder_without_its_limit_is_found_out(monkeypatch: pytest.MonkeyPatc
 
 
 def test_a_decoder_by_the_plain_parser_is_found_out(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(links, "_events", json.loads)
+    monkeypatch.setattr(links, "_linked", lambda text: links.Linked(json.loads(text), False))
     assert cost_of([packed(b"[" * 3_000)], weigh_memory=False).faults
