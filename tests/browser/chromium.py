@@ -25,11 +25,17 @@ PHONE = {
     "is_mobile": True,
 }
 
-# Keeps hold of the page's workers, so that a test can end them.
+# Keeps hold of the page's workers, so that a test can end them. The one that makes the image of Python's
+# memory begins only where a test sets `makesImages`: it takes a start of Python, on every new phone.
 TRACK_WORKERS = """
 window.workersOfThisPage = [];
+window.makesImages = false;
 window.Worker = class extends Worker {
-  constructor(...rest) { super(...rest); window.workersOfThisPage.push(this); }
+  constructor(url, options) {
+    if (options?.name === "image" && !window.makesImages) return { terminate() {} };
+    super(url, options);
+    window.workersOfThisPage.push(this);
+  }
 };
 """
 

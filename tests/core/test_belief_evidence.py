@@ -7,6 +7,7 @@ from itertools import permutations
 from typing import Any
 
 import pytest
+from parity.seed import some
 
 from footwell.checks.check import VOLTS
 from footwell.checks.predict import volts_sigma
@@ -92,7 +93,7 @@ def first_on_volts(run: Run, vehicle: Vehicle) -> ReadingTaken:
     raise AssertionError("nothing was measured on volts")
 
 
-@pytest.mark.parametrize("trial", MET_WRONG_PIN, ids=str)
+@pytest.mark.parametrize("trial", some(MET_WRONG_PIN, 3), ids=str)
 def test_job_with_one_reading_from_the_wrong_pin_still_mends_the_true_fault(trial: Trial) -> None:
     vehicle = vehicle_of(trial)
     run = begin(read(trial.sheet).sheet, vehicle, ["meter", "clamp"])

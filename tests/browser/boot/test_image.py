@@ -95,6 +95,7 @@ def test_python_starts_from_its_image_and_without_a_word_plainly_where_that_fail
 
 
 def test_the_page_has_its_image_made_when_it_is_ready_offline_and_idle(page: Page) -> None:
+    page.evaluate("window.makesImages = true")
     until_ready_offline(page)
     until(page, f"({KEPT})().then({SIZE})")
 

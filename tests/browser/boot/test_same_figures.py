@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import os
 import sys
 from collections.abc import Callable
 from dataclasses import asdict
@@ -20,13 +19,12 @@ sys.path.insert(0, str(Path(__file__).parents[2]))
 from core.random_circuits import random_circuit
 from parity import figures as here
 from parity.cases import load, sample_sheets
-from parity.seed import commit
+from parity.seed import commit, some
 
 from footwell.circuit.circuit import Circuit
 
 RANDOM_CIRCUITS = 50
-SHEETS = sample_sheets()
-DRAWN = SHEETS if os.environ.get("FOOTWELL_LONG") else Random(commit()).sample(SHEETS, 10)
+DRAWN = some(sample_sheets(), 10)
 """All sheets with FOOTWELL_LONG=1, else some drawn by the commit."""
 ALLOWED = 1e-9
 """Relative, of anything above a nanovolt or its like."""

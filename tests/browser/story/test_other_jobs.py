@@ -3,12 +3,10 @@ through the other one, a screen that shows full voltage and stays cold; each wit
 
 from __future__ import annotations
 
-import os
 from dataclasses import dataclass
-from random import Random
 
 import pytest
-from parity.seed import commit
+from parity.seed import some
 from playwright.sync_api import Page
 from site_server import Site
 
@@ -74,7 +72,7 @@ JOBS = {
 
 
 TWINS = [list(JOBS)[n : n + 2] for n in range(0, len(JOBS), 2)]
-PAIRS = TWINS if os.environ.get("FOOTWELL_LONG") else Random(commit()).sample(TWINS, 2)
+PAIRS = some(TWINS, 2)
 """Twins stay together: all pairs with FOOTWELL_LONG=1, else two drawn by the commit."""
 
 
