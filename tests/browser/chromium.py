@@ -32,7 +32,8 @@ window.workersOfThisPage = [];
 window.makesImages = false;
 window.Worker = class extends Worker {
   constructor(url, options) {
-    if (options?.name === "image" && !window.makesImages) return { terminate() {} };
+    const makesOne = options?.name === "image" && String(url).includes("image_worker");
+    if (makesOne && !window.makesImages) return { terminate() {} };
     super(url, options);
     window.workersOfThisPage.push(this);
   }

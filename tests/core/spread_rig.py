@@ -104,7 +104,8 @@ def _resized_slot(point: OperatingPoint, slot: Slot, drawn: Lots) -> Slot:
     if not slot.branch.spread:
         return slot
     factor = max(1.0 + slot.branch.spread * drawn[_key(point, slot)], LEAST_FACTOR)
-    if slot.branch.name == "own":
+    standing = point.circuit.elements[slot.element].kind.name == "standing_load"
+    if slot.branch.name == "own" or standing:
         # What electronics take themselves is known as a current: ohms only stand for it.
         factor = 1.0 / factor
     return replace(slot, branch=replace(slot.branch, law=resized(slot.branch.law, factor)))
