@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import os
-import subprocess
 from collections.abc import Callable
 
 import pytest
+from parity.seed import commit
 from playwright.sync_api import BrowserContext, Page
 from pressing import until_awake
 from screen_probe import faults_of_access, faults_of_size
@@ -27,8 +27,7 @@ LONG = bool(os.environ.get("FOOTWELL_LONG"))
 
 
 def drawn(choices: list[Size]) -> Size:
-    commit = subprocess.run(["git", "rev-parse", "HEAD"], capture_output=True, text=True)
-    return choices[int(commit.stdout.strip()[:8] or "0", 16) % len(choices)]
+    return choices[int(commit()[:8] or "0", 16) % len(choices)]
 
 
 TOUCHED = SIZES if LONG else [pytest.param(drawn(SIZES), id="drawn")]

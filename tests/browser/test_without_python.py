@@ -28,7 +28,7 @@ BOUNDARY_GIVES_UP = (
     "if (error && dropKeptView()) reset();",
     "",
 )
-ONCE_FAILED_ALWAYS_FAILED = ("web/src/features/work/Waiting.tsx", "ports().core.start();", "")
+ONCE_FAILED_ALWAYS_FAILED = ("web/src/features/step/Waiting.tsx", "ports().core.start();", "")
 
 
 def plant(site: Site, bug: tuple[str, str, str]) -> None:

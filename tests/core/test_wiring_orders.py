@@ -26,7 +26,7 @@ from footwell.sheet.reading import read_data
 from .job_rig import MINIBUS, MIRRORED, Job, asked
 from .loop_rig import read
 from .sample_circuits import sample
-from .wiring_rig import HALF, plug, sheet_of, wired
+from .wiring_rig import HALF, plug, put_right, sheet_of, wired
 
 SAMPLE = 60
 """Orders of six wires whose findings are worked out here; names and moves are held for all 720."""
@@ -64,18 +64,6 @@ def _neighbours(state: State, drawn: Wiring) -> Iterator[State]:
         yield from (rest | {(way, wire)} for way in drawn if way not in taken)
 
 
-def after_moves(found: Wiring, steps: list[tuple[str, str | None, str | None]]) -> Wiring:
-    now = dict(found)
-    for wire, start, end in steps:
-        if start is not None:
-            assert now[start] == wire
-            now[start] = None
-        if end is not None:
-            assert now[end] is None
-            now[end] = wire
-    return now
-
-
 @pytest.mark.parametrize(("wires", "empty"), [(2, 0), (3, 0), (4, 0), (5, 0), (6, 0), (5, 1)])
 def test_moves_are_right_and_the_fewest_for_every_seating_with_wires_left_out_too(
     wires: int, empty: int
@@ -84,7 +72,7 @@ def test_moves_are_right_and_the_fewest_for_every_seating_with_wires_left_out_to
     for state, fewest in distances(wires, empty).items():
         found: Wiring = dict.fromkeys(drawn) | dict(state)
         steps = moves(drawn, found)
-        assert after_moves(found, steps) == drawn
+        assert put_right(found, steps) == drawn
         assert len(steps) == fewest
 
 

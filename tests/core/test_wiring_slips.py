@@ -13,7 +13,7 @@ from footwell.faults.miswiring import Wiring, as_drawn, nearest_slip, slip_named
 from footwell.faults.moves import moves
 
 from .sample_circuits import NAMES, sample
-from .wiring_rig import HALF, plug, wired
+from .wiring_rig import HALF, plug, put_right, wired
 
 State = frozenset[tuple[str, str]]
 
@@ -127,19 +127,6 @@ def fewest(drawn: Wiring, found: Wiring) -> int:
                     seen.add(after)
                     front.append((after, steps + 1))
     raise AssertionError("no road to the drawing")
-
-
-def put_right(found: Wiring, steps: list[tuple[str, str | None, str | None]]) -> Wiring:
-    """The half after the moves; a move from a way that holds something else, or into a full way, fails."""
-    now = dict(found)
-    for wire, start, end in steps:
-        if start is not None:
-            assert now[start] == wire
-            now[start] = None
-        if end is not None:
-            assert now[end] is None
-            now[end] = wire
-    return now
 
 
 @pytest.mark.parametrize(

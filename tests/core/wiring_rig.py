@@ -6,6 +6,7 @@ from functools import cache
 from typing import Any
 
 from footwell.circuit.circuit import Circuit, HalfId, arranged, build
+from footwell.faults.miswiring import Wiring
 from footwell.sheet.reading import read_data
 
 HALF: HalfId = ("X1", "a")
@@ -81,3 +82,16 @@ def wired(wires: int, empty: int, found: dict[str, str | None]) -> Circuit:
     """The plug's circuit with its half a as found."""
     drawn = plug(wires, empty)
     return build(drawn.sheet, drawn.values, arranged((), HALF, found))
+
+
+def put_right(found: Wiring, steps: list[tuple[str, str | None, str | None]]) -> Wiring:
+    """The half after the moves; a move from a way that holds something else, or into a full way, fails."""
+    now = dict(found)
+    for wire, start, end in steps:
+        if start is not None:
+            assert now[start] == wire
+            now[start] = None
+        if end is not None:
+            assert now[end] is None
+            now[end] = wire
+    return now

@@ -1,7 +1,7 @@
 // The parts of the test run, each with the command that runs it.
-import { rmSync } from "node:fs";
+import { mkdirSync, rmSync } from "node:fs";
 import { availableParallelism } from "node:os";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
 import { filesBelow } from "../../web/build/files.mjs";
 import { CACHE, fromRoot, VENV_PYTHON } from "../../web/build/paths.mjs";
 import { openly } from "../../web/build/setup/run.mjs";
@@ -83,6 +83,7 @@ const nodeTests = () => ({
   name: "page",
   run: async () => {
     rmSync(report("page"), { force: true });
+    mkdirSync(dirname(report("page")), { recursive: true });
     const files = await buildNodeTests();
     const toFile = ["--test-reporter=junit", `--test-reporter-destination=${report("page")}`];
     const toScreen = ["--test-reporter=spec", "--test-reporter-destination=stdout"];

@@ -7,16 +7,10 @@ would be three taps more. What is assumed is not typed.
 
 from __future__ import annotations
 
-import tempfile
-from pathlib import Path
-
-from chromium import launch
-from guard import watched_phone
 from no_diagram import Fingers
-from playwright.sync_api import sync_playwright
+from phones import on_new_phones, served
 from site_server import Site
 from table import print_table
-from waiting import until_python_is
 
 PIN_NUMBERS = "6"
 LAMPS = [
@@ -50,26 +44,14 @@ def build(fingers: Fingers, acts: list[str]) -> int:
 def walked(site: Site) -> list[tuple[str, int, int, str]]:
     """A row for each drawing."""
     rows = []
-    with sync_playwright() as playwright:
-        browser = launch(playwright)
-        for name, acts, goal in WALKS:
-            with watched_phone(browser) as context:
-                page = context.new_page()
-                page.goto(site.address)
-                until_python_is(page, "ready")
-                fingers = Fingers(page)
-                rows.append((name, build(fingers, acts), goal, f"{fingers.seconds:.1f} s"))
-        browser.close()
+    for (name, acts, goal), fingers in on_new_phones(site, WALKS):
+        rows.append((name, build(fingers, acts), goal, f"{fingers.seconds:.1f} s"))
     return rows
 
 
 if __name__ == "__main__":
-    with tempfile.TemporaryDirectory() as folder:
-        served = Site(Path(folder))
-        try:
-            found = walked(served)
-        finally:
-            served.stop()
+    with served() as site:
+        found = walked(site)
     print_table(
         "A sheet from a wiring diagram",
         ["drawing", "taps and keystrokes", "goal, below", "time"],

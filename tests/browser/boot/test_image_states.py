@@ -4,22 +4,17 @@ from __future__ import annotations
 
 import json
 import os
-import sys
 from collections.abc import Callable, Iterator
 from math import isclose
-from pathlib import Path
 from random import Random
 from typing import Any
 
 import pytest
-from playwright.sync_api import BrowserContext, Page
-from site_server import Site
-
-sys.path.insert(0, str(Path(__file__).parents[2]))
-
 from core.job_rig import sheet
 from parity.cases import sample_sheets
 from parity.seed import commit
+from playwright.sync_api import BrowserContext, Page
+from site_server import Site
 
 from footwell import messages as m
 from footwell.job.events import EVENT_FORMAT, Event

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import sys
 from collections.abc import Callable
 from dataclasses import asdict
 from pathlib import Path
@@ -11,15 +10,12 @@ from random import Random
 from typing import Any
 
 import pytest
-from playwright.sync_api import BrowserContext
-from site_server import ROOT, Site
-
-sys.path.insert(0, str(Path(__file__).parents[2]))
-
 from core.random_circuits import random_circuit
 from parity import figures as here
 from parity.cases import load, sample_sheets
 from parity.seed import commit, some
+from playwright.sync_api import BrowserContext
+from site_server import ROOT, Site
 
 from footwell.circuit.circuit import Circuit
 

@@ -9,7 +9,6 @@ from __future__ import annotations
 import os
 import random
 import re
-import subprocess
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -17,8 +16,9 @@ from pathlib import Path
 import pytest
 from faulty_host import FAULTS, FaultyHost
 from offline_helpers import cache_names, list_anew, look_for_update, release_of
+from parity.seed import commit
 from playwright.sync_api import Page
-from site_server import ROOT, Site
+from site_server import Site
 from waiting import until, until_python_is
 
 UNLISTED = ("service_worker.js", "build.json")
@@ -35,8 +35,7 @@ def sampled(cases: list[tuple[str, str]]) -> list[tuple[str, str]]:
     """One file for each fault, chosen by the commit; all of them in the long form."""
     if os.environ.get("FOOTWELL_LONG"):
         return cases
-    commit = subprocess.run(["git", "rev-parse", "HEAD"], cwd=ROOT, capture_output=True, text=True)
-    chance = random.Random(commit.stdout)
+    chance = random.Random(commit())
     return [chance.choice([case for case in cases if case[1] == fault]) for fault in FAULTS]
 
 

@@ -12,8 +12,8 @@ import { Screen } from "../../app/ui/Screen";
 import { Toggles } from "../../app/ui/Toggles";
 import { PositionRows } from "../positions/PositionRows";
 import { allDead, askedOf } from "../positions/state";
+import { Waiting } from "../step/Waiting";
 import { ToolTicks } from "../story/ToolTicks";
-import { Waiting } from "../work/Waiting";
 import { type Complaint, entriesOf, isTold, nothingTold, toldBy } from "./state";
 import { words } from "./words";
 

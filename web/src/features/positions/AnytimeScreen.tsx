@@ -1,7 +1,7 @@
 /** Positions told at any time, asked for or not. */
 
 import { view } from "../../app/job";
-import { Waiting } from "../work/Waiting";
+import { Waiting } from "../step/Waiting";
 import { PositionsScreen } from "./PositionsScreen";
 import { words } from "./words";
 
