@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import fnmatch
+import json
 from collections.abc import Callable
 
 import pytest
@@ -38,6 +39,65 @@ def refused(text):
     except ValidationError as error: return error.json()
 """
 
+# Every import that any module of the bundle holds, at its head or inside a function, as compiled.
+NAMED_AND_NOT_THERE = """
+import dis, importlib.util, json, marshal, sys, zipfile
+def named(code, package):
+    last = []
+    for step in dis.get_instructions(code):
+        if step.opname == "IMPORT_NAME":
+            dots = "." * last[-2]
+            yield importlib.util.resolve_name(dots + step.argval, package) if dots else step.argval
+        elif step.opname in ("LOAD_CONST", "LOAD_SMALL_INT"):
+            last.append(step.argval)
+    for inner in code.co_consts:
+        if hasattr(inner, "co_consts"):
+            yield from named(inner, package)
+def is_there(name):
+    try:
+        return name in sys.modules or importlib.util.find_spec(name) is not None
+    except ModuleNotFoundError:
+        return False
+archive = zipfile.ZipFile(next(path for path in sys.path if path.endswith(".zip")))
+missing = set()
+for path in archive.namelist():
+    if path.endswith(".pyc"):
+        package = path.rpartition("/")[0].replace("/", ".")
+        names = named(marshal.loads(archive.read(path)[16:]), package)
+        missing |= {name for name in names if not is_there(name)}
+json.dumps(sorted(missing))
+"""
+OTHER_SYSTEMS = {
+    *("_aix_support", "_hashlib", "_ios_support", "_osx_support", "_uuid", "_winapi", "_wmi"),
+    *("asyncio.windows_events", "encodings._win_cp_codecs", "grp", "java.lang", "msvcrt", "nt"),
+    *("plistlib", "pwd", "vms_lib", "winreg"),
+}
+FROM_A_TERMINAL = {
+    "argparse",
+    "ctypes",
+    "difflib",
+    "doctest",
+    "getopt",
+    "py_compile",
+    "tracemalloc",
+}
+"""For a module that is run by itself, for hints to who types a program, for tracing."""
+
+SECOND_CHOICES = {"_pydatetime", "_pydecimal", "zoneinfo._zoneinfo"}
+"""Where the compiled one beside it is missing, which it is not."""
+
+CANNOT_COME_UP = {
+    *("_interpreters", "concurrent.futures.interpreter", "concurrent.futures.process"),  # processes
+    *("email.message", "email.parser"),  # descriptions of packages, which the bundle has none of
+    *(
+        "email_validator",
+        "pydantic.color",
+        "pydantic.v1",
+        "_typeshed",
+    ),  # kinds the core does not use
+    *("rich.console", "rich.pretty", "tarfile", "urllib.request"),  # debugging, archives, addresses
+}
+
 
 @pytest.fixture(scope="module")
 def run(chromium: Browser, harness_site: Site) -> Callable[[str], object]:
@@ -68,6 +128,14 @@ def test_every_module_of_the_core_is_there_and_imports(run: Callable[[str], obje
 @pytest.mark.parametrize("what", sorted(LATE_IMPORTS))
 def test_what_pydantic_imports_late_is_there(run: Callable[[str], object], what: str) -> None:
     assert run(f"{PRELUDE}\n{LATE_IMPORTS[what]}")
+
+
+def test_all_that_any_module_ever_imports_is_there_but_what_cannot_be_reached(
+    run: Callable[[str], object],
+) -> None:
+    known = OTHER_SYSTEMS | FROM_A_TERMINAL | SECOND_CHOICES | CANNOT_COME_UP
+    run(IMPORT_ALL)
+    assert set(json.loads(str(run(NAMED_AND_NOT_THERE)))) == known
 
 
 def test_the_core_comes_compiled(run: Callable[[str], object]) -> None:
