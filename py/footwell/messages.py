@@ -84,6 +84,17 @@ class WiringAsked(Message):
     found: dict[str, str | None]
 
 
+class OldPlugAsked(Message):
+    """Colours in the ways of a half as read off a plug, in the form of `OldPlugRead`."""
+
+    events: Events
+    connector: str
+    half: Literal["a", "b"]
+    colours: Annotated[
+        dict[str, Annotated[str, Field(max_length=120)] | None], Field(max_length=120)
+    ]
+
+
 class FileAsked(Message):
     """The circuit of a job as a file: the sheet (JSON), its wires (CSV), or a set-up for a SPICE
     simulator, in which controls that are not named are at rest."""
@@ -262,9 +273,17 @@ class ConnectorView(Message):
     landmark: str
     doubtful: bool
     inspected: bool
+    should_from: Literal["sheet", "old plug", "other half"]
+    """Where the wiring as it should be is known from."""
     ways: list[WayView]
     wires: list[WireView]
     finding: WiringFinding | None
+
+
+class OldPlugView(Message):
+    """What reading a plug would change, in sentences; none where it has all as the sheet does."""
+
+    notices: list[str]
 
 
 class OrderRow(Message):

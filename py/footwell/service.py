@@ -27,7 +27,8 @@ from footwell.page.orders_view import orders_view
 from footwell.page.weigh import weigh as weighed
 from footwell.page.wiring_view import connector_view
 from footwell.sheet.list_reading import take_list
-from footwell.sheet.reading import ReadSheet
+from footwell.sheet.old_plug import read_off
+from footwell.sheet.reading import ReadSheet, read_again
 from footwell.sheet.reading import read_data as sheet_data
 from footwell.sheet.reading import read_sheet as sheet_of
 from footwell.sheet.starter import Wanted, starter_sheet
@@ -108,10 +109,24 @@ def weigh(request: m.ReadingTyped) -> m.Weighed:
 
 def wiring(request: m.WiringAsked) -> m.ConnectorView:
     """What a connector's wiring as found amounts to."""
-    case = replay(request.events).case
+    replayed = replay(request.events)
     half = (request.connector, request.half)
-    wiring_of(case.now, half, request.found)
-    return connector_view(case, half, request.found, half in case.doubtful)
+    wiring_of(replayed.case.now, half, request.found)
+    return connector_view(
+        replayed.case,
+        half,
+        request.found,
+        half in replayed.case.doubtful,
+        replayed.old_plugs.get(half),
+    )
+
+
+def old_plug(request: m.OldPlugAsked) -> m.OldPlugView:
+    """What it would change to read a half's wiring as it should be off a plug."""
+    half = (request.connector, request.half)
+    taken = read_off(replay(request.events).read.sheet, half, request.colours)
+    read_again(taken.sheet)
+    return m.OldPlugView(notices=list(taken.notices))
 
 
 def orders(request: m.OrdersAsked) -> m.OrdersView:
@@ -178,6 +193,7 @@ CALLS: dict[str, tuple[type[BaseModel], type[BaseModel], Callable[[Any], BaseMod
     "check_at": (m.CheckAsked, m.Check, check_at),
     "weigh": (m.ReadingTyped, m.Weighed, weigh),
     "wiring": (m.WiringAsked, m.ConnectorView, wiring),
+    "old_plug": (m.OldPlugAsked, m.OldPlugView, old_plug),
     "orders": (m.OrdersAsked, m.OrdersView, orders),
     "expected": (m.ExpectedAsked, m.ExpectedTable, expected),
     "explain": (m.ExplainAsked, m.Explanation, explain),

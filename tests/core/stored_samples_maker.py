@@ -20,6 +20,9 @@ from .links_rig import holding
 FIXTURES = FOLDER.parent
 JOB_FILE = FIXTURES / "jobs" / "1.jsonl"
 KINDS_FILE = FIXTURES / "jobs" / "1-every-kind.jsonl"
+LATER_FILE = FIXTURES / "jobs" / "1-old-plug.jsonl"
+"""Kinds of entry that came after the file before."""
+
 LINK_FILE = FIXTURES / "links" / f"F{links.FORMAT}.txt"
 SHEET_FILE = FIXTURES / "sheets" / f"{SHEET_FORMAT}.json"
 """Named by their format."""
@@ -85,6 +88,17 @@ def every_kind() -> Job:
     return job.add("practice begun", faults=[{"element": "M1", "mode": "open"}], wired=[])
 
 
+def later_kinds() -> Job:
+    """A plug that was read before it was looked into, and put right as it had been."""
+    job = Job(MINIBUS).tools("meter").add("story told", rewired=["X2"]).dead()
+    colours = {"1": "RD/BK", "2": "GN/BK", "3": "GN/WH", "4": "GN/RD", "5": None, "6": "OG"}
+    job.add("old plug read", connector="X2", half="a", read_off="old plug", colours=colours)
+    job.add("wiring found", connector="X2", half="a", found=MIRRORED, loose=[])
+    mended = {"1": "W2", "2": "W4", "3": "W3", "4": "W5", "5": None, "6": "spare OG"}
+    job.add("wiring corrected", connector="X2", half="a", now=mended)
+    return job.positions("me", p1="runs", p2="runs", p3="runs")
+
+
 def newer_job() -> str:
     """A job file of a later release: entries of unknown kind, format and fields, in unusual spaces."""
     job = Job(MINIBUS).dead().add_text("photo taken", LATER_BODY).add_text("note made", LATER_BODY)
@@ -127,6 +141,7 @@ def write_all() -> None:
     samples = {
         JOB_FILE: exported(job),
         KINDS_FILE: of_another_phone(exported(every_kind()), "e"),
+        LATER_FILE: of_another_phone(exported(later_kinds()), "d"),
         LINK_FILE: link + "\n",
         SHEET_FILE: json.dumps(sheet(MINIBUS), ensure_ascii=False, indent=2) + "\n",
         NEWER / "job.jsonl": of_another_phone(newer_job(), "f"),

@@ -98,6 +98,8 @@ def whole_job() -> list[Data]:
     job.add("sitting begun", engine="off", supply_volts=25.1)
     seen = [{"where": "X2", "what": "green"}]
     job.add("story told", words="no", renewed=["S1"], rewired=["X2"], seen=seen)
+    colours = {"1": "RD/BK", "2": "GN/BK", "3": "GN/WH", "6": "OG"}
+    job.add("old plug read", connector="X2", half="a", read_off="old plug", colours=colours)
     job.add("wiring found", connector="X2", half="a", found=MIRRORED)
     job.add("wiring corrected", connector="X2", half="a", now={"2": "W2"})
     lamp = {"controls": {"S1": "3"}, "apart": ["X4"], "stand_in": {"X4": "21 W"}}
@@ -119,6 +121,7 @@ REQUESTS: dict[str, Data] = {
     "check_at": {"instrument": "volts", "red": "X4.1.a", "black": "X4.2.a"} | LAMP,
     "weigh": {"record": RECORD, "typed": "12,3", "unit": "V"},
     "wiring": {"connector": "X2", "half": "a", "found": MIRRORED},
+    "old_plug": {"connector": "X2", "half": "a", "colours": {"1": "RD/BK", "2": None}},
     "orders": {"connector": "X2", "half": "a", "found": {"3": "W5"}},
     "expected": LAMP,
     "explain": {"instrument": "volts", "red": "X4.1.a", "black": "X4.2.a"} | LAMP,

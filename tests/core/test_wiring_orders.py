@@ -186,7 +186,7 @@ def test_no_order_fits_where_something_else_is_wrong_and_that_is_said() -> None:
 
 
 def test_the_check_proposed_is_not_at_the_plug_whose_numbers_are_unseen() -> None:
-    job = Job().tools("meter", "test lamp").positions(p1="still", p2="still", p3="turns")
+    job = Job().tools("meter", "test lamp").positions(p1="still", p2="still", p3="runs")
     view = job.ask("orders", connector="X2", half="a")
     assert 1 < view["fit"] < view["total"] and view["check"]
     assert not view["check"]["record"]["red"].startswith("X2.")
@@ -196,7 +196,7 @@ def test_a_look_that_is_not_possible_is_not_asked_for_again_and_other_orders_bec
     None
 ):
     job = Job().tools("meter").add("story told", rewired=["X2"])
-    job.positions(p1="still", p2="still", p3="turns")
+    job.positions(p1="still", p2="still", p3="runs")
     assert job.look()["step"]["kind"] == "wiring"
     job.add("check skipped", check="look into X2.a", reason="other", asked="Look at plug X2")
     assert job.look()["step"]["kind"] != "wiring"

@@ -17,9 +17,8 @@ from footwell.parts.base import EARTH, SUPPLY, Branch, Context, Kind, Mode
 from footwell.parts.contact import Contact
 from footwell.parts.wire import Wire
 from footwell.sheet.models import Sheet, SheetConnector
-
-HalfId = tuple[str, str]
-"""(connector, "a" or "b")."""
+from footwell.sheet.points import HalfId as HalfId
+from footwell.sheet.points import bundles as bundles
 
 Arrangement = tuple[tuple[HalfId, tuple[tuple[str, str], ...]], ...]
 """For each half that differs from the sheet: (way, wires) pairs, sorted; wires joined by "+"."""
@@ -86,17 +85,6 @@ class Circuit:
 
 def _widened(branch: Branch) -> Branch:
     return replace(branch, spread=math.hypot(branch.spread, GUESSED_SIGMA))
-
-
-def bundles(sheet: Sheet, half: HalfId) -> dict[str, str]:
-    """Way to the wires that the sheet puts into it, joined by "+", for one half of a connector."""
-    prefix, suffix = half[0] + ".", "." + half[1]
-    found: dict[str, list[str]] = {}
-    for wire in sheet.wires:
-        for end in (wire.start, wire.end):
-            if end.startswith(prefix) and end.endswith(suffix):
-                found.setdefault(end[len(prefix) : -len(suffix)], []).append(wire.id)
-    return {way: "+".join(ids) for way, ids in found.items()}
 
 
 def arranged(

@@ -12,8 +12,9 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from itertools import combinations
 
-from footwell.circuit.circuit import Circuit, HalfId, bundles
+from footwell.circuit.circuit import Circuit, HalfId
 from footwell.sheet.models import SheetConnector
+from footwell.sheet.points import bundles, ways
 
 Wiring = dict[str, str | None]
 """Every way of a half to its wires, None for an empty way."""
@@ -46,10 +47,6 @@ class Slip:
     title: str
     wiring: tuple[tuple[str, str | None], ...]
     odds: float
-
-
-def ways(connector: SheetConnector) -> list[str]:
-    return [way for row in connector.rows for way in row]
 
 
 SPARE = "spare "

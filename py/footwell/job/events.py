@@ -169,6 +169,19 @@ class CheckSkipped(Body):
     asked: Text = ""
 
 
+class OldPlugRead(Body):
+    """As it should be: the colours in the ways of a half, read off the old plug or off the half that it
+    meets. Colours of one way are joined by "+"; "" is a wire whose colour cannot be told, None an empty
+    way."""
+
+    connector: Name
+    half: Literal["a", "b"]
+    read_off: Literal["old plug", "other half"] = "old plug"
+    colours: Annotated[
+        dict[Name, Annotated[str, Field(max_length=120)] | None], Field(max_length=120)
+    ]
+
+
 class WiringFound(Body):
     """Which wire was found in which way of one half of a connector; None is an empty way.
     `loose` lists wires of the half that hang free."""
@@ -241,6 +254,7 @@ BODIES: dict[str, type[Body]] = {
     "positions tried": PositionsTried,
     "reading taken": ReadingTaken,
     "check skipped": CheckSkipped,
+    "old plug read": OldPlugRead,
     "wiring found": WiringFound,
     "wiring corrected": WiringCorrected,
     "repair done": RepairDone,

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import partial
+from typing import Literal
 
 from pydantic import ValidationError
 
@@ -20,7 +21,7 @@ from footwell.circuit.circuit import Arrangement, Circuit, HalfId, arranged, bui
 from footwell.circuit.setup import set_up
 from footwell.diagnosis.case import Case, Epoch, Sighting, Taken
 from footwell.errors import FootwellError
-from footwell.faults.miswiring import Wiring, as_drawn
+from footwell.faults.miswiring import SPARE, Wiring, as_drawn
 from footwell.faults.suspects import Circumstances
 from footwell.job.events import (
     BODIES,
@@ -29,6 +30,7 @@ from footwell.job.events import (
     Event,
     EventWithdrawn,
     JobOpened,
+    OldPlugRead,
     PlaceFound,
     PositionsTried,
     PracticeBegun,
@@ -48,6 +50,7 @@ from footwell.reference.sight_words import WORDS
 from footwell.sheet.editing import apply_change
 from footwell.sheet.finding import with_place
 from footwell.sheet.models import Sheet
+from footwell.sheet.old_plug import read_off
 from footwell.sheet.reading import ReadSheet, read_again, read_data
 from footwell.sheet.wiring_list import ListedWire, with_wires
 from footwell.sheet.writing import write_sheet
@@ -71,6 +74,14 @@ class Told:
 
 
 @dataclass(frozen=True)
+class OldPlug:
+    """What a half's wiring as it should be was read off, and wires in it that the sheet does not have."""
+
+    read_off: Literal["old plug", "other half"]
+    unlisted: Wiring
+
+
+@dataclass(frozen=True)
 class Replayed:
     """A job replayed: the case, the sheet as it is known now, and what could not be used."""
 
@@ -84,6 +95,8 @@ class Replayed:
     problems: tuple[str, ...]
     wired: Mapping[HalfId, Wiring]
     """How the wires sit now in each half that somebody looked into."""
+    old_plugs: Mapping[HalfId, OldPlug]
+    """Halves whose wiring as it should be was read off a plug."""
 
     @property
     def practice(self) -> bool:
@@ -169,7 +182,8 @@ def replay(events: Sequence[Event]) -> Replayed:
             "This job has no opening entry, so there is no circuit to work on. Open a new job."
         )
     read = _sheet(opened, told, problems)
-    state = _State(circuits_of(read), problems)
+    old_plugs = _old_plugs(read.sheet, told)
+    state = _State(circuits_of(read), problems, old_plugs)
     for number, entry in enumerate(told):
         state.take(number, entry)
     return Replayed(
@@ -182,6 +196,7 @@ def replay(events: Sequence[Event]) -> Replayed:
         state.tools_known,
         tuple(problems),
         state.wired,
+        old_plugs,
     )
 
 
@@ -205,7 +220,28 @@ def _changes(body: Body) -> list[Callable[[Sheet], Sheet]]:
     if isinstance(body, WiresListed):
         wires = [ListedWire(**each.model_dump()) for each in body.wires]
         return [lambda sheet: _whole(with_wires(sheet, wires))]
+    if isinstance(body, OldPlugRead):
+        half = (body.connector, body.half)
+        return [lambda sheet: _whole(read_off(sheet, half, body.colours).sheet)]
     return []
+
+
+def _old_plugs(sheet: Sheet, told: list[Told]) -> dict[HalfId, OldPlug]:
+    """The last reading of each half. The sheet follows it, so that only what it has no wire for is new."""
+    found: dict[HalfId, OldPlug] = {}
+    for body in (entry.body for entry in told):
+        if isinstance(body, OldPlugRead):
+            half = (body.connector, body.half)
+            try:
+                unlisted = read_off(sheet, half, body.colours).unlisted
+            except FootwellError:
+                continue  # Said already, where the sheet was to follow it.
+            spares: Wiring = {
+                way: "+".join(f"{SPARE}{code}" for code in codes.split("+"))
+                for way, codes in unlisted.items()
+            }
+            found[half] = OldPlug(body.read_off, spares)
+    return found
 
 
 def _edited(change: SheetChange, sheet: Sheet) -> Sheet:
@@ -222,6 +258,7 @@ class _State:
 
     circuit_for: Callable[[Arrangement], Circuit]
     problems: list[str]
+    old_plugs: Mapping[HalfId, OldPlug] = field(default_factory=dict)
     epochs: list[Epoch] = field(default_factory=lambda: [Epoch()])
     evidence: list[Sighting | Taken] = field(default_factory=list)
     story: StoryTold | None = None
@@ -328,7 +365,7 @@ class _State:
         first = self.inspected.get(half, 0)
         for n in range(first, len(self.epochs)):
             self.epochs[n] = replace(
-                self.epochs[n], arrangement=_set(self.circuit, self.epochs[n], half, wired)
+                self.epochs[n], arrangement=self._set(self.epochs[n], half, wired)
             )
         self.inspected.setdefault(half, len(self.epochs) - 1)
 
@@ -336,10 +373,22 @@ class _State:
         half = (body.connector, body.half)
         wired = self.wired[half] = wiring_of(self.circuit, half, body.now)
         last = self.epochs[-1]
-        arrangement = _set(self.circuit, last, half, wired)
+        arrangement = self._set(last, half, wired)
         self.epochs.append(replace(last, renewed=frozenset(), arrangement=arrangement))
         self.inspected[half] = len(self.epochs) - 1
         self.positions_due = True
+
+    def _set(self, epoch: Epoch, half: HalfId, wired: Wiring) -> Arrangement:
+        """The epoch's arrangement with a half as found. A wire that is on no sheet and belongs there leads
+        nowhere that matters."""
+        old = self.old_plugs.get(half)
+        known = {
+            way: None if old and wires and old.unlisted.get(way) == wires else wires
+            for way, wires in wired.items()
+        }
+        if known == as_drawn(self.circuit, half):
+            return tuple((h, ways) for h, ways in epoch.arrangement if h != half)
+        return arranged(epoch.arrangement, half, known)
 
     def _repaired(self, body: RepairDone) -> None:
         if body.element not in self.circuit.elements:
@@ -369,12 +418,6 @@ class _State:
             self.positions_due,
             frozenset(self.unreachable),
         )
-
-
-def _set(circuit: Circuit, epoch: Epoch, half: HalfId, wired: dict[str, str | None]) -> Arrangement:
-    if wired == as_drawn(circuit, half):
-        return tuple((h, ways) for h, ways in epoch.arrangement if h != half)
-    return arranged(epoch.arrangement, half, wired)
 
 
 def doubtful(circuit: Circuit, story: Circumstances) -> list[HalfId]:

@@ -10,6 +10,7 @@ from footwell.job.events import (
     Event,
     JobOpened,
     NoteMade,
+    OldPlugRead,
     PlaceFound,
     PositionsTried,
     ReadingTaken,
@@ -63,6 +64,8 @@ def _line(body: Body | None, circuit: Circuit, kind: str) -> tuple[str, str, str
         return "Positions tried", _states(body, circuit), "", ""
     if isinstance(body, CheckSkipped):
         return f"Skipped: {body.asked or body.check}", body.reason, "", "skipped"
+    if isinstance(body, OldPlugRead):
+        return _old_plug(body, circuit)
     if isinstance(body, WiringFound):
         return f"Looked into {say.place_named(circuit, body.connector)}", "wiring noted", "", ""
     if isinstance(body, WiringCorrected):
@@ -70,6 +73,12 @@ def _line(body: Body | None, circuit: Circuit, kind: str) -> tuple[str, str, str
     if isinstance(body, RepairDone):
         return f"{say.place_named(circuit, body.element)}: {body.what}", body.note, "", ""
     return _plain(body, kind)
+
+
+def _old_plug(body: OldPlugRead, circuit: Circuit) -> tuple[str, str, str, str]:
+    name = say.place_named(circuit, body.connector)
+    rows = [f"{way} {codes or '?'}" for way, codes in body.colours.items() if codes is not None]
+    return f"{name}, as it should be: read off the {body.read_off}", ", ".join(rows), "", ""
 
 
 def _plain(body: Body | None, kind: str) -> tuple[str, str, str, str]:

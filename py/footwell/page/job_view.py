@@ -178,9 +178,8 @@ def connectors_view(case: Case, replayed: Replayed) -> list[ConnectorView]:
         for side in ("a", "b"):
             half: HalfId = (connector.id, side)
             if any(as_drawn(drawn, half).values()):
-                rows.append(
-                    connector_view(case, half, replayed.wired.get(half), half in case.doubtful)
-                )
+                found, old = replayed.wired.get(half), replayed.old_plugs.get(half)
+                rows.append(connector_view(case, half, found, half in case.doubtful, old))
     return sorted(rows, key=lambda c: not c.doubtful)
 
 

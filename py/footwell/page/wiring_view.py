@@ -21,15 +21,22 @@ from footwell.electrics.operating_point import operate
 from footwell.faults.miswiring import SPARE, as_drawn, nearest_slip, without_spares
 from footwell.faults.moves import moves
 from footwell.faults.orders import order_words
+from footwell.job.replay import OldPlug
 from footwell.messages import ConnectorView, WayView, WireView, WiringFinding
 from footwell.page import words as say
 from footwell.reference.conductors import section_for_amps
 
 
 def connector_view(
-    case: Case, half: HalfId, found: Mapping[str, str | None] | None, doubtful: bool
+    case: Case,
+    half: HalfId,
+    found: Mapping[str, str | None] | None,
+    doubtful: bool,
+    old: OldPlug | None = None,
 ) -> ConnectorView:
-    """One half of a connector with what was found in it; None where nobody has looked."""
+    """One half of a connector with what was found in it; None where nobody has looked. `old` is the plug
+    that its wiring as it should be was read off."""
+    unlisted = old.unlisted if old else {}
     circuit = case.circuit_for(AS_DRAWN)
     connector = circuit.connectors[half[0]]
     drawn = as_drawn(circuit, half)
@@ -40,7 +47,7 @@ def connector_view(
             row=cavity.row,
             column=cavity.column,
             mating_column=mating.column,
-            should=drawn[cavity.way],
+            should=unlisted.get(cavity.way) or drawn[cavity.way],
             found=(found or {}).get(cavity.way),
             known=found is not None and cavity.way in found,
         )
@@ -55,6 +62,10 @@ def connector_view(
         for w in drawn.values()
         if w
     ]
+    wires += [
+        WireView(id=w, colour=w[len(SPARE) :], name="not on the sheet")
+        for w in dict.fromkeys(w for held in unlisted.values() for w in _spare_in(held))
+    ]
     return ConnectorView(
         id=half[0],
         name=connector.name,
@@ -63,9 +74,10 @@ def connector_view(
         landmark=connector.landmark,
         doubtful=doubtful,
         inspected=found is not None,
+        should_from=old.read_off if old else "sheet",
         ways=ways,
         wires=wires,
-        finding=finding(case, half, found) if found is not None else None,
+        finding=finding(case, half, found, unlisted) if found is not None else None,
     )
 
 
@@ -114,10 +126,16 @@ def _leads_to(circuit: Circuit, wires: str, half: HalfId) -> str:
     return "to " + " and ".join(dict.fromkeys(ends))
 
 
-def finding(case: Case, half: HalfId, found: Mapping[str, str | None]) -> WiringFinding:
-    """What a wiring as found amounts to: differences, the slip behind them, effects, damage, moves."""
+def finding(
+    case: Case,
+    half: HalfId,
+    found: Mapping[str, str | None],
+    unlisted: Mapping[str, str | None] | None = None,
+) -> WiringFinding:
+    """What a wiring as found amounts to: differences, the slip behind them, effects, damage, moves.
+    `unlisted` are wires that belong in ways although the sheet does not have them."""
     sound = case.circuit_for(AS_DRAWN)
-    drawn = as_drawn(sound, half)
+    drawn = as_drawn(sound, half) | dict(unlisted or {})
     whole = drawn | dict(found)
     notes = [*_alike(sound, drawn), *_spares(drawn, whole)]
     if whole == drawn:
@@ -209,7 +227,7 @@ def _alike(circuit: Circuit, drawn: Mapping[str, str | None]) -> list[str]:
     """Wires of one colour cannot be told apart by it."""
     by_colour: dict[str, list[str]] = {}
     for wires in drawn.values():
-        if wires and "wire" not in (name := wires_named(circuit, wires)):
+        if wires and SPARE not in wires and "wire" not in (name := wires_named(circuit, wires)):
             by_colour.setdefault(name, []).append(wires)
     return [
         f"{len(alike)} wires are {colour}. Follow each to its other end before you say which it is: "
@@ -224,6 +242,12 @@ def _spares(drawn: Mapping[str, str | None], found: Mapping[str, str | None]) ->
     rows: list[str] = []
     for way, wires in found.items():
         for spare in _spare_in(wires):
+            if spare in _spare_in(drawn.get(way)):
+                rows.append(
+                    f"Way {way} holds {spare[len(SPARE) :] or 'a wire'} as the plug that was read: it is "
+                    "on no sheet, so what it does is not counted here."
+                )
+                continue
             rows.append(
                 f"The spare wire {spare[len(SPARE) :]}".rstrip()
                 + f" of way {way}: insulate its end by "

@@ -9,9 +9,12 @@ from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass
 
 from footwell.parts.base import EARTH
-from footwell.sheet.models import SheetConnector
+from footwell.sheet.models import Sheet, SheetConnector
 
 HALVES = ("a", "b")
+
+HalfId = tuple[str, str]
+"""(connector, "a" or "b")."""
 
 
 def ways(connector: SheetConnector) -> list[str]:
@@ -33,6 +36,17 @@ def terminal_point(part: str, terminal: str) -> str:
     'F1.2'
     """
     return f"{part}.{terminal}"
+
+
+def bundles(sheet: Sheet, half: HalfId) -> dict[str, str]:
+    """Way to the wires that the sheet puts into it, joined by "+", for one half of a connector."""
+    prefix, suffix = half[0] + ".", "." + half[1]
+    found: dict[str, list[str]] = {}
+    for wire in sheet.wires:
+        for end in (wire.start, wire.end):
+            if end.startswith(prefix) and end.endswith(suffix):
+                found.setdefault(end[len(prefix) : -len(suffix)], []).append(wire.id)
+    return {way: "+".join(ids) for way, ids in found.items()}
 
 
 def joined(connectors: Iterable[SheetConnector]) -> dict[str, str]:

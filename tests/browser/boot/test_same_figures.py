@@ -33,10 +33,10 @@ def written(circuit: Circuit) -> dict[str, Any]:
 
 
 def jobs() -> list[list[Any]]:
-    """A stored job, and a job of every drawn sheet with its loads dead in every control's last position."""
-    lines = (ROOT / "fixtures" / "jobs" / "1.jsonl").read_text("utf-8").splitlines()
-    kept = [[json.loads(line) for line in lines[1:]]]
-    return kept + [complaint(name) for name in DRAWN]
+    """Stored jobs, and a job of every drawn sheet with its loads dead in every control's last position."""
+    files = [ROOT / "fixtures" / "jobs" / name for name in ("1.jsonl", "1-old-plug.jsonl")]
+    kept = [file.read_text("utf-8").splitlines()[1:] for file in files]
+    return [list(map(json.loads, lines)) for lines in kept] + [complaint(name) for name in DRAWN]
 
 
 def complaint(name: str) -> list[Any]:

@@ -63,6 +63,13 @@ export function back(): void {
   else go(above(route.value), true);
 }
 
+/** Back to the screen of the job that leads to this one, also where a reload has left none before it. */
+export function backTo(next: JobScreen, about: string): void {
+  const now = route.value;
+  if (depth > 0 || now.screen !== "job") history.back();
+  else go({ screen: "job", job: now.job, show: next, about }, true);
+}
+
 function above(now: Route): Route {
   if (now.screen !== "job" || now.show === "work") return home;
   return { screen: "job", job: now.job, show: "work" };

@@ -6,6 +6,7 @@ import type {
   EventWithdrawn,
   JobOpened,
   NoteMade,
+  OldPlugRead,
   PlaceFound,
   PositionsTried,
   PracticeBegun,
@@ -32,6 +33,7 @@ export interface Bodies {
   "positions tried": PositionsTried;
   "reading taken": ReadingTaken;
   "check skipped": CheckSkipped;
+  "old plug read": OldPlugRead;
   "wiring found": WiringFound;
   "wires listed": WiresListed;
   "wiring corrected": WiringCorrected;

@@ -40,6 +40,10 @@ export interface Calls {
     request: Job;
     response: JobView;
   };
+  old_plug: {
+    request: OldPlugAsked;
+    response: OldPlugView;
+  };
   orders: {
     request: OrdersAsked;
     response: OrdersView;
@@ -761,6 +765,7 @@ export interface ConnectorView {
   landmark: string;
   doubtful: boolean;
   inspected: boolean;
+  should_from: "sheet" | "old plug" | "other half";
   ways: WayView[];
   wires: WireView[];
   finding: WiringFinding | null;
@@ -926,6 +931,26 @@ export interface CauseView {
 export interface ReportSection {
   title: string;
   lines: string[];
+}
+/**
+ * Colours in the ways of a half as read off a plug, in the form of `OldPlugRead`.
+ */
+export interface OldPlugAsked {
+  /**
+   * @maxItems 5000
+   */
+  events: Event[];
+  connector: string;
+  half: "a" | "b";
+  colours: {
+    [k: string]: string | null;
+  };
+}
+/**
+ * What reading a plug would change, in sentences; none where it has all as the sheet does.
+ */
+export interface OldPlugView {
+  notices: string[];
 }
 /**
  * `found` are the ways that could be seen; the others are open.
@@ -1151,6 +1176,19 @@ export interface JobOpened {
 export interface Message {}
 export interface NoteMade {
   text: string;
+}
+/**
+ * As it should be: the colours in the ways of a half, read off the old plug or off the half that it
+ * meets. Colours of one way are joined by "+"; "" is a wire whose colour cannot be told, None an empty
+ * way.
+ */
+export interface OldPlugRead {
+  connector: string;
+  half: "a" | "b";
+  read_off?: "old plug" | "other half";
+  colours: {
+    [k: string]: string | null;
+  };
 }
 /**
  * Something found on the vehicle inside a wire or an unknown stretch of the sheet, and where.

@@ -6,10 +6,11 @@ import { jobId } from "../../app/job";
 import type { ConnectorView } from "../../app/types";
 import { JobHead, Trouble } from "../../app/ui/JobHead";
 import { Screen } from "../../app/ui/Screen";
-import { Toggles } from "../../app/ui/Toggles";
-import { Face, FaceKey, type Side } from "./Face";
+import { compared } from "./Face";
 import { FindingView } from "./FindingView";
+import { ShouldFrom } from "./OldPlug";
 import { Orders } from "./Orders";
+import { Sided } from "./Sided";
 import {
   connectorName,
   type Found,
@@ -23,11 +24,6 @@ import { useFinding } from "./useFinding";
 import { WirePicker } from "./WirePicker";
 import { AllAsTheyShould, WiringKeys } from "./WiringKeys";
 import { words } from "./words";
-
-const SIDES = [
-  { value: "wire", name: words.wireSide },
-  { value: "mating", name: words.matingSide },
-] as const;
 
 export function ConnectorScreen({ connector }: { connector: ConnectorView }) {
   const draft = useDraft<Found>(
@@ -46,7 +42,13 @@ export function ConnectorScreen({ connector }: { connector: ConnectorView }) {
       keys={<WiringKeys connector={connector} draft={draft} finding={finding} />}
     >
       <Trouble />
-      <Sided connector={connector} found={found} way={way} onWay={setWay} />
+      <Sided
+        connector={connector}
+        held={(each) => compared(connector, found, each)}
+        lines={[words.should, words.found]}
+        way={way}
+        onWay={setWay}
+      />
       {way !== null && (
         <WirePicker
           key={way}
@@ -64,6 +66,7 @@ export function ConnectorScreen({ connector }: { connector: ConnectorView }) {
         </>
       )}
       {way === null && finding && <FindingView finding={finding} />}
+      {way === null && <ShouldFrom connector={connector} />}
     </Screen>
   );
 }
@@ -79,22 +82,4 @@ function laid(
   const next = withWire(draft.value.value, way, wire, beside);
   draft.set(next);
   return nextOpen(connector.ways, next, way);
-}
-
-interface SidedProps {
-  connector: ConnectorView;
-  found: Found;
-  way: string | null;
-  onWay: (way: string) => void;
-}
-
-function Sided({ connector, found, way, onWay }: SidedProps) {
-  const [side, setSide] = useState<Side>("wire");
-  return (
-    <>
-      <Toggles question={words.seenFrom} options={SIDES} chosen={side} onChoose={setSide} />
-      <Face key={side} connector={connector} side={side} found={found} now={way} onWay={onWay} />
-      <FaceKey side={side} />
-    </>
-  );
 }

@@ -6,15 +6,23 @@ import { words } from "./words";
 
 export type Side = "wire" | "mating";
 
+/** What stands in a way below its number, and what is read out. */
+export interface Held {
+  above: string;
+  below: string;
+  spoken: string;
+  differs: boolean;
+}
+
 interface FaceProps {
   connector: ConnectorView;
   side: Side;
-  found: Found;
+  held: (way: WayView) => Held;
   now: string | null;
   onWay: (way: string) => void;
 }
 
-export function Face({ connector, side, found, now, onWay }: FaceProps) {
+export function Face({ connector, side, held, now, onWay }: FaceProps) {
   const columns = Math.max(...connector.ways.map(({ column }) => column)) + 1;
   const below = /bottom|below/.test(connector.landmark);
   const above = /top|above/.test(connector.landmark);
@@ -26,15 +34,7 @@ export function Face({ connector, side, found, now, onWay }: FaceProps) {
       </p>
       <div class="face-grid" style={`--columns: ${columns}`}>
         {inOrder(connector.ways, side).map((way) => (
-          <Way
-            key={way.way}
-            way={way}
-            side={side}
-            connector={connector}
-            found={found}
-            now={now}
-            onWay={onWay}
-          />
+          <Way key={way.way} way={way} side={side} held={held(way)} now={now} onWay={onWay} />
         ))}
       </div>
     </div>
@@ -48,36 +48,52 @@ function inOrder(ways: WayView[], side: Side): WayView[] {
   return [...ways].sort((a, b) => a.row - b.row || columnOf(a, side) - columnOf(b, side));
 }
 
-function Way({ way, side, connector, found, now, onWay }: { way: WayView } & FaceProps) {
-  const { wires } = connector;
+/** A way as it should be above, as found below. */
+export function compared({ wires }: ConnectorView, found: Found, way: WayView): Held {
   const seen = found[way.way];
-  const differs = way.way in found && seen !== way.should;
-  const spoken = `Way ${way.way}: should be ${wireInWords(wires, way.should)}, found ${wireInWords(wires, seen)}`;
+  return {
+    above: colourOf(wires, way.should),
+    below: colourOf(wires, seen),
+    differs: way.way in found && seen !== way.should,
+    spoken: `Way ${way.way}: should be ${wireInWords(wires, way.should)}, found ${wireInWords(wires, seen)}`,
+  };
+}
+
+interface WayProps {
+  way: WayView;
+  side: Side;
+  held: Held;
+  now: string | null;
+  onWay: (way: string) => void;
+}
+
+function Way({ way, side, held, now, onWay }: WayProps) {
   return (
     <button
       type="button"
-      class={differs ? "way way-differs" : "way"}
+      class={held.differs ? "way way-differs" : "way"}
       style={{ gridColumn: columnOf(way, side) + 1, gridRow: way.row + 1 }}
-      aria-label={spoken}
+      aria-label={held.spoken}
       aria-pressed={now === way.way}
       onClick={() => onWay(way.way)}
     >
       <span class="way-number">
         {way.way}
-        {differs && " ≠"}
+        {held.differs && " ≠"}
       </span>
-      <span class="way-should">{colourOf(wires, way.should)}</span>
-      <span class="way-found">{colourOf(wires, seen)}</span>
+      <span class="way-should">{held.above}</span>
+      <span class="way-found">{held.below}</span>
     </button>
   );
 }
 
 /** Says which line of a way is which. */
-export function FaceKey({ side }: { side: Side }) {
+export function FaceKey({ side, lines }: { side: Side; lines: [string, string] }) {
+  const [above, below] = lines.map((line) => line.toLowerCase());
   return (
     <p class="face-key soft">
-      {side === "wire" ? words.fromWires : words.fromMating} In each way: number,{" "}
-      {words.should.toLowerCase()}, <b>{words.found.toLowerCase()}</b>.
+      {side === "wire" ? words.fromWires : words.fromMating} In each way: number, {above},{" "}
+      <b>{below}</b>.
     </p>
   );
 }

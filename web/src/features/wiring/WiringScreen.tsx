@@ -7,6 +7,7 @@ import { JobHead } from "../../app/ui/JobHead";
 import { Key } from "../../app/ui/Key";
 import { Screen } from "../../app/ui/Screen";
 import { ConnectorScreen } from "./ConnectorScreen";
+import { OLD_PLUG, OldPlugScreen } from "./OldPlug";
 import { connectorName, keyOf } from "./state";
 import { words } from "./words";
 
@@ -14,6 +15,8 @@ export function WiringScreen({ about }: { about?: string | undefined }) {
   const connectors = view.value?.connectors ?? [];
   const one = connectors.find((connector) => keyOf(connector) === about);
   if (one) return <ConnectorScreen key={about} connector={one} />;
+  const read = connectors.find((connector) => `${keyOf(connector)}${OLD_PLUG}` === about);
+  if (read) return <OldPlugScreen key={about} connector={read} />;
   const doubtfulFirst = [...connectors].sort((a, b) => Number(b.doubtful) - Number(a.doubtful));
   return (
     <Screen

@@ -40,7 +40,11 @@ export function withWire(found: Found, way: string, wire: string | null, beside:
 const pieces = (held: string | null | undefined) => new Set(held?.split("+") ?? []);
 
 /** The next way nobody has looked at yet, after `way`. */
-export function nextOpen(ways: WayView[], found: Found, way: string): string | null {
+export function nextOpen(
+  ways: WayView[],
+  found: Record<string, unknown>,
+  way: string,
+): string | null {
   const at = ways.findIndex((other) => other.way === way);
   const turned = [...ways.slice(at + 1), ...ways.slice(0, at)];
   return turned.find((other) => !(other.way in found))?.way ?? null;
@@ -52,6 +56,10 @@ export const SPARE = "spare ";
 /** Several wires that the sheet does not have together. */
 const isBundle = (wires: WireView[], id: string) =>
   id.includes("+") && !wires.some((other) => other.id === id);
+
+/** A wire's colour as a code; null where the sheet does not know it. */
+export const codeOf = (colour: string | undefined) =>
+  colour && /^[A-Z/]+$/.test(colour) ? colour : null;
 
 /** The colour of a wire in a way, as written on the face; a dash for an empty way. */
 export function colourOf(wires: WireView[], id: string | null | undefined): string {
