@@ -68,6 +68,13 @@ class CheckAsked(Message):
     stand_in: dict[str, str] = {}
 
 
+class DiagramAsked(Message):
+    """The diagram of a job with elements that stay open beside what stays open by itself."""
+
+    events: Events
+    opened: Annotated[list[str], Field(max_length=2000)] = []
+
+
 class ReadingTyped(Message):
     """A reading as typed, before it is kept: `record` comes from the check."""
 
@@ -448,7 +455,8 @@ class Glyph(Message):
 
 
 class Symbol(Message):
-    """A part or contact in the diagram: middle and size of its box, in grid units."""
+    """A part or contact in the diagram: middle and size of its box, in grid units. One that stands for a
+    group of branches has the elements inside it in `folded`."""
 
     element: str
     kind: str
@@ -461,6 +469,7 @@ class Symbol(Message):
     glyphs: list[Glyph]
     suspect: float
     cleared: bool
+    folded: list[str] = []
 
 
 class Line(Message):
@@ -473,7 +482,7 @@ class Line(Message):
 
 
 class PlaceView(Message):
-    """Where a probe can go."""
+    """Where a probe can go; not `drawn` where it lies in what is folded."""
 
     id: str
     name: str
@@ -481,6 +490,7 @@ class PlaceView(Message):
     y: float
     measured: str
     minutes: float
+    drawn: bool = True
 
 
 class Diagram(Message):

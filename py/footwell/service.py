@@ -20,6 +20,7 @@ from footwell.job.stored import wiring_of
 from footwell.page import build_view, practice_view
 from footwell.page.ask import chosen_check
 from footwell.page.circuit_file import circuit_file
+from footwell.page.diagram_view import diagram_of
 from footwell.page.expected import expected_table
 from footwell.page.explain import explanation
 from footwell.page.job_view import job_view
@@ -90,6 +91,11 @@ def build(request: m.Building) -> m.BuildView:
 def look(request: m.Job) -> m.JobView:
     """Everything the page shows of a job."""
     return job_view(request.events)
+
+
+def diagram(request: m.DiagramAsked) -> m.Diagram:
+    """The diagram of a job, with what was opened of its folds."""
+    return diagram_of(request)
 
 
 def prepare(request: m.Job) -> m.Prepared:
@@ -189,6 +195,7 @@ CALLS: dict[str, tuple[type[BaseModel], type[BaseModel], Callable[[Any], BaseMod
     "list_read": (m.ListText, m.ListRead, list_read),
     "build": (m.Building, m.BuildView, build),
     "look": (m.Job, m.JobView, look),
+    "diagram": (m.DiagramAsked, m.Diagram, diagram),
     "prepare": (m.Job, m.Prepared, prepare),
     "check_at": (m.CheckAsked, m.Check, check_at),
     "weigh": (m.ReadingTyped, m.Weighed, weigh),

@@ -172,12 +172,17 @@ def _joints(shape: Shape, firsts: Sequence[Data], seconds: Sequence[Data]) -> li
     ]
 
 
+def drawn_of(shape: Shape, seed: int) -> Circuit:
+    """The circuit of the shape as its sheet has it, joints and all."""
+    data = sheet_of(shape, seed)
+    return build(
+        _validated(data), {p["id"]: _values(p["kind"], p["values"]) for p in data["parts"]}
+    )
+
+
 def circuit_of(shape: Shape, seed: int) -> Circuit:
     """The circuit of the shape, with its parts and nets alone."""
-    data = sheet_of(shape, seed)
-    sheet = _validated(data)
-    values = {p["id"]: _values(p["kind"], p["values"]) for p in data["parts"]}
-    circuit = _joined(build(sheet, values))
+    circuit = _joined(drawn_of(shape, seed))
     elements = {
         name: replace(e, kind=replace(e.kind, modes=lambda _: MODES))
         for name, e in circuit.elements.items()

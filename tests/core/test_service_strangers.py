@@ -117,6 +117,7 @@ LAMP: Data = {"controls": {"S1": "1"}, "apart": ["X4"], "stand_in": {"X4": "21 W
 RECORD = {"instrument": "volts", "red": "X4.1.a", "black": "X4.2.a", "setup": LAMP}
 REQUESTS: dict[str, Data] = {
     "look": {},
+    "diagram": {"opened": ["X2", "W3"]},
     "prepare": {},
     "check_at": {"instrument": "volts", "red": "X4.1.a", "black": "X4.2.a"} | LAMP,
     "weigh": {"record": RECORD, "typed": "12,3", "unit": "V"},

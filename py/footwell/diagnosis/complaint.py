@@ -22,10 +22,30 @@ def complains(case: Case, epoch: int) -> bool:
     return any(_when_well(case, e) < ODD_BELOW for e in last.values())
 
 
+def load_in_question(case: Case) -> str:
+    """The load that was first told to do what it hardly does when all is well; the sheet's first load
+    where none was."""
+    told = (e for e in case.evidence if isinstance(e, Sighting))
+    odd = (e.load for e in told if _when_well(case, e) < ODD_BELOW)
+    return next(odd, case.now.sheet.loads[0])
+
+
+def seen_well(case: Case) -> frozenset[str]:
+    """Loads last seen to do in every position what they do when all is well, at work in some."""
+    told = {(e.setup, e.load): e for e in case.evidence if isinstance(e, Sighting)}
+    odd = {e.load for e in told.values() if _when_well(case, e) < ODD_BELOW}
+    at_work = {e.load for e in told.values() if activities(case.now, e.setup, ())[e.load] > AT_WORK}
+    return frozenset(at_work - odd)
+
+
 def _when_well(case: Case, seen: Sighting) -> float:
     share = activities(case.now, seen.setup, ()).get(seen.load, 0.0)
     slip = sights.SLIP[seen.told_by]
     return sights.chances(seen_as(case.now, seen.load), share, share, slip).get(seen.word, 0.0)
+
+
+AT_WORK = 0.5
+"""Share of its nominal speed, light or heat from which a load is at work."""
 
 
 ANOTHER_WORD = 0.5

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from footwell.circuit.circuit import Circuit
-from footwell.drawing.items import BODY, LOOSE, WAY, Item, Pin
+from footwell.drawing.items import BODY, FOLD, LOOSE, WAY, Item, Pin
 from footwell.drawing.words import LINE, part_lines, way_lines
 from footwell.parts.resistor_pack import ResistorPack
 
@@ -21,6 +21,9 @@ STEP = 1.0
 
 EARTH = 0.6
 """Height of the sign of earth."""
+
+ABOVE_WORDS = 0.15
+"""Space above and below the words in a fold."""
 
 EARTHS = ("earth_point", BODY)
 """Kinds that stand on the body; their words stand below them, where nothing else is."""
@@ -98,6 +101,7 @@ def frame(circuit: Circuit, item: Item, touched: Mapping[str, object]) -> Frame:
     bottoms = [c.bottom for c in item.columns if c.bottom]
     lines = lines_of(circuit, item)
     words = len(lines) * LINE
+    words += 2 * ABOVE_WORDS if item.kind == FOLD else 0.0
     body = EARTH + words if item.kind in EARTHS else max(_body(circuit, item), words)
     if any(c.top and c.bottom and _both(c.top, c.bottom, touched) for c in item.columns):
         body = max(body, TOUCH)
@@ -106,6 +110,8 @@ def frame(circuit: Circuit, item: Item, touched: Mapping[str, object]) -> Frame:
 
 def lines_of(circuit: Circuit, item: Item) -> tuple[str, ...]:
     """The words beside an item's body."""
+    if item.kind == FOLD:
+        return item.lines
     if item.kind == WAY:
         return way_lines(item.id)
     if item.kind == LOOSE:

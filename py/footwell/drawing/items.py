@@ -21,6 +21,9 @@ BODY = "body"
 WAY = "way"
 LOOSE = "loose"
 
+FOLD = "fold"
+"""Kind of the item that stands for a group of branches."""
+
 
 @dataclass(frozen=True, slots=True)
 class Pin:
@@ -40,13 +43,17 @@ class Column:
 
 @dataclass(frozen=True, slots=True)
 class Item:
-    """`connector` is the one a way in the loom belongs to; `beside` an item to share a row with."""
+    """`connector` is the one a way in the loom belongs to; `beside` an item to share a row with. A fold
+    has words of its own and the elements inside it."""
 
     id: str
     kind: str
     columns: tuple[Column, ...]
     connector: str = ""
     beside: str = ""
+    lines: tuple[str, ...] = ()
+    name: str = ""
+    folded: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,6 +77,8 @@ class Parts:
     ends: Ends
     level: Mapping[str, float]
     """Height by point, see `heights`."""
+    bundles: frozenset[str] = frozenset()
+    """Wires that run to a fold beside others, of which one is drawn for all."""
 
 
 def seats(items: Iterable[Item]) -> dict[str, Seat]:

@@ -34,8 +34,9 @@ def wire_labels(circuit: Circuit, plan: Plan) -> dict[str, WireLabel]:
     shared = Counter(tip for found in by_wire.values() for tip, _ in _ends(found))
     stacked: Counter[Tip] = Counter()
     labels: dict[str, WireLabel] = {}
-    for wire in circuit.sheet.wires:
-        lines, found = wire_lines(wire), by_wire[wire.id]
+    for wire in (wire for wire in circuit.sheet.wires if wire.id in by_wire):
+        lines = () if wire.id in plan.bundles else wire_lines(wire)
+        found = by_wire[wire.id]
         alone = [(tip, edge) for tip, edge in _ends(found) if shared[tip] == 1]
         passing = found[0].end if len(found) > 1 else None
         tip, edge = (alone or _ends(found))[0]

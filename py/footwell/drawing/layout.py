@@ -11,6 +11,7 @@ from footwell.circuit.circuit import Circuit
 from footwell.circuit.places import places
 from footwell.drawing.columns import Columns, columns
 from footwell.drawing.floors import Floors, floors
+from footwell.drawing.folding import Asked
 from footwell.drawing.footprints import APART, footprints
 from footwell.drawing.frames import Frame, frame
 from footwell.drawing.labels import WireLabel, wire_labels
@@ -20,13 +21,14 @@ from footwell.drawing.plan import Plan, plan
 from footwell.drawing.symbols import LABEL_GAP, Drawn, drawn
 
 
-def lay_out(circuit: Circuit) -> Layout:
-    """Positions of everything in the diagram, in grid units.
+def lay_out(circuit: Circuit, asked: Asked | None = None) -> Layout:
+    """Positions of everything in the diagram, in grid units; of a large circuit what is asked about
+    stays open and the rest is folded. Everything is open where nothing is said of that.
 
     First everything gets its height. A trial drawing with lanes far apart then tells what each
     symbol takes beside its lane, and with that the lanes are pushed together.
     """
-    planned = plan(circuit)
+    planned = plan(circuit, asked)
     frames = {i.id: frame(circuit, i, places(circuit)) for i in planned.items.values()}
     labels = wire_labels(circuit, planned)
     level = floors(planned, frames, labels)

@@ -24,9 +24,9 @@ class Glyph:
 
     Kinds are "line", "link" (mechanical, dashed), "dot", "box" (its corners), and the symbols
     "battery", "fuse", "make", "break", "coil", "resistor", "thermal fuse", "diode" (anode first),
-    "lamp", "motor", "heater", "output", "earth", "way" (half a first), "half way" (one half alone),
-    "loose", and "name" (a terminal's name and nothing else). `branch` names the branch of the part
-    that the glyph stands for.
+    "lamp", "motor", "heater", "output", "earth", "fold" (its corners), "way" (half a first), "half
+    way" (one half alone), "loose", and "name" (a terminal's name and nothing else). `branch` names the
+    branch of the part that the glyph stands for.
     """
 
     kind: str
@@ -50,7 +50,8 @@ class Terminal:
 
 @dataclass(frozen=True, slots=True)
 class Symbol:
-    """A part or a contact. (x, y) is the middle of its box; `element` is "" for body and loose end."""
+    """A part or a contact. (x, y) is the middle of its box; `element` is "" for body, loose end and fold,
+    which has the elements inside it in `folded`."""
 
     element: str
     kind: str
@@ -62,6 +63,7 @@ class Symbol:
     height: float
     terminals: tuple[Terminal, ...]
     glyphs: tuple[Glyph, ...]
+    folded: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

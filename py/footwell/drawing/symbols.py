@@ -8,12 +8,15 @@ from dataclasses import dataclass
 from footwell.circuit.circuit import Circuit
 from footwell.drawing.bodies import Body, Spot, draw
 from footwell.drawing.frames import EARTH, EARTHS, Frame, half_width
-from footwell.drawing.items import BODY, LOOSE, WAY, Item, Pin
+from footwell.drawing.items import BODY, FOLD, LOOSE, WAY, Item, Pin
 from footwell.drawing.picture import Glyph, Label, Symbol, Terminal
 from footwell.drawing.words import LINE, way_lines, width
 
 SIGN = 0.2
 """Half the width of a sign inside a symbol."""
+
+INSIDE = 0.12
+"""Space around the words in a fold."""
 
 LABEL_GAP = 0.12
 """Distance between a symbol and the words beside it."""
@@ -125,6 +128,26 @@ def _loom(
     return _symbol(item, name, frame, named, edges, xs, (glyph,)), {}
 
 
+def _fold(
+    _: Circuit,
+    item: Item,
+    frame: Frame,
+    terminals: tuple[Terminal, ...],
+    edges: tuple[float, float],
+    xs: Sequence[float],
+) -> Made:
+    """A box around the first column and all others, with its words in it."""
+    top, bottom = edges
+    half = width(frame.lines) / 2 + INSIDE
+    low, high = min(xs) - half, max(max(xs) + INSIDE, min(xs) + half)
+    named = tuple(Terminal(t.name, t.name, t.x, t.y) for t in terminals)
+    middle, size = ((low + high) / 2, (top + bottom) / 2), (high - low, bottom - top)
+    words = Label(frame.lines, low + INSIDE, middle[1])
+    box = Glyph(FOLD, low, top, high, bottom)
+    symbol = Symbol("", FOLD, item.name, words, *middle, *size, named, (box,), item.folded)
+    return symbol, {}
+
+
 def _point(item: Item, terminal: Terminal) -> str:
     return f"{item.id}.{terminal.name}" if item.kind == WAY else item.id
 
@@ -155,4 +178,4 @@ def _symbol(
     )
 
 
-_BODIES = {WAY: _loom, LOOSE: _loom, BODY: _loom}
+_BODIES = {WAY: _loom, LOOSE: _loom, BODY: _loom, FOLD: _fold}

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection, Sequence
+
 from footwell.circuit.circuit import Circuit, Element
 from footwell.parts.base import Context
 from footwell.parts.fuse import Fuse
@@ -49,6 +51,51 @@ def wire_lines(wire: SheetWire) -> tuple[str, ...]:
     """Colour, and cross-section in mm² as a bare number, as far as they are known."""
     section = f"{wire.mm2:g}" if wire.mm2 is not None else ""
     return tuple(line for line in (wire.colour or "", section) if line)
+
+
+def fold_lines(circuit: Circuit, names: Sequence[str], working: Collection[str]) -> tuple[str, ...]:
+    """What stands in a fold and how it is with it: "3 more", "lamps", "fine"."""
+    count, what = _counted(circuit, names)
+    return (f"{count} more", what, *_broken(_verdict(circuit, names, working)))
+
+
+def fold_name(circuit: Circuit, names: Sequence[str], working: Collection[str]) -> str:
+    """The words of a fold in one line, with its loads by name."""
+    count, what = _counted(circuit, names)
+    loads = ", ".join(_loads(circuit, names))
+    named = f" ({loads})" if loads else ""
+    return f"{count} more {what}{named}: {_verdict(circuit, names, working)}"
+
+
+def _counted(circuit: Circuit, names: Sequence[str]) -> tuple[int, str]:
+    loads = _loads(circuit, names)
+    kinds = {_plain(circuit, load) for load in loads}
+    if not loads:
+        parts = sum(part.id in set(names) for part in circuit.sheet.parts)
+        return parts, "part" if parts == 1 else "parts"
+    what = kinds.pop() if len(kinds) == 1 else "load"
+    return len(loads), what if len(loads) == 1 else f"{what}s"
+
+
+def _plain(circuit: Circuit, load: str) -> str:
+    """The trade's word for a load, whatever its inside: "lamp" for a twin lamp too."""
+    return circuit.elements[load].kind.name.replace("_", " ").split()[-1]
+
+
+def _loads(circuit: Circuit, names: Sequence[str]) -> list[str]:
+    """The loads that people are asked about; where there are none, all that they could notice."""
+    asked = [load for load in circuit.sheet.loads if load in set(names)]
+    return asked or [n for n in names if n in circuit.elements and _is_load(circuit.elements[n])]
+
+
+def _is_load(element: Element) -> bool:
+    return element.kind.seen_as not in ("", "click", "charge", "signal")
+
+
+def _verdict(circuit: Circuit, names: Sequence[str], working: Collection[str]) -> str:
+    """ "fine" only of loads that were all seen to work."""
+    loads = _loads(circuit, names)
+    return "fine" if loads and set(loads) <= set(working) else "no suspect"
 
 
 def step_lines(ohms: float) -> tuple[str, ...]:

@@ -7,10 +7,9 @@ from footwell.checks.catalogue import working_setups
 from footwell.circuit.circuit import AS_DRAWN, Circuit, HalfId
 from footwell.circuit.places import element_named
 from footwell.diagnosis.case import Case, Sighting
-from footwell.diagnosis.conclude import Conclusion, conclude
 from footwell.faults.miswiring import as_drawn
 from footwell.job.events import Event
-from footwell.job.replay import Replayed, replay
+from footwell.job.replay import Replayed
 from footwell.messages import (
     ComplaintView,
     ConnectorView,
@@ -24,12 +23,13 @@ from footwell.messages import (
 from footwell.page import words as say
 from footwell.page.causes import causes_view
 from footwell.page.check_view import check_view
+from footwell.page.concluded import concluded
 from footwell.page.diagram_view import diagram_view
 from footwell.page.history_view import history_view
 from footwell.page.path_view import path_view
 from footwell.page.report import report_view
 from footwell.page.step_view import step_view
-from footwell.page.suspect_view import cleared_elements, suspects_view
+from footwell.page.suspect_view import suspects_view
 from footwell.page.wiring_view import connector_view
 from footwell.reference.sight_words import WORDS
 from footwell.sheet.models import SheetComplaint
@@ -37,9 +37,8 @@ from footwell.sheet.models import SheetComplaint
 
 def job_view(events: list[Event]) -> JobView:
     """Everything the page shows, from the job's events alone. Raises JobError, SheetError."""
-    replayed = replay(events)
+    replayed, conclusion = concluded(events)
     case = replayed.case
-    conclusion = conclude(case)
     suspects = suspects_view(case, conclusion)
     causes = causes_view(case, conclusion)
     history = history_view(replayed, events, case.now)
@@ -76,7 +75,7 @@ def job_view(events: list[Event]) -> JobView:
         suspects=suspects,
         path=path_view(case, conclusion),
         history=history,
-        diagram=diagram_view(case, conclusion, cleared_elements(case, conclusion.belief)),
+        diagram=diagram_view(case, conclusion.belief, conclusion.step),
         causes=causes,
         report=report_view(replayed, conclusion, suspects, causes, history, complaint),
         assumed=replayed.read.assumed,
@@ -181,9 +180,3 @@ def connectors_view(case: Case, replayed: Replayed) -> list[ConnectorView]:
                 found, old = replayed.wired.get(half), replayed.old_plugs.get(half)
                 rows.append(connector_view(case, half, found, half in case.doubtful, old))
     return sorted(rows, key=lambda c: not c.doubtful)
-
-
-def conclusion_of(events: list[Event]) -> tuple[Replayed, Conclusion]:
-    """A job's case and conclusion, for the terminal."""
-    replayed = replay(events)
-    return replayed, conclude(replayed.case)

@@ -5,18 +5,17 @@ from __future__ import annotations
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.places import places
 from footwell.diagnosis.case import Case, Taken
+from footwell.diagnosis.complaint import load_in_question
 from footwell.diagnosis.conclude import Conclusion
 from footwell.drawing.path import current_path
 from footwell.messages import PathPoint
-from footwell.page.diagram_view import element_shares
-
-SUSPECT_FROM = 0.01
+from footwell.page.diagram_view import SUSPECT_FROM, element_shares
 
 
 def path_view(case: Case, conclusion: Conclusion) -> list[PathPoint]:
     """Points of the complaint's path in order; a stretch is suspect while a cause can still lie in it."""
     circuit = case.now
-    order = current_path(circuit, circuit.sheet.loads[0])
+    order = current_path(circuit, load_in_question(case))
     measured = {
         p for e in case.evidence if isinstance(e, Taken) for p in (e.check.red, e.check.black)
     }
@@ -25,7 +24,7 @@ def path_view(case: Case, conclusion: Conclusion) -> list[PathPoint]:
     open_after = _open_stretches(
         circuit,
         order,
-        {e for e, share in element_shares(conclusion).items() if share >= SUSPECT_FROM},
+        {e for e, share in element_shares(conclusion.belief).items() if share >= SUSPECT_FROM},
     )
     known = places(circuit)
     return [

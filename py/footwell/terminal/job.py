@@ -9,7 +9,7 @@ from footwell import service
 from footwell.diagnosis.belief import Belief, Weighed
 from footwell.diagnosis.case import Case
 from footwell.job.events import Event
-from footwell.page.job_view import conclusion_of
+from footwell.page.concluded import concluded
 from footwell.terminal import texts
 from footwell.terminal.files import text_of
 from footwell.terminal.job_files import events_of, is_link
@@ -29,7 +29,7 @@ def job(asked: Namespace) -> tuple[JobState, str]:
 def job_state(events: list[Event]) -> JobState:
     """What a job amounts to, in the terminal's form. Raises JobError, SheetError."""
     view = service.look(m.Job(events=events))
-    replayed, conclusion = conclusion_of(events)
+    replayed, conclusion = concluded(events)
     return JobState(
         title=view.title,
         vehicle=view.vehicle,

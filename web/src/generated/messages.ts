@@ -12,6 +12,10 @@ export interface Calls {
     request: CheckAsked;
     response: Check;
   };
+  diagram: {
+    request: DiagramAsked;
+    response: Diagram;
+  };
   expected: {
     request: ExpectedAsked;
     response: ExpectedTable;
@@ -251,7 +255,8 @@ export interface Diagram {
   places: PlaceView[];
 }
 /**
- * A part or contact in the diagram: middle and size of its box, in grid units.
+ * A part or contact in the diagram: middle and size of its box, in grid units. One that stands for a
+ * group of branches has the elements inside it in `folded`.
  */
 export interface Symbol {
   element: string;
@@ -265,6 +270,7 @@ export interface Symbol {
   glyphs: Glyph[];
   suspect: number;
   cleared: boolean;
+  folded: string[];
 }
 /**
  * Lines of text in the diagram, set from (x, y) to the right; y is the middle of the block.
@@ -296,7 +302,7 @@ export interface Line {
   suspect: number;
 }
 /**
- * Where a probe can go.
+ * Where a probe can go; not `drawn` where it lies in what is folded.
  */
 export interface PlaceView {
   id: string;
@@ -305,6 +311,7 @@ export interface PlaceView {
   y: number;
   measured: string;
   minutes: number;
+  drawn: boolean;
 }
 /**
  * A check the person chose: what to hold where. `red` empty asks for the load itself by eye.
@@ -449,6 +456,19 @@ export interface Shown {
   outcomes?: [unknown, unknown][];
   verdict?: string;
   release?: string;
+}
+/**
+ * The diagram of a job with elements that stay open beside what stays open by itself.
+ */
+export interface DiagramAsked {
+  /**
+   * @maxItems 5000
+   */
+  events: Event[];
+  /**
+   * @maxItems 2000
+   */
+  opened?: string[];
 }
 /**
  * What every place would read in a set-up: in the circuit as it stands, or under faults. `engine`

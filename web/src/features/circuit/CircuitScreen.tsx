@@ -26,7 +26,7 @@ export function CircuitScreen() {
         <p>{words.later}</p>
       </Screen>
     );
-  if (!listed.value) return <PictureScreen picture={picture} onList={() => setListed(true)} />;
+  if (!listed.value) return <PictureScreen folded={picture} onList={() => setListed(true)} />;
   return (
     <Screen
       key="list"

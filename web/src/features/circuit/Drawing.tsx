@@ -11,6 +11,8 @@ import {
   type Spot,
   type Wire,
 } from "./picture";
+import { open } from "./useDiagram";
+import { words } from "./words";
 
 interface DrawingProps {
   picture: Picture;
@@ -38,10 +40,14 @@ export function Drawing({ picture, scale, onPlace }: DrawingProps) {
       {picture.dots.map(pointOf).map(([x, y]) => (
         <circle key={`${x},${y}`} class="dot" cx={x} cy={y} r="0.07" />
       ))}
-      {picture.symbols.map((part) => (
-        <Drawn key={`${part.element} ${part.x} ${part.y}`} part={part} />
-      ))}
-      {picture.places.map((spot) => (
+      {picture.symbols.map((part) =>
+        part.folded?.length ? (
+          <Fold key={part.folded[0]} part={part} />
+        ) : (
+          <Drawn key={`${part.element} ${part.x} ${part.y}`} part={part} />
+        ),
+      )}
+      {picture.places.filter(isDrawn).map((spot) => (
         <Place key={spot.id} spot={spot} scale={scale} now={now.has(spot.id)} onPlace={onPlace} />
       ))}
     </svg>
@@ -53,20 +59,20 @@ const POSSIBLE = 0.01;
 
 function Conductor({ wire }: { wire: Wire }) {
   const points = wire.points.map(([x, y]) => `${x},${y}`).join(" ");
-  const open = wire.suspect >= POSSIBLE;
+  const isOpen = wire.suspect >= POSSIBLE;
   return (
     <>
-      <polyline class={open ? "wire wire-open" : "wire"} points={points} />
-      {open && <polyline class="wire-ticks" points={points} />}
+      <polyline class={isOpen ? "wire wire-open" : "wire"} points={points} />
+      {isOpen && <polyline class="wire-ticks" points={points} />}
       <Words label={wire.label} />
     </>
   );
 }
 
 function Drawn({ part }: { part: Part }) {
-  const open = part.suspect >= POSSIBLE;
+  const isOpen = part.suspect >= POSSIBLE;
   return (
-    <g class={open ? "symbol symbol-open" : "symbol"}>
+    <g class={isOpen ? "symbol symbol-open" : "symbol"}>
       <title>{spoken(part)}</title>
       {part.glyphs.map((glyph) => (
         <GlyphShape
@@ -81,6 +87,29 @@ function Drawn({ part }: { part: Part }) {
     </g>
   );
 }
+
+/** Branches folded away: a tap opens them. */
+function Fold({ part }: { part: Part }) {
+  const press = () => open(part.folded ?? []);
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: a button cannot stand inside a drawing
+    <g
+      class="fold"
+      role="button"
+      tabIndex={0}
+      aria-label={words.opens(part.name)}
+      onClick={press}
+      onKeyDown={(event) => event.key === "Enter" && press()}
+    >
+      {part.glyphs.map((glyph) => (
+        <GlyphShape key={glyph.kind} glyph={glyph} />
+      ))}
+      <Words label={part.label} />
+    </g>
+  );
+}
+
+const isDrawn = ({ drawn }: Spot) => drawn !== false;
 
 function spoken({ name, cleared, suspect }: Part): string {
   if (cleared) return `${name}, ruled out`;
@@ -112,7 +141,7 @@ interface PlaceProps {
 }
 
 function Place({ spot, scale, now, onPlace }: PlaceProps) {
-  const open = () => onPlace(spot.id);
+  const press = () => onPlace(spot.id);
   return (
     // biome-ignore lint/a11y/useSemanticElements: a button cannot stand inside a drawing
     <g
@@ -121,8 +150,8 @@ function Place({ spot, scale, now, onPlace }: PlaceProps) {
       role="button"
       tabIndex={0}
       aria-label={[spot.name, spot.measured].filter(Boolean).join(": ")}
-      onClick={open}
-      onKeyDown={(event) => event.key === "Enter" && open()}
+      onClick={press}
+      onKeyDown={(event) => event.key === "Enter" && press()}
     >
       <circle class="place-touch" r="24.5" />
       {now && <circle class="place-ring" r="14" />}

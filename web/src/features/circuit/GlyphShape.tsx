@@ -14,6 +14,8 @@ export function GlyphShape({ glyph }: { glyph: Glyph }) {
       return <circle class="dot" cx={x1} cy={y1} r="0.07" />;
     case "box":
       return <Box glyph={glyph} />;
+    case "fold":
+      return <FoldSign glyph={glyph} />;
     case "earth":
       return <EarthSign glyph={glyph} />;
     default:
@@ -28,6 +30,28 @@ function Box({ glyph: { x1, y1, x2, y2 } }: { glyph: Glyph }) {
     <rect class="symbol-box" x={x} y={y} width={Math.abs(x2 - x1)} height={Math.abs(y2 - y1)} />
   );
 }
+
+/** Sheets on one another: more lies behind. */
+function FoldSign({ glyph: { x1, y1, x2, y2 } }: { glyph: Glyph }) {
+  return (
+    <>
+      {[BEHIND, BEHIND / 2, 0].map((back) => (
+        <rect
+          key={back}
+          class="fold-sheet"
+          x={x1 + back}
+          y={y1 + BEHIND - back}
+          width={x2 - x1 - 2 * back}
+          height={y2 - y1 - BEHIND}
+          rx="0.08"
+        />
+      ))}
+    </>
+  );
+}
+
+/** How far the hindmost sheet looks out, in grid units. */
+const BEHIND = 0.14;
 
 function EarthSign({ glyph: { x1, y1, x2, y2 } }: { glyph: Glyph }) {
   const foot = y2 - 0.26;

@@ -7,10 +7,12 @@ import { Key } from "../../app/ui/Key";
 import { Screen } from "../../app/ui/Screen";
 import { Drawing } from "./Drawing";
 import type { Picture } from "./picture";
+import { foldAgain, useDiagram } from "./useDiagram";
 import { useZoom } from "./useZoom";
 import { words } from "./words";
 
-export function PictureScreen({ picture, onList }: { picture: Picture; onList: () => void }) {
+export function PictureScreen({ folded, onList }: { folded: Picture; onList: () => void }) {
+  const { picture, isOpened } = useDiagram(folded);
   const { frame, scale, zoom, fit } = useZoom(picture);
   return (
     <Screen
@@ -28,6 +30,7 @@ export function PictureScreen({ picture, onList }: { picture: Picture; onList: (
             {words.larger}
           </Key>
           <Key onPress={onList}>{words.toList}</Key>
+          {isOpened && <Key onPress={foldAgain}>{words.fold}</Key>}
         </div>
       }
     >

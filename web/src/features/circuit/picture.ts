@@ -9,8 +9,8 @@ export type {
   Symbol as Part,
 } from "../../app/types";
 
-/** Free margin around the drawing, in grid units: places at the edge can still be tapped. */
-export const MARGIN = 0.6;
+/** Free margin around the drawing, in grid units, beside its own. */
+export const MARGIN = 0.1;
 
 /** A point of the diagram as x and y. */
 export const pointOf = (pair: readonly unknown[]): [number, number] => [

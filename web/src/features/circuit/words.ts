@@ -1,6 +1,8 @@
 export const words = {
   name: "Circuit",
   fit: "Fit",
+  fold: "Fold",
+  opens: (name: string) => `${name}. Open it`,
   larger: "+",
   smaller: "−",
   picture: "The current’s path, supply above, earth below",
