@@ -621,6 +621,8 @@ class Weighed(Message):
 
 
 class LinkMade(Message):
+    """The text is empty where the job is too large for a link that anybody could open."""
+
     text: str
     length: int
     too_long: bool

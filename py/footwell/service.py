@@ -171,7 +171,8 @@ def practice_end(request: m.Job) -> m.PracticeEnd:
 def link_make(request: m.Job) -> m.LinkMade:
     """A job as the text of a link."""
     text = links.make(request.events)
-    return m.LinkMade(text=text, length=len(text), too_long=len(text) > links.COMFORTABLE)
+    too_long = not 0 < len(text) <= links.COMFORTABLE
+    return m.LinkMade(text=text, length=len(text), too_long=too_long)
 
 
 def link_open(request: m.LinkText) -> m.LinkOpened:

@@ -7,17 +7,23 @@ release has left such phones, they must open for ever.
 from __future__ import annotations
 
 import json
+from collections.abc import Callable
 from pathlib import Path
 from tempfile import TemporaryDirectory
+from typing import TypeVar
 
 from chromium import launch, phone
 from playwright.sync_api import Page, sync_playwright
 from site_server import ROOT, Site
 from walk import CIRCUIT, Walk
 
+T = TypeVar("T")
 FIXTURES = ROOT / "fixtures"
 PHONE_FILE = FIXTURES / "phones" / "1.json"
 """As the test tool tells it; named by the version of the database."""
+
+WAITING_FILE = FIXTURES / "phones" / "1-link-waiting.json"
+"""A phone that was left with a link shown and not yet taken over."""
 
 EXPORT_FILE = FIXTURES / "jobs" / "1-whole-phone.jsonl"
 LEFT_TYPED = "12.4"
@@ -93,20 +99,33 @@ def all_as_file(walk: Walk) -> str:
     return download.value.path().read_text("utf-8")
 
 
-def write_all() -> None:
-    if PHONE_FILE.exists() and EXPORT_FILE.exists():
-        return
+def with_a_link_waiting(page: Page, address: str) -> None:
+    link = (FIXTURES / "links" / "F1.txt").read_text("utf-8").strip()
+    page.goto(f"{address}#{link}")
+    page.get_by_role("button", name="Take over as a new job").wait_for()
+
+
+def left(fill: Callable[[Page, str], T]) -> tuple[str, T]:
+    """A new phone as the test tool tells it, after it was filled; and what came of the filling."""
     with sync_playwright() as browsers, TemporaryDirectory() as folder:
         site = Site(Path(folder))
         try:
             context = phone(launch(browsers))
-            text = walked(context.new_page(), site.address)
+            made = fill(context.new_page(), site.address)
             kept = context.storage_state(indexed_db=True)
         finally:
             site.stop()
+    return json.dumps(kept, ensure_ascii=False, indent=1) + "\n", made
+
+
+def write_all() -> None:
     PHONE_FILE.parent.mkdir(exist_ok=True)
-    PHONE_FILE.write_text(json.dumps(kept, ensure_ascii=False, indent=1) + "\n", "utf-8")
-    EXPORT_FILE.write_text(text, "utf-8")
+    if not (PHONE_FILE.exists() and EXPORT_FILE.exists()):
+        kept, exported = left(walked)
+        PHONE_FILE.write_text(kept, "utf-8")
+        EXPORT_FILE.write_text(exported, "utf-8")
+    if not WAITING_FILE.exists():
+        WAITING_FILE.write_text(left(with_a_link_waiting)[0], "utf-8")
 
 
 if __name__ == "__main__":

@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
+from core.job_rig import MINIBUS, Job
+from core.stored_samples_maker import exported
 from guard import watched_phone
 from playwright.sync_api import Browser, Page, expect
 from site_server import Site
@@ -61,3 +65,27 @@ def test_a_changed_link_is_refused(page: Page, link: str) -> None:
     other = "A" if link[middle] != "A" else "B"
     page.goto(link[:middle] + other + link[middle + 1 :])
     expect(page.get_by_role("alert")).to_be_visible()
+
+
+def test_a_job_too_large_for_a_link_is_offered_as_a_file(
+    page: Page, site: Site, tmp_path: Path
+) -> None:
+    job = Job(MINIBUS).dead()
+    for _ in range(17):
+        job.add("note made", text="x" * 60_000)
+    file = tmp_path / "large.jsonl"
+    file.write_text(exported(job), "utf-8")
+    walk = Walk(page, site.address, lambda name: None)
+    walk.tap("Settings")
+    page.locator("input[type=file]").set_input_files(file)
+    page.get_by_text("added from the file").wait_for()
+    walk.tap("Back")
+    walk.tap(CIRCUIT)
+    walk.tap("More", exact=True)
+    walk.tap("Share this job")
+    page.get_by_text("too large for a link").wait_for()
+    expect(page.get_by_label("Footwell job")).to_have_count(0)
+    expect(page.get_by_role("button", name="Copy the link")).to_be_disabled()
+    with page.expect_download() as download:
+        walk.tap("Save as a file")
+    assert download.value.path().read_text("utf-8").count("note made") == 17

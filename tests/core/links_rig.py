@@ -11,9 +11,9 @@ from footwell.job.link_words import WORDS
 from .job_rig import compact
 
 
-def packed(content: bytes, words: str = WORDS) -> str:
+def packed(content: bytes, words: str = WORDS, level: int = 9) -> str:
     """A link with any content: its length and checksum are right."""
-    packer = zlib.compressobj(9, zlib.DEFLATED, -15, zdict=words.encode())
+    packer = zlib.compressobj(level, zlib.DEFLATED, -15, zdict=words.encode())
     body = packer.compress(content) + packer.flush()
     text = base64.urlsafe_b64encode(body).decode().rstrip("=")
     return f"F1.{len(text)}.{links._checksum(text, content)}.{text}"

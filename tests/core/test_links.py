@@ -97,6 +97,27 @@ def test_a_link_that_is_too_long_says_so() -> None:
     assert made["too_long"]
 
 
+def test_a_job_too_large_for_any_link_gets_none() -> None:
+    """Half of it in letters that cannot be packed, or all of it far longer than what is unfolded."""
+    job = dead()
+    for n in range(1_000):
+        job.add("note made", text=hashlib.sha512(n.to_bytes(2)).hexdigest())
+    long_text, long_content = job.ask("link_make"), dead()
+    for _ in range(17):
+        long_content.add_text("note made", "x" * 60_000)
+    for made in (long_text, long_content.ask("link_make")):
+        assert (made["text"], made["too_long"]) == ("", True)
+
+
+def test_links_of_every_ending_open() -> None:
+    """Base64 ends whole, or lacks one letter or two; and a letter of any kind may be its last."""
+    made = [links.make(dead().add("note made", text=str(n)).stored()) for n in range(400)]
+    assert {text[-1] for text in made} >= set("AQXgw")
+    assert {len(text.rpartition(".")[2]) % 4 for text in made} == {0, 2, 3}
+    for text in made:
+        assert links.decode(text)[-1].kind == "note made"
+
+
 def test_words_keep_a_link_short() -> None:
     """Guards against words that no longer fit what the page writes: they must do half the work."""
     events = road_of(MINIBUS).stored()

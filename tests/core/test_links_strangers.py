@@ -100,6 +100,30 @@ def test_a_long_link_that_would_unfold_to_a_hundred_megabytes_is_not_unfolded() 
     assert "longer than any Footwell link" in refused(bomb)
 
 
+def of_length(length: int) -> str:
+    """A link of so many characters with a job in it, whose text is not packed but stored as it is."""
+    size = 0
+    for _ in range(6):
+        job = dead().add("note made", text="x" * size)
+        link = packed(compact({"events": job.events}).encode(), level=0)
+        size -= (len(link) - length) * 3 // 4
+    assert len(link) == length
+    return link
+
+
+def test_a_link_of_the_greatest_length_is_opened() -> None:
+    assert len(links.decode(of_length(links.LONGEST_TEXT))) == 4
+
+
+def test_a_link_of_one_character_more_is_refused() -> None:
+    assert "longer than any Footwell link" in refused(of_length(links.LONGEST_TEXT + 1))
+
+
+@pytest.mark.parametrize(("more", "said"), [(0, "does not hold"), (1, "unfolds to more")])
+def test_content_of_the_greatest_size_is_looked_at(more: int, said: str) -> None:
+    assert said in refused(packed(b" " * (links.LONGEST_CONTENT + more)))
+
+
 def test_a_short_link_that_unfolds_far_is_stopped_on_the_way() -> None:
     bomb = packed(b" " * 30_000_000)
     assert len(bomb) < links.LONGEST_TEXT

@@ -47,6 +47,8 @@ def corpus() -> list[str]:
     numbers = [packed((event % value).encode()) for value in values]
     shapes = [packed(text) for text in (b"", b"null", b"[]", b"{", b"\xff\xfe", b'{"events":{}}')]
     shapes += [packed(b'{"events":[' + b"{}," * 100_000 + b"{}]}"), "F1." * 20_000, "." * 60_000]
+    later = [packed(b'{"events":[],"later":[' + b * 140_000 + b"0]}") for b in (b"[],", b'{"":0},')]
+    shapes += later
     cases = [*bombs, *deep, *numbers, *shapes]
     step = len(whole) / (200 - len(cases))
     return cases + [whole[: int(i * step)] for i in range(200 - len(cases))]

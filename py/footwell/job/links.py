@@ -18,11 +18,11 @@ from collections.abc import Sequence
 from typing import Annotated, NamedTuple
 
 from pydantic import BaseModel, ConfigDict, FailFast, ValidationError
+from pydantic_core import core_schema
 
 from footwell.errors import FootwellError
 from footwell.job.events import Event
 from footwell.job.link_words import WORDS
-from footwell.sheet.json_layout import tokens
 
 FORMAT = 1
 LONGEST_TEXT = 65_536
@@ -33,6 +33,11 @@ COMFORTABLE = 1_900
 DEEPEST = 32
 _FORM = re.compile(r"F(\d{1,4})", re.ASCII)
 _LENGTH = re.compile(r"\d{1,6}", re.ASCII)
+_BRACKETS = re.compile(r'"(?:[^"\\]|\\.)*+"?|([][{}]+)', re.DOTALL)
+"""Brackets, and strings to step over. An unfinished string is one too: tried again from each quote in it,
+the search would take very long."""
+
+_STEPS = {"[": 1, "{": 1, "]": -1, "}": -1}
 _RAW = -15
 """Raw deflate with the largest window: no header, and no checksum but our own."""
 
@@ -44,22 +49,30 @@ class LinkError(FootwellError):
         super().__init__("link", sentence)
 
 
+class _LeftOut:
+    """Any value of a field that this release does not know, passed over without being made."""
+
+    @classmethod
+    def __get_pydantic_core_schema__(cls, *_: object) -> core_schema.CoreSchema:
+        nothing = core_schema.none_schema()
+        return core_schema.with_default_schema(nothing, default=None, on_error="default")
+
+
+class _LinkedEvent(Event):
+    model_config = ConfigDict(extra="allow")
+    __pydantic_extra__: dict[str, _LeftOut]
+
+
 class _Content(BaseModel):
-    model_config = ConfigDict(strict=True, extra="ignore")
-    events: Annotated[list[Event], FailFast()]
+    model_config = ConfigDict(strict=True, extra="allow")
+    __pydantic_extra__: dict[str, _LeftOut]
+    events: Annotated[list[_LinkedEvent], FailFast()]
     """The first entry that is none ends the reading: a hundred thousand would make a hundred thousand
     reports."""
 
 
-class _KnownEvent(Event):
-    model_config = ConfigDict(extra="forbid")
-
-
-class _Known(BaseModel):
-    """The same with nothing that this release does not know."""
-
-    model_config = ConfigDict(strict=True, extra="forbid")
-    events: Annotated[list[_KnownEvent], FailFast()]
+class _Made(BaseModel):
+    events: list[Event]
 
 
 class Linked(NamedTuple):
@@ -71,12 +84,13 @@ class Linked(NamedTuple):
 
 
 def make(events: Sequence[Event]) -> str:
-    """The link's text for a job."""
-    content = _Content(events=list(events)).model_dump_json().encode()
+    """The link's text for a job; empty for a job too large for any link to be opened."""
+    content = _Made(events=list(events)).model_dump_json().encode()
     packer = zlib.compressobj(9, zlib.DEFLATED, _RAW, 9, zdict=WORDS.encode())
     packed = packer.compress(content) + packer.flush()
     body = base64.urlsafe_b64encode(packed).decode().rstrip("=")
-    return f"F{FORMAT}.{len(body)}.{_checksum(body, content)}.{body}"
+    text = f"F{FORMAT}.{len(body)}.{_checksum(body, content)}.{body}"
+    return text if len(text) <= LONGEST_TEXT and len(content) <= LONGEST_CONTENT else ""
 
 
 def decode(text: str) -> list[Event]:
@@ -146,26 +160,24 @@ def _linked(content: bytes) -> Linked:
     try:
         text = content.decode()
         _refuse_depth(text)
-        events = _Content.model_validate_json(text).events
+        found = _Content.model_validate_json(text)
     except (UnicodeDecodeError, ValidationError):
         raise LinkError("This link does not hold a Footwell job. Ask for it again.") from None
-    for event in events:
+    for event in found.events:
         _refuse_depth(event.body)
-    return Linked(events, not _is_known(text))
+    more_inside = any(each.model_extra for each in (found, *found.events))
+    return Linked([_known(event) for event in found.events], more_inside)
 
 
-def _is_known(text: str) -> bool:
-    try:
-        _Known.model_validate_json(text)
-    except ValidationError:
-        return False
-    return True
+def _known(event: _LinkedEvent) -> Event:
+    return Event.model_construct(**{name: getattr(event, name) for name in Event.model_fields})
 
 
 def _refuse_depth(text: str) -> None:
     """Refuse deep nesting before any parser sees it."""
     depth = 0
-    for _, token in tokens(text):
-        depth += (token in "[{") - (token in "]}")
-        if depth > DEEPEST:
-            raise LinkError("This link is nested deeper than any job. It was not opened.")
+    for found in _BRACKETS.finditer(text):
+        for bracket in found[1] or "":
+            depth += _STEPS[bracket]
+            if depth > DEEPEST:
+                raise LinkError("This link is nested deeper than any job. It was not opened.")

@@ -647,6 +647,9 @@ export interface Job {
    */
   events: Event[];
 }
+/**
+ * The text is empty where the job is too large for a link that anybody could open.
+ */
 export interface LinkMade {
   text: string;
   length: number;

@@ -15,7 +15,7 @@ export function ShareScreen() {
   const made = useLink();
   const onlyInFile = useOnlyInFile();
   const [said, setSaid] = useState("");
-  const address = made ? addressOf(made.text) : null;
+  const address = made?.text ? addressOf(made.text) : null;
   const copy = async () => address && setSaid(await copied(address));
   return (
     <Screen
@@ -51,6 +51,7 @@ export function ShareScreen() {
 }
 
 function Length({ made }: { made: LinkMade }) {
+  if (!made.text) return <p class="trouble">{words.tooLarge}</p>;
   if (made.too_long) return <p class="trouble">{words.tooLong(made.length)}</p>;
   return <p>{words.length(made.length)}</p>;
 }

@@ -8,6 +8,7 @@ export const words = {
     "that a link leaves out. The file keeps everything: better send the file.",
   tooLong: (length: number) =>
     `The link has ${length} characters. Many apps cut that off: better send the file.`,
+  tooLarge: "This job is too large for a link: no phone would open it. Send the file.",
   send: "Send the link",
   copy: "Copy the link",
   copied: "Copied",
