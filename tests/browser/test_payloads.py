@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import json
-import os
 from collections.abc import Callable, Iterator
 from itertools import count, cycle
 from typing import Any
 
 import pytest
+from counts import counted
 from playwright.sync_api import BrowserContext, Page
 from site_server import ROOT, Site
 from walk import Walk
@@ -17,7 +17,7 @@ from footwell.job import links
 from footwell.job.events import Event
 
 NewPhone = Callable[..., BrowserContext]
-ROUNDS = 30 if os.environ.get("FOOTWELL_LONG") else 1
+ROUNDS = counted(1, 30, 30)
 """Each round gives every field other payloads."""
 
 RUN = "globalThis.hit=1"

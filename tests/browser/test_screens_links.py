@@ -85,7 +85,7 @@ def test_a_job_too_large_for_a_link_is_offered_as_a_file(
     walk.tap("Share this job")
     page.get_by_text("too large for a link").wait_for()
     expect(page.get_by_label("Footwell job")).to_have_count(0)
-    expect(page.get_by_role("button", name="Copy the link")).to_be_disabled()
+    expect(page.get_by_role("button", name="Copy the link")).to_have_count(0)
     with page.expect_download() as download:
         walk.tap("Save as a file")
     assert download.value.path().read_text("utf-8").count("note made") == 17

@@ -1,5 +1,6 @@
 // `npm run torture`: what storage, offline and links withstand, row by row, with a sample of the counts.
-// `npm run torture -- long` takes the full counts; `npm run torture -- R1 C1` runs some rows.
+// `npm run torture -- long` takes the counts of the floors, `-- goal` those of the goals, where
+// FOOTWELL_MINUTES bounds what is repeated; `npm run torture -- R1 C1` runs some rows.
 
 import { build } from "../../web/build/build.mjs";
 import { fromRoot, VENV_PYTHON } from "../../web/build/paths.mjs";
@@ -24,7 +25,14 @@ await command(async () => {
     if (tool) pip(["install", "-q", tool], `${tool} could not be installed.`);
   }
   const script = fromRoot("tests", "torture", "torture.py");
-  const env = { ...process.env, PYTHONUNBUFFERED: "1" };
+  const counts = words.includes("goal") ? "goal" : words.includes("long") ? "1" : "";
+  const paths = [fromRoot("tests"), fromRoot("tests", "browser")].join(":");
+  const env = {
+    ...process.env,
+    PYTHONUNBUFFERED: "1",
+    PYTHONPATH: paths,
+    FOOTWELL_LONG: counts,
+  };
   const code = await openly(VENV_PYTHON, [script, ...process.argv.slice(2)], env);
   if (code !== 0) throw new Stop("A row is below its floor, or could not be measured.");
   process.exit(0);

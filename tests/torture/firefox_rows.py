@@ -10,6 +10,7 @@ from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
+from counts import counted
 from firefox import Firefox
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "browser" / "storage"))
@@ -151,8 +152,8 @@ def filled_up() -> list[str]:
     return [name for name, held in holds.items() if not held]
 
 
-def main(long: bool) -> int:
-    times = 20 if long else 3
+def main() -> int:
+    times = counted(3, 20, 500)
     lost, said = killed(times)
     bug_lost, _ = killed(1, STORED_LATER)
     print(
@@ -166,4 +167,4 @@ def main(long: bool) -> int:
 
 
 if __name__ == "__main__":
-    sys.exit(main("long" in sys.argv))
+    sys.exit(main())

@@ -29,6 +29,12 @@ class Cost:
     largest_bytes: int = 0
     faults: list[str] = field(default_factory=list)
 
+    def add(self, other: Cost) -> None:
+        self.tried, self.opened = self.tried + other.tried, self.opened + other.opened
+        self.slowest_s = max(self.slowest_s, other.slowest_s)
+        self.largest_bytes = max(self.largest_bytes, other.largest_bytes)
+        self.faults += other.faults
+
 
 def packed(content: bytes) -> str:
     """A link of any content whose length and checksum are right."""

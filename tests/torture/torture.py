@@ -12,7 +12,8 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from xml.etree import ElementTree
 
-from hostile_links import LARGE_BYTES, SLOW_S, corpus, cost_of, mutations
+from counts import GOAL, LONG, MINUTES, counted, rounds
+from hostile_links import LARGE_BYTES, SLOW_S, Cost, corpus, cost_of, mutations
 from rows import ROWS, Row
 
 ROOT = Path(__file__).parents[2]
@@ -43,17 +44,21 @@ class Found:
                 self.passed += 1
 
 
-def tested(row: Row, long: bool) -> Found:
+def tested(row: Row) -> Found:
     """Run the tests of a row."""
     found = Found()
     env = dict(os.environ)
-    if long or row.always_long:
-        env["FOOTWELL_LONG"] = "1"
-    for _ in range(row.repeats if long else 1):
+    if row.always_long:
+        env.setdefault("FOOTWELL_LONG", "1")
+    times = counted(1, *row.repeats)
+    for number in rounds(times):
+        if times > 1:
+            found.figures["rounds"] = number
         with TemporaryDirectory() as folder:
             report = Path(folder) / "report.xml"
             command = [sys.executable, "-m", "pytest", "-q", "-c", "py/pyproject.toml"]
             command += ["--rootdir", ".", f"--junitxml={report}", *row.tests]
+            command += ["--timeout", "0"] if LONG else []
             command += ["-o", "junit_family=xunit1"]
             command += ["-k", row.chosen] if row.chosen else []
             ended = subprocess.run(command, cwd=ROOT, env=env, capture_output=True, text=True)
@@ -94,25 +99,32 @@ def covered(row: Row) -> Found:
     return found
 
 
-def links_measured(found: Found, long: bool) -> None:
+def mutated(most: int) -> Cost:
+    """The cost of mutated links, a thousand of one seed after another."""
+    cost = Cost()
+    for number in rounds(most // 1_000):
+        cost.add(cost_of(mutations(1_000, SEED + number - 1), False))
+    return cost
+
+
+def links_measured(found: Found) -> None:
     """C1 in CPython. Time and room are taken apart, since weighing slows."""
-    count = 20_000 if long else 1_000
     timed, weighed = cost_of(corpus(), False), cost_of(corpus(), True)
-    mutated = cost_of(mutations(count, SEED), False)
-    slowest = max(timed.slowest_s, mutated.slowest_s)
+    changed = mutated(counted(1_000, 20_000, 5_000_000))
+    slowest = max(timed.slowest_s, changed.slowest_s)
     found.figures |= {"slowest s": round(slowest, 2), "MB": round(weighed.largest_bytes / 1e6, 1)}
-    found.figures |= {"corpus": timed.tried, f"mutations (seed {SEED})": count}
-    found.failed += [*timed.faults, *mutated.faults]
+    found.figures |= {"corpus": timed.tried, f"mutations (from seed {SEED})": changed.tried}
+    found.failed += [*timed.faults, *changed.faults]
     if slowest > SLOW_S:
         found.failed.append(f"a link took over {SLOW_S:g} s")
     if weighed.largest_bytes > LARGE_BYTES:
         found.failed.append(f"a link took over {LARGE_BYTES / 1e6:g} MB")
 
 
-def measured(row: Row, long: bool) -> Found:
+def measured(row: Row) -> Found:
     if row.id == "Q1":
         return covered(row)
-    return tested(row, long) if row.tests else Found()
+    return tested(row) if row.tests else Found()
 
 
 def verdict(row: Row, found: Found) -> str:
@@ -151,28 +163,37 @@ def mutants_told() -> int:
     return int(verdict != "holds")
 
 
+COUNTS = ("long", "goal", "--")
+
+
+def told_counts() -> str:
+    if not LONG:
+        return "Short form: the counts of floor and goal are for `long` and `goal`"
+    allowed = "" if float("inf") == MINUTES else f", {MINUTES:g} minutes a row at most"
+    return f"Counts of the {'goal' if GOAL else 'floor'}{allowed}"
+
+
 def main(words: list[str]) -> int:
-    long = "long" in words
     if "mutants" in words:
         return mutants_told()
     if "firefox" in words:
         from firefox_rows import main as firefox  # as above
 
-        return firefox(long)
-    names = [word for word in words if word not in ("long", "--")]
+        return firefox()
+    names = [word for word in words if word not in COUNTS]
     unknown = set(names) - {row.id for row in ROWS}
     if unknown:
         print(f"There is no such row: {', '.join(sorted(unknown))}")
         return 2
-    print("Full counts" if long else "Short form: the counts of floor and goal are for `long`")
+    print(told_counts())
     below = 0
     for row in ROWS:
         if names and row.id not in names:
             continue
         begun = time.monotonic()
-        found = measured(row, long)
+        found = measured(row)
         if row.id == "C1":
-            links_measured(found, long)
+            links_measured(found)
         print(told(row, found, (time.monotonic() - begun) / 60), flush=True)
         below += verdict(row, found).startswith("BELOW")
     print(f"{below} rows below their floor")

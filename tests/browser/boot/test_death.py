@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-import os
 import random
 import time
 from collections.abc import Callable
 
 from asking import ask, start_asking
+from counts import counted, rounds
 from playwright.sync_api import Page
 from waiting import kill_workers, until, until_python_is
 
-KILLS = 50 if os.environ.get("FOOTWELL_LONG") else 5
+KILLS = counted(5, 50, 500)
 MOMENTS = random.Random(5)
 READY = "footwell.state().state === 'ready'"
 
@@ -34,7 +34,7 @@ def test_calls_survive_worker_after_worker(
     bridge: Page, record_property: Callable[[str, object], None]
 ) -> None:
     slowest = 0.0
-    for number in range(KILLS):
+    for number in rounds(KILLS):
         until(bridge, READY)
         start_asking(bridge, f"answer{number}")
         # Before, in and after the call; the seed only chooses the moments.
@@ -43,7 +43,7 @@ def test_calls_survive_worker_after_worker(
         begun = time.monotonic()
         assert "ok" in str(until(bridge, f"window.answer{number}"))
         slowest = max(slowest, time.monotonic() - begun)
-    record_property("kills", KILLS)
+    record_property("kills", number)
     record_property("slowest answer s", round(slowest, 1))
 
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import os
 from collections.abc import Callable, Iterator
 from math import isclose
 from random import Random
@@ -11,6 +10,7 @@ from typing import Any
 
 import pytest
 from core.job_rig import sheet
+from counts import counted
 from parity.cases import sample_sheets
 from parity.seed import commit
 from playwright.sync_api import BrowserContext, Page
@@ -24,7 +24,7 @@ from footwell.practice.electrician import Run, work
 from footwell.practice.hidden import hidden_vehicle
 from footwell.service import call
 
-STATES = 1000 if os.environ.get("FOOTWELL_LONG") else 3
+STATES = counted(3, 1_000, 1_000)
 STATES_A_JOB = 3
 ALLOWED = 1e-9
 """Relative, of anything above a billionth."""

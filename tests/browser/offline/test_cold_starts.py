@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 from chromium import OPTIONS, PHONE
+from counts import counted, rounds
 from playwright.sync_api import Error, Page, Playwright
 from site_server import Site
 from waiting import until_ready_offline
 from walk import CIRCUIT, Walk
 
-STARTS = 50 if os.environ.get("FOOTWELL_LONG") else 1
+STARTS = counted(1, 50, 500)
 FORGET = """navigator.serviceWorker.getRegistration()
     .then((registration) => registration.unregister())"""
 
@@ -50,9 +50,10 @@ def test_a_cold_start_without_a_network_reaches_the_job(
     record_property: Callable[[str, object], None],
 ) -> None:
     leave_a_job(browsers, tmp_path / "profile", own_site)
-    for _ in range(STARTS):
+    for number in rounds(STARTS):
         start_offline(browsers, tmp_path / "profile", own_site)
-    record_property("cold starts", STARTS)
+        started = number
+    record_property("cold starts", started)
 
 
 def test_a_site_that_is_not_stored_is_found_out(

@@ -3,9 +3,10 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 import pytest
+from counts import LONG
 from playwright.sync_api import Browser, BrowserContext
 from storage_bugs import Bug, script
-from storage_rig import LONG, Phone
+from storage_rig import Phone
 
 # Needs strace, which no other test does.
 collect_ignore = [] if LONG else ["test_storage_flushes.py"]

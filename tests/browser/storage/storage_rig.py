@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-import os
 from typing import Any
 
 from playwright.sync_api import BrowserContext, Page
 
-# FOOTWELL_LONG=1 repeats what depends on chance more often than every test run can.
-LONG = bool(os.environ.get("FOOTWELL_LONG"))
 SITE = "https://footwell.test/"
 
 

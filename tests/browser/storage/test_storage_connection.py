@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable
 
 import pytest
+from counts import counted
 from storage_bugs import Bug
-from storage_rig import LONG, Phone, append, events, failure, texts
+from storage_rig import Phone, append, events, failure, texts
 
 NewPhone = Callable[..., Phone]
 
@@ -65,7 +66,7 @@ def connection_closes_now_and_then(phone: Phone, saves: int) -> None:
 
 
 def test_saves_go_on_when_the_connection_is_closed_at_random(phone: NewPhone) -> None:
-    connection_closes_now_and_then(phone(), 1000 if LONG else 250)
+    connection_closes_now_and_then(phone(), counted(250, 1_000, 10_000))
 
 
 def test_a_store_that_gives_up_at_once_is_found_out(phone: NewPhone) -> None:

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable
 
 import pytest
+from counts import counted
 from playwright.sync_api import Error
 from storage_bugs import Bug
-from storage_rig import LONG, SITE, Phone, append, state, texts
+from storage_rig import SITE, Phone, append, state, texts
 
 NewPhone = Callable[..., Phone]
 
@@ -144,7 +145,7 @@ def store_is_emptied_while_it_saves(phone: Phone, times: int) -> None:
 
 
 def test_saves_go_on_while_the_browser_clears_the_store(phone: NewPhone) -> None:
-    store_is_emptied_while_it_saves(phone(), 100 if LONG else 20)
+    store_is_emptied_while_it_saves(phone(), counted(20, 100, 100))
 
 
 def the_next_opening_is_cut_off(phone: Phone) -> None:

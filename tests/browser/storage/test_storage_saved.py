@@ -9,10 +9,11 @@ from pathlib import Path
 
 import pytest
 from chromium import OPTIONS
+from counts import counted
 from playwright.sync_api import Error, Playwright
 from storage_bugs import Bug, script
 from storage_ends import crash, halt_in_save, kill, processes_of, save_steps
-from storage_rig import LONG, Phone, append, events, notes, texts
+from storage_rig import Phone, append, events, notes, texts
 
 NewPhone = Callable[..., Phone]
 ACTION = ["first", "second", "third"]
@@ -162,7 +163,7 @@ def browser_is_killed(browsers: Playwright, folder: Path, page_script: str, wait
 
 
 # The seed only chooses the moments.
-MOMENTS = random.Random(4).sample(range(700), 20 if LONG else 2)
+MOMENTS = random.Random(4).sample(range(700), counted(2, 20, 500))
 
 
 @pytest.mark.parametrize("wait", MOMENTS)

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from storage_rig import LONG, Phone, texts
+from counts import counted
+from storage_rig import Phone, texts
 
-SAVES = 1000 if LONG else 100
+SAVES = counted(100, 1_000, 1_000)
 TIMED = """async (saves) => {
     const taken = [];
     for (let i = 0; i < saves; i += 1) {

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable
 
 import pytest
+from counts import GOAL, counted
 from storage_bugs import Bug
-from storage_rig import LONG, Phone, append, events, texts
+from storage_rig import Phone, append, events, texts
 
 NewPhone = Callable[..., Phone]
 
@@ -21,7 +22,8 @@ NUMBER_READ_AHEAD = Bug(
 )
 TOLD_NOBODY = Bug("tabs.ts", 'this.channel?.postMessage("stored");', "")
 
-SAVES = 500 if LONG else 50
+TABS = 4 if GOAL else 2
+SAVES = counted(50, 500, 5_000)
 SAVE_MANY = """(count) => {
     const saves = [];
     for (let i = 0; i < count; i += 1) {
@@ -31,25 +33,25 @@ SAVE_MANY = """(count) => {
 }"""
 
 
-def two_tabs_save_at_once(phone: Phone) -> None:
-    tabs = [phone.tab(), phone.tab()]
+def tabs_save_at_once(phone: Phone) -> None:
+    tabs = [phone.tab() for _ in range(TABS)]
     for tab in tabs:
         tab.evaluate(SAVE_MANY, SAVES)
     told = [event for tab in tabs for event in tab.evaluate("saved")]
     assert None not in told, "a save was refused"
     kept = events(phone.tab(), "job")
-    assert [event["n"] for event in kept] == list(range(1, 2 * SAVES + 1))
+    assert [event["n"] for event in kept] == list(range(1, TABS * SAVES + 1))
     assert len({event["device"] for event in kept}) == 1
-    assert sorted(event["n"] for event in told) == list(range(1, 2 * SAVES + 1))
+    assert sorted(event["n"] for event in told) == list(range(1, TABS * SAVES + 1))
 
 
 def test_two_tabs_that_save_at_once_get_numbers_without_doubles_or_holes(phone: NewPhone) -> None:
-    two_tabs_save_at_once(phone())
+    tabs_save_at_once(phone())
 
 
 def test_a_number_read_ahead_of_the_save_is_found_out(phone: NewPhone) -> None:
     with pytest.raises(AssertionError, match="a save was refused"):
-        two_tabs_save_at_once(phone(NUMBER_READ_AHEAD))
+        tabs_save_at_once(phone(NUMBER_READ_AHEAD))
 
 
 def the_other_tab_hears_of_a_save(phone: Phone) -> None:

@@ -16,6 +16,7 @@ export function ShareScreen() {
   const onlyInFile = useOnlyInFile();
   const [said, setSaid] = useState("");
   const address = made?.text ? addressOf(made.text) : null;
+  const beyond = made?.text === "";
   const copy = async () => address && setSaid(await copied(address));
   return (
     <Screen
@@ -29,15 +30,17 @@ export function ShareScreen() {
             <Key look="small" onPress={back}>
               {words.back}
             </Key>
-            <Key look="main" off={!address} onPress={copy}>
-              {words.copy}
-            </Key>
+            {!beyond && (
+              <Key look="main" off={!address} onPress={copy}>
+                {words.copy}
+              </Key>
+            )}
           </div>
         </>
       }
     >
       <Trouble />
-      <p>{words.inside}</p>
+      {!beyond && <p>{words.inside}</p>}
       {onlyInFile > 0 && <p class="trouble">{words.onlyInFile(onlyInFile)}</p>}
       {made ? <Length made={made} /> : <p role="status">{words.making}</p>}
       <p role="status" class="said">
