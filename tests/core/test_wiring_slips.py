@@ -1,21 +1,17 @@
-"""Slips in wiring a connector: each is named, and the moves put it right in as few steps as there are."""
+"""Slips in wiring a connector: each is named, and what it does is computed."""
 
 from __future__ import annotations
 
-from collections import deque
 from itertools import combinations, permutations
 
 import pytest
 
 from footwell.circuit.setup import set_up
 from footwell.electrics.operating_point import operate
-from footwell.faults.miswiring import Wiring, as_drawn, nearest_slip, slip_named, slips
-from footwell.faults.moves import moves
+from footwell.faults.miswiring import as_drawn, nearest_slip, slip_named, slips
 
 from .sample_circuits import NAMES, sample
-from .wiring_rig import HALF, plug, put_right, wired
-
-State = frozenset[tuple[str, str]]
+from .wiring_rig import HALF, plug, wired
 
 
 @pytest.mark.parametrize("name", NAMES)
@@ -107,51 +103,6 @@ def test_a_slip_that_explains_everything_leaves_nothing_over(name: str) -> None:
         for slip in slips(circuit, (connector, "a")):
             near = nearest_slip(circuit, slip.half, dict(slip.wiring))
             assert near is not None and near[1] == []
-
-
-def fewest(drawn: Wiring, found: Wiring) -> int:
-    """Fewest moves to the drawing by breadth-first search: out of a way, or into a free way."""
-    goal = frozenset((way, w) for way, w in drawn.items() if w)
-    start: State = frozenset((way, w) for way, w in found.items() if w)
-    everything = [w for w in {*drawn.values(), *found.values()} if w]
-    seen, front = {start}, deque([(start, 0)])
-    while front:
-        state, steps = front.popleft()
-        if state == goal:
-            return steps
-        for wire in everything:
-            rest = frozenset(pair for pair in state if pair[1] != wire)
-            taken = {way for way, _ in rest}
-            for after in (rest, *(rest | {(way, wire)} for way in drawn if way not in taken)):
-                if after not in seen:
-                    seen.add(after)
-                    front.append((after, steps + 1))
-    raise AssertionError("no road to the drawing")
-
-
-@pytest.mark.parametrize(
-    ("wires", "empty"), [(2, 0), (3, 0), (4, 0), (5, 0), (2, 1), (3, 1), (4, 1)]
-)
-def test_moves_are_right_and_the_fewest_for_every_order_of_the_wires(
-    wires: int, empty: int
-) -> None:
-    drawn = as_drawn(plug(wires, empty), HALF)
-    for order in set(permutations(drawn.values())):
-        found = dict(zip(drawn, order, strict=True))
-        steps = moves(drawn, found)
-        assert put_right(found, steps) == drawn
-        assert len(steps) == fewest(drawn, found)
-
-
-@pytest.mark.parametrize("wires", [2, 3, 4])
-def test_moves_seat_wires_that_hang_free(wires: int) -> None:
-    drawn = as_drawn(plug(wires), HALF)
-    for order in permutations(drawn.values()):
-        for way in drawn:
-            found = dict(zip(drawn, order, strict=True)) | {way: None}
-            steps = moves(drawn, found)
-            assert put_right(found, steps) == drawn
-            assert len(steps) == fewest(drawn, found)
 
 
 @pytest.mark.parametrize(("wires", "empty"), [(2, 0), (3, 0), (4, 0), (5, 0), (4, 1)])

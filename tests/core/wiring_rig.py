@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections import deque
+from collections.abc import Iterator
 from functools import cache
 from typing import Any
 
 from footwell.circuit.circuit import Circuit, HalfId, arranged, build
-from footwell.faults.miswiring import Wiring
+from footwell.faults.miswiring import Wiring, as_drawn
 from footwell.sheet.reading import read_data
 
 HALF: HalfId = ("X1", "a")
@@ -95,3 +97,30 @@ def put_right(found: Wiring, steps: list[tuple[str, str | None, str | None]]) ->
             assert now[end] is None
             now[end] = wire
     return now
+
+
+State = frozenset[tuple[str, str]]
+
+
+@cache
+def distances(wires: int, empty: int) -> dict[State, int]:
+    """Fewest moves from every seating of the wires to the drawing, by search backwards from it: a move
+    takes a wire out, or puts it into a free way, and can be taken back."""
+    drawn = as_drawn(plug(wires, empty), HALF)
+    goal: State = frozenset((way, w) for way, w in drawn.items() if w)
+    far, front = {goal: 0}, deque([goal])
+    while front:
+        state = front.popleft()
+        for after in _neighbours(state, drawn):
+            if after not in far:
+                far[after] = far[state] + 1
+                front.append(after)
+    return far
+
+
+def _neighbours(state: State, drawn: Wiring) -> Iterator[State]:
+    for wire in (w for w in drawn.values() if w):
+        rest = frozenset(pair for pair in state if pair[1] != wire)
+        taken = {way for way, _ in rest}
+        yield rest
+        yield from (rest | {(way, wire)} for way in drawn if way not in taken)

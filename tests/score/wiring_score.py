@@ -4,6 +4,7 @@ Connectors are those of the sheets and drawn plugs with a lamp on every way. Up 
 permutations, more are drawn. Tried are those that somebody would complain of: others are electrically equal.
 "Found": the job looked into the connector, or what is left is electrically equal. "Right": found, put
 right, every damage mended, and said to be so. The story names the connector or does not.
+First every order of two to six wires is held against what it must come to: see `every_order.py`.
 """
 
 from __future__ import annotations
@@ -25,6 +26,8 @@ sys.path.insert(0, str(Path(__file__).parents[1] / "bench"))
 from core.loop_rig import ALL_TOOLS, complains, read
 from core.sample_circuits import FOLDER
 from core.wiring_rig import sheet_of
+from every_order import HEAD as ORDERS_HEAD
+from every_order import every_order
 from table import print_table
 
 from footwell.circuit.circuit import AS_DRAWN, Circuit, HalfId, arranged
@@ -173,7 +176,22 @@ def main() -> None:
     parser.add_argument("--most", type=int, default=2, help="permutations of each connector")
     parser.add_argument("--seeds", type=int, nargs="+", default=[1])
     parser.add_argument("--worst", type=int, default=8, help="worst cases listed of each row")
+    parser.add_argument("--orders", action="store_true", help="the orders alone, no jobs")
     asked = parser.parse_args()
+    found = every_order()
+    print_table(
+        "Every order of the wires in a plug: all columns to fewest as many as orders",
+        ORDERS_HEAD,
+        [each.row for each in found],
+    )
+    for line in [line for each in found for line in each.wrong][: asked.worst]:
+        print(f"  {line}")
+    if not asked.orders:
+        jobs(asked)
+
+
+def jobs(asked: argparse.Namespace) -> None:
+    """Jobs on connectors wired wrongly, with the table of them."""
     print(
         f"{len(list(plugs()))} connectors, {asked.plugs or 'all'} of them a seed, at most {asked.most}"
     )

@@ -56,10 +56,11 @@ def fitting(case: Case, half: HalfId, seen: Mapping[str, str | None] | None = No
     every += [(dict(slip.wiring), slip, slip.odds) for slip in wrong]
     open_ways = [row for row in every if all(row[0][w] == x for w, x in (seen or {}).items())]
     evidence = tuple(item for item in case.evidence if not at_connector(item, half[0]))
+    out = _Against(circuit, evidence)
     weights = [
         (wiring, slip, math.log(odds) + said)
         for wiring, slip, odds in open_ways
-        if (said := _log_of(case, circuit, evidence, slip)) is not None
+        if (said := _log_of(case, evidence, slip, out)) is not None
     ]
     top = max((w for _, _, w in weights), default=0.0)
     total = sum(math.exp(w - top) for _, _, w in weights)
@@ -75,24 +76,32 @@ def at_connector(item: Evidence, connector: str) -> bool:
     return connector in {p.split(".")[0] for p in (item.check.red, item.check.black)}
 
 
-def _log_of(
-    case: Case, circuit: Circuit, evidence: tuple[Evidence, ...], slip: Slip | None
-) -> float | None:
-    """Log chance of all evidence under an order; None from the first piece that speaks against it.
+class _Against:
+    """Orders that some beginning of the evidence spoke against: they are out as long as it stays."""
 
-    What spoke against an order once does so again as long as the evidence before it stays: it is kept.
-    """
-    against: dict[tuple[Slip | None, tuple[Evidence, ...]], bool] = circuit.cache.setdefault(
-        "orders against", {}
-    )
+    def __init__(self, circuit: Circuit, evidence: tuple[Evidence, ...]) -> None:
+        kept: dict[tuple[Evidence, ...], set[Slip | None]] = circuit.cache.setdefault(
+            "orders against", {}
+        )
+        beginnings = (evidence[: n + 1] for n in range(len(evidence)))
+        self._by_length = [kept.setdefault(beginning, set()) for beginning in beginnings]
+        self.known: set[Slip | None] = set().union(*self._by_length)
+
+    def add(self, slip: Slip | None, length: int) -> None:
+        self._by_length[length].add(slip)
+
+
+def _log_of(
+    case: Case, evidence: tuple[Evidence, ...], slip: Slip | None, out: _Against
+) -> float | None:
+    """Log chance of all evidence under an order; None from the first piece that speaks against it."""
+    if slip in out.known:
+        return None
     alone = Hypothesis((), 1.0, (), slip)
     track = Track()
     for n, item in enumerate(evidence):
-        key = (slip, evidence[: n + 1])
-        if against.get(key):
-            return None
         if log_chance(case, alone, item, track) < any_log(item) + math.log(CLEARLY):
-            against[key] = True
+            out.add(slip, n)
             return None
     return joint_log(track)
 

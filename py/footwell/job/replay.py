@@ -106,7 +106,7 @@ class Replayed:
 
 _CIRCUITS: dict[tuple[str, Arrangement], Circuit] = {}
 MOST_CIRCUITS = 40
-"""Circuits kept with their outlooks; beyond that the oldest goes."""
+"""Circuits kept with their outlooks; beyond that the oldest goes, one as drawn after all others."""
 
 
 def circuits_of(read: ReadSheet) -> Callable[[Arrangement], Circuit]:
@@ -117,11 +117,16 @@ def circuits_of(read: ReadSheet) -> Callable[[Arrangement], Circuit]:
         key = (name, arrangement)
         if key not in _CIRCUITS:
             while len(_CIRCUITS) >= MOST_CIRCUITS:
-                del _CIRCUITS[next(iter(_CIRCUITS))]
+                del _CIRCUITS[_least_needed()]
             _CIRCUITS[key] = build(read.sheet, read.values, arrangement)
         return _CIRCUITS[key]
 
     return circuit_for
+
+
+def _least_needed() -> tuple[str, Arrangement]:
+    """Hundreds of orders of a plug's wires pass through; what is known of them is kept as drawn."""
+    return next((key for key in _CIRCUITS if key[1]), next(iter(_CIRCUITS)))
 
 
 def withdrawn_of(events: Sequence[Event]) -> frozenset[EventId]:
