@@ -1,4 +1,4 @@
-"""R2 and R4 in Debian's Firefox; C2 is not walked there."""
+"""R2, R4 and C2 in Debian's Firefox."""
 
 from __future__ import annotations
 
@@ -12,6 +12,7 @@ from tempfile import TemporaryDirectory
 
 from counts import counted
 from firefox import Firefox
+from firefox_payloads import told as payloads_told
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "browser" / "storage"))
 from storage_bugs import Bug, script
@@ -162,8 +163,7 @@ def main() -> int:
     print(f"    planted bug, a save that is said too early: {bug_lost} lost (must be more than 0)")
     short = filled_up()
     print(f"R4  Firefox, storage full: {'holds' if not short else 'BELOW: ' + ', '.join(short)}")
-    print("C2  Firefox: not walked; the walk is written for the other test tool")
-    return int(lost > 0 or bug_lost == 0 or bool(short))
+    return int(lost > 0 or bug_lost == 0 or bool(short)) | payloads_told()
 
 
 if __name__ == "__main__":

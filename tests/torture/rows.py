@@ -158,7 +158,7 @@ ROWS = (
         "0 of 60",
         "0 of 300, two engines",
         ("tests/browser/test_payloads.py",),
-        missing="each field meets one text in the short form, 30 in the long; one engine",
+        missing=f"each field meets one text in the short form, 30 in the long; {IN_FIREFOX}",
     ),
     Row(
         "C3",
