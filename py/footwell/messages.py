@@ -504,6 +504,49 @@ class Diagram(Message):
     places: list[PlaceView]
 
 
+class FallAsked(Message):
+    """The voltage along the path through a load in a set-up; where nothing is said, the load complained
+    of, and the positions of the last such reading or those that close the path."""
+
+    events: Events
+    load: str = ""
+    controls: Controls | None = None
+
+
+class FallPoint(Message):
+    """A place of the path: what a sound circuit reads there (V, with its 95 %), what was read, and what
+    the likeliest suspect would make of it. `outside` tells that the reading lies outside the band."""
+
+    place: str
+    short: str
+    name: str
+    expected: float
+    low: float
+    high: float
+    band: str
+    measured: float | None
+    measured_text: str
+    outside: bool
+    suspect: float | None
+
+
+class FallView(Message):
+    """The places from the supply to earth. `verdict` says in words where too much falls; `fall_from` and
+    `fall_to` are the ends of that stretch among the points, -1 and the number of points standing for the
+    supply and the body; both are -1 where all is in order."""
+
+    load: str
+    condition: str
+    controls: Controls
+    points: list[FallPoint]
+    lowest: float
+    highest: float
+    verdict: str
+    fall_from: int
+    fall_to: int
+    suspect: str
+
+
 class StoryItem(Message):
     """Something the story may name as renewed, re-wired or seen: a part, wire or connector."""
 

@@ -23,6 +23,7 @@ from footwell.page.circuit_file import circuit_file
 from footwell.page.diagram_view import diagram_of
 from footwell.page.expected import expected_table
 from footwell.page.explain import explanation
+from footwell.page.fall_view import fall_view
 from footwell.page.job_view import job_view
 from footwell.page.orders_view import orders_view
 from footwell.page.weigh import weigh as weighed
@@ -96,6 +97,11 @@ def look(request: m.Job) -> m.JobView:
 def diagram(request: m.DiagramAsked) -> m.Diagram:
     """The diagram of a job, with what was opened of its folds."""
     return diagram_of(request)
+
+
+def fall(request: m.FallAsked) -> m.FallView:
+    """The voltage along the current's path, and where too much falls."""
+    return fall_view(request)
 
 
 def prepare(request: m.Job) -> m.Prepared:
@@ -197,6 +203,7 @@ CALLS: dict[str, tuple[type[BaseModel], type[BaseModel], Callable[[Any], BaseMod
     "build": (m.Building, m.BuildView, build),
     "look": (m.Job, m.JobView, look),
     "diagram": (m.DiagramAsked, m.Diagram, diagram),
+    "fall": (m.FallAsked, m.FallView, fall),
     "prepare": (m.Job, m.Prepared, prepare),
     "check_at": (m.CheckAsked, m.Check, check_at),
     "weigh": (m.ReadingTyped, m.Weighed, weigh),

@@ -118,6 +118,7 @@ RECORD = {"instrument": "volts", "red": "X4.1.a", "black": "X4.2.a", "setup": LA
 REQUESTS: dict[str, Data] = {
     "look": {},
     "diagram": {"opened": ["X2", "W3"]},
+    "fall": {"load": "M1", "controls": {"S1": "2"}},
     "prepare": {},
     "check_at": {"instrument": "volts", "red": "X4.1.a", "black": "X4.2.a"} | LAMP,
     "weigh": {"record": RECORD, "typed": "12,3", "unit": "V"},

@@ -56,6 +56,13 @@ def current_path(circuit: Circuit, load: str) -> list[str]:
     return list(trace(circuit, load).places)
 
 
+def trace_in(circuit: Circuit, load: str, controls: Mapping[str, str]) -> Trace:
+    """The path in some positions of the controls; the path of `trace` where they leave none."""
+    element = circuit.elements[load]
+    hops = _through(circuit, element, _ways(circuit, element, controls))
+    return _told(circuit, hops) if hops else trace(circuit, load)
+
+
 def trace(circuit: Circuit, load: str) -> Trace:
     """The path with the elements between its places and the control positions that close it."""
     hops = _path(circuit, circuit.elements[load])

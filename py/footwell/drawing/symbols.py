@@ -142,7 +142,7 @@ def _fold(
     low, high = min(xs) - half, max(max(xs) + INSIDE, min(xs) + half)
     named = tuple(Terminal(t.name, t.name, t.x, t.y) for t in terminals)
     middle, size = ((low + high) / 2, (top + bottom) / 2), (high - low, bottom - top)
-    words = Label(frame.lines, low + INSIDE, middle[1])
+    words = Label(frame.lines, low + INSIDE / 2, middle[1])
     box = Glyph(FOLD, low, top, high, bottom)
     symbol = Symbol("", FOLD, item.name, words, *middle, *size, named, (box,), item.folded)
     return symbol, {}

@@ -7,6 +7,7 @@ import { CircuitScreen } from "../features/circuit/CircuitScreen";
 import { PlaceScreen } from "../features/circuit/PlaceScreen";
 import { ComplaintScreen } from "../features/complaint/ComplaintScreen";
 import { EraseScreen } from "../features/erase/EraseScreen";
+import { FallScreen } from "../features/fall/FallScreen";
 import { FilesScreen } from "../features/files/FilesScreen";
 import { HistoryScreen } from "../features/history/HistoryScreen";
 import { JobsScreen } from "../features/jobs/JobsScreen";
@@ -110,6 +111,8 @@ function JobScreen({ now }: { now: JobRoute }) {
       return <ShareScreen />;
     case "record":
       return <RecordScreen />;
+    case "fall":
+      return <FallScreen />;
     case "why":
       return <WhyScreen />;
     case "hidden":

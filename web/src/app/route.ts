@@ -20,6 +20,7 @@ export type JobScreen =
   | "share"
   | "record"
   | "why"
+  | "fall"
   | "hidden"
   | "files"
   | "menu";

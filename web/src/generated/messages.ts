@@ -24,6 +24,10 @@ export interface Calls {
     request: ExplainAsked;
     response: Explanation;
   };
+  fall: {
+    request: FallAsked;
+    response: FallView;
+  };
   file_make: {
     request: FileAsked;
     response: FileMade;
@@ -616,6 +620,56 @@ export interface SpreadPart {
   name: string;
   share: number;
   text: string;
+}
+/**
+ * The voltage along the path through a load in a set-up; where nothing is said, the load complained
+ * of, and the positions of the last such reading or those that close the path.
+ */
+export interface FallAsked {
+  /**
+   * @maxItems 5000
+   */
+  events: Event[];
+  load?: string;
+  controls?: {
+    [k: string]: string;
+  } | null;
+}
+/**
+ * The places from the supply to earth. `verdict` says in words where too much falls; `fall_from` and
+ * `fall_to` are the ends of that stretch among the points, -1 and the number of points standing for the
+ * supply and the body; both are -1 where all is in order.
+ */
+export interface FallView {
+  load: string;
+  condition: string;
+  controls: {
+    [k: string]: string;
+  };
+  points: FallPoint[];
+  lowest: number;
+  highest: number;
+  verdict: string;
+  fall_from: number;
+  fall_to: number;
+  suspect: string;
+}
+/**
+ * A place of the path: what a sound circuit reads there (V, with its 95 %), what was read, and what
+ * the likeliest suspect would make of it. `outside` tells that the reading lies outside the band.
+ */
+export interface FallPoint {
+  place: string;
+  short: string;
+  name: string;
+  expected: number;
+  low: number;
+  high: number;
+  band: string;
+  measured: number | null;
+  measured_text: string;
+  outside: boolean;
+  suspect: number | null;
 }
 /**
  * The circuit of a job as a file: the sheet (JSON), its wires (CSV), or a set-up for a SPICE

@@ -29,8 +29,14 @@ export function PictureScreen({ folded, onList }: { folded: Picture; onList: () 
           <Key label="Larger" onPress={() => zoom(1.4)}>
             {words.larger}
           </Key>
-          <Key onPress={onList}>{words.toList}</Key>
-          {isOpened && <Key onPress={foldAgain}>{words.fold}</Key>}
+          {isOpened ? (
+            <Key onPress={foldAgain}>{words.fold}</Key>
+          ) : (
+            <Key onPress={onList}>{words.toList}</Key>
+          )}
+          <Key label={words.toFall} onPress={() => show("fall")}>
+            {words.volts}
+          </Key>
         </div>
       }
     >

@@ -2,6 +2,8 @@ export const words = {
   name: "Circuit",
   fit: "Fit",
   fold: "Fold",
+  volts: "Volts",
+  toFall: "Volts along the path",
   opens: (name: string) => `${name}. Open it`,
   larger: "+",
   smaller: "−",
