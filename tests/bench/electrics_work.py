@@ -89,7 +89,7 @@ def _read(circuit: Circuit, metered: bool) -> int:
         for fault in faults:
             seen = outlook(circuit, setup, (fault,))
             places = range(circuit.earth)
-            count += len([(seen.volts[n], seen.ohms(n) if metered else 0.0) for n in places])
+            count += len([(seen.volts[n], seen.own_ohms[n] if metered else 0.0) for n in places])
     return count
 
 

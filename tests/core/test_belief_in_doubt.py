@@ -65,14 +65,14 @@ def case_of(circuit: Circuit, *taken: Taken, epochs: tuple[Epoch, ...] = (Epoch(
 def followed(case: Case) -> Track:
     track = Track()
     for item in case.evidence:
-        log_chance(case, SOUND, item, track)
+        log_chance(case, SOUND, (item,), track)
     return track
 
 
 def last_log(case: Case) -> float:
     """Log chance of the last piece of evidence, given those before it."""
     track = Track()
-    return [log_chance(case, SOUND, item, track) for item in case.evidence][-1]
+    return [log_chance(case, SOUND, (item,), track) for item in case.evidence][-1]
 
 
 def live_volts(circuit: Circuit, place: str) -> float:

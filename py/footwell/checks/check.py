@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.setup import SetupState
@@ -44,7 +45,7 @@ NEEDS: dict[str, tuple[str, ...]] = {
 EVERY_TOOL = tuple(sorted({tool for tools in NEEDS.values() for tool in tools}))
 
 
-@dataclass(frozen=True, slots=True, order=True)
+@dataclass(frozen=True, order=True)
 class Check:
     """`red` and `black` are place ids, or the element for a check of one element."""
 
@@ -53,7 +54,7 @@ class Check:
     black: str
     setup: SetupState
 
-    @property
+    @cached_property
     def id(self) -> str:
         """Text that names the check for good, such as "volts X2.3.a earth S1=1"."""
         controls = " ".join(f"{part}={position}" for part, position in self.setup.controls)

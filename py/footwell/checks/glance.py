@@ -60,7 +60,7 @@ class Panel:
         if check.instrument == CLAMP:
             return [[_clamped(p, s.amps.get(check.red, 0.0)) for p, s in row] for row in seen]
         a, b = nodes(self._circuit, check)
-        return [[self._volts(p, s, a, b) for p, s in row] for row in seen]
+        return self._volts(seen, a, b)
 
     def words(self, check: Check) -> list[Words]:
         """Chances of each word for each suspect, for checks by eye and ear."""
@@ -92,25 +92,34 @@ class Panel:
             found.append([(1.0, reading.mean, reading.sigma)])
         return found
 
-    def _volts(self, chance: float, seen: Outlook, a: int, b: int) -> Number:
-        volts = seen.volts[a] - seen.volts[b]
-        ohms = seen.ohms(a) + seen.ohms(b)
-        if ohms > METER_OHMS * 1e-4:
-            volts *= METER_OHMS / (METER_OHMS + ohms)
-        size = abs(volts)
-        supply = float(self._circuit.context.system_volts)
-        divided = DIVIDED * size * max(supply - size, 0.0) / supply
-        joints = JOINTS * min(size, 0.01 * supply)
-        shared = self._shared * size
-        spread = math.sqrt(shared * shared + divided * divided + joints * joints)
-        return chance, volts, spread + _meter(size)
+    def _volts(self, seen: Sequence[Weights], a: int, b: int) -> list[list[Number]]:
+        """Voltage between two nodes under each suspect. This is asked for every suspect at every place in
+        every set-up, so it is one loop."""
+        shared, supply = self._shared, float(self._circuit.context.system_volts)
+        found: list[list[Number]] = []
+        for row in seen:
+            numbers: list[Number] = []
+            for chance, outlook in row:
+                volts = outlook.volts[a] - outlook.volts[b]
+                ohms = outlook.own_ohms[a] + outlook.own_ohms[b]
+                if ohms > METER_OHMS * 1e-4:
+                    volts *= METER_OHMS / (METER_OHMS + ohms)
+                size = abs(volts)
+                # What a divider scatters, the joints in the way, and the supply, each by itself.
+                divided = DIVIDED * size * (supply - size) / supply if size < supply else 0.0
+                joints = JOINTS * (size if size < 0.01 * supply else 0.01 * supply)
+                own = shared * size
+                spread = math.sqrt(own * own + divided * divided + joints * joints)
+                numbers.append((chance, volts, spread + _meter(size)))
+            found.append(numbers)
+        return found
 
     def _lamps(self, check: Check) -> list[Words]:
         a, b = nodes(self._circuit, check)
         lamp = test_lamp(self._circuit)
 
         def light(seen: Outlook) -> Words:
-            volts, ohms = seen.volts[a] - seen.volts[b], seen.ohms(a) + seen.ohms(b)
+            volts, ohms = seen.volts[a] - seen.volts[b], seen.own_ohms[a] + seen.own_ohms[b]
             return light_words(self._circuit, _through(lamp, volts, ohms))
 
         return [mixed([(p, light(s)) for p, s in row]) for row in self._seen(check.setup)]

@@ -78,13 +78,14 @@ class Outlook:
             self._activity = self._flows.activity(self.volts)
         return self._activity
 
-    def ohms(self, node: int) -> float:
-        """Resistance (Ω) that a probe sees from a node to earth."""
+    @property
+    def own_ohms(self) -> array[float]:
+        """Resistance (Ω) that a probe sees from each node to earth."""
         if self._own is None:
             assert self._reduced is not None
             self._own = array("d", resistances(self.mesh, self._reduced)[0])
             self._reduced = None
-        return self._own[node]
+        return self._own
 
 
 @dataclass(frozen=True, slots=True)
@@ -174,9 +175,16 @@ def summarised(point: OperatingPoint) -> Outlook:
         array("d", point.volts),
         point.blown,
         point.mesh,
-        Flows(point.circuit, point.network, point.changes, point.states),
+        Flows(point.circuit, point.network, point.changes, _same(point.circuit, point.states)),
         array("d", point.factor.g),
     )
+
+
+def _same(circuit: Circuit, states: Mapping[str, str]) -> Mapping[str, str]:
+    """The one mapping that is kept for equal ones: nearly all suspects leave every element in the state of
+    the sound circuit. All name the elements in one order."""
+    key = ("states", *states.values())
+    return circuit.cache.setdefault(key, states)  # type: ignore[no-any-return]
 
 
 def shown_by(circuit: Circuit) -> list[Element]:

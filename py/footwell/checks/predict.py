@@ -157,8 +157,27 @@ def foretold(circuit: Circuit, check: Check, faults: Faults) -> tuple[Foretold, 
         faults = alike(circuit, faults, _watched_nodes(circuit, check))
     key = ("expected", check, faults)
     if key not in circuit.cache:
-        circuit.cache[key] = _foretold(circuit, check, faults)
+        circuit.cache[key] = tuple(_felt(row) for row in _foretold(circuit, check, faults))
     return circuit.cache[key]  # type: ignore[no-any-return]
+
+
+UNFELT = 1e-4
+"""Variance, as a share of the instrument's own, below which leans are left out of what is kept."""
+
+
+def _felt(row: Foretold) -> Foretold:
+    """A prediction without the many small leans that the instrument does not feel: a large circuit has a
+    hundred, of which a dozen count."""
+    if not isinstance(row.said, Reading):
+        return row
+    left = UNFELT * row.said.instrument_sigma**2
+    kept = dict(row.said.leans)
+    for key, lean in sorted(kept.items(), key=lambda item: (abs(item[1]), item[0])):
+        left -= lean * lean
+        if left < 0.0:
+            break
+        del kept[key]
+    return replace(row, said=replace(row.said, leans=kept))
 
 
 FROM_OUTSIDE = (VOLTS, LAMP, CLAMP, SUBSTITUTE, FUSE_LAMP, LISTEN, LOAD)

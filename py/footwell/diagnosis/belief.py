@@ -4,15 +4,16 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.case import Case, Hypothesis, Taken
 from footwell.diagnosis.complaint import noticed
-from footwell.diagnosis.course import Course, Track, standing
+from footwell.diagnosis.course import Course, standing
 from footwell.diagnosis.hypotheses import hypotheses, repair_of
-from footwell.diagnosis.likelihood import any_log, joint_log, log_chance, shares
+from footwell.diagnosis.likelihood import Piece, any_log, joint_log, shares
 from footwell.diagnosis.multiple import Scored, beside, several
+from footwell.diagnosis.recall import Recall, Row, Standing, Told, recall_of
 from footwell.electrics.turns import NOTHING, Known
 from footwell.faults.suspects import Repair
 
@@ -68,93 +69,102 @@ class Belief:
 def believe(case: Case) -> Belief:
     """Odds of all suspects, in a fixed order of falling share (ties by the faults' names)."""
     every = hypotheses(case)
-    wayside = Wayside()
-    alive = _followed(case, every, wayside=wayside)
-    alive += _several(case, every, alive, wayside)
+    recall = recall_of(case)
+    singles = recall.standing_of(every)
+    _weigh(case, recall, singles)
+    alive, fell = _arrived(case, singles)
+    alive += _several(case, recall, every, Reached(alive, fell, singles.fits))
     none = math.log(NONE_ODDS) + sum(any_log(e) for e in case.evidence)
     return _normalised(case, alive, none)
 
 
-Followed = list[tuple[Hypothesis, float, Track]]
-"""Suspects with their log weight and the memory of their way."""
+def _weigh(case: Case, recall: Recall, standing: Standing, best: float = -math.inf) -> None:
+    """Go on through the evidence; hopeless suspects are dropped on the way."""
+    for n in range(standing.pieces, len(recall.pieces)):
+        piece = recall.pieces[n]
+        chances = [told.of(case, h, n, piece) for h, _, told in standing.rows]
+        standing.fits.append(max(chances, default=0.0))
+        rows = [(h, w + said, t) for (h, w, t), said in zip(standing.rows, chances, strict=True)]
+        standing.rows, fell = _above(rows, best, HOPELESS + ON_THE_WAY)
+        standing.fell += fell
+        standing.pieces = n + 1
 
 
-@dataclass
-class Wayside:
-    """What is seen on the way through the evidence: suspects that `fell`, the first first, and how well
-    the best of all suspects explains each piece (`fits`, log chance)."""
-
-    fell: list[Hypothesis] = field(default_factory=list)
-    fits: list[float] = field(default_factory=list)
-
-
-def _followed(
-    case: Case,
-    suspects: Iterable[Hypothesis],
-    best: float = -math.inf,
-    wayside: Wayside | None = None,
-) -> Followed:
-    """Log weight of each suspect; hopeless ones are dropped on the way."""
-    aside = wayside or Wayside()
-    alive: Followed = [(h, math.log(h.odds), Track()) for h in suspects]
-    for item in case.evidence:
-        chances = [log_chance(case, h, item, track) for h, _, track in alive]
-        aside.fits.append(max(chances, default=0.0))
-        alive = [(h, w + said, t) for (h, w, t), said in zip(alive, chances, strict=True)]
-        alive = _above(alive, best, HOPELESS + ON_THE_WAY, aside)
-    for _, _, track in alive:
-        track.reach(case, len(case.epochs) - 1)
-    alive = [(h, math.log(h.odds) + joint_log(track), track) for h, _, track in alive]
-    return _above(alive, best, HOPELESS, aside)
+def _arrived(
+    case: Case, standing: Standing, best: float = -math.inf
+) -> tuple[list[Row], list[Hypothesis]]:
+    """Those left at the end with the log weight of all evidence, and all that fell, the first first."""
+    for _, _, told in standing.rows:
+        told.track.reach(case, len(case.epochs) - 1)
+    rows = [(h, math.log(h.odds) + joint_log(told.track), told) for h, _, told in standing.rows]
+    left, fell = _above(rows, best, HOPELESS)
+    return left, standing.fell + fell
 
 
-def _above(rows: Followed, best: float, nats: float, aside: Wayside) -> Followed:
-    """The suspects at most so many nats below the best; the others fall, the worst first."""
+def _above(rows: list[Row], best: float, nats: float) -> tuple[list[Row], list[Hypothesis]]:
+    """The suspects at most so many nats below the best, and the others, the worst first."""
     floor = max([best, *(weight for _, weight, _ in rows)]) - nats
     under = [(round(weight, 9), h.faults, h) for h, weight, _ in rows if weight <= floor]
-    aside.fell += [h for _, _, h in sorted(under, key=lambda row: row[:2])]
-    return [row for row in rows if row[1] > floor]
+    if not under:
+        return rows, []
+    return [row for row in rows if row[1] > floor], [
+        h for _, _, h in sorted(under, key=lambda row: row[:2])
+    ]
+
+
+@dataclass(frozen=True)
+class Reached:
+    """How far single suspects get: those left, those that `fell`, the first first, and how well the best
+    explains each piece of evidence (`fits`, log chance)."""
+
+    alive: list[Row]
+    fell: list[Hypothesis]
+    fits: list[float]
 
 
 def _several(
-    case: Case, every: Sequence[Hypothesis], alive: Followed, wayside: Wayside
-) -> Followed:
+    case: Case, recall: Recall, every: Sequence[Hypothesis], reached: Reached
+) -> list[Row]:
     """Suspects of several faults: all kinds where single ones explain the evidence poorly, else what may
     hide beside the leading ones, once something has been measured."""
-    best = max((w for _, w, _ in alive), default=-math.inf)
+    best = max((w for _, w, _ in reached.alive), default=-math.inf)
     known = {h.faults for h in every}
-    tracks: dict[tuple[Fault, ...], Track] = {}
+    every_told: dict[tuple[Fault, ...], Told] = {}
 
     def follow(suspects: list[Hypothesis]) -> list[Scored]:
-        rows = _followed(case, [h for h in suspects if h.faults not in known], best)
-        tracks.update((h.faults, track) for h, _, track in rows)
+        standing = recall.begun([h for h in suspects if h.faults not in known])
+        _weigh(case, recall, standing, best)
+        rows, _ = _arrived(case, standing, best)
+        every_told.update((h.faults, told) for h, _, told in rows)
         return [(h, w) for h, w, _ in rows]
 
     def shows(fault: Fault) -> bool:
         return noticed(case.now, fault, case.engine)
 
-    singles = [(h, w) for h, w, _ in alive]
+    singles = [(h, w) for h, w, _ in reached.alive]
     found: list[Scored] = []
-    if _poorly(case, every, best, wayside):
-        found = several(every, singles, wayside.fell, follow, shows)
+    if _poorly(recall.pieces, every, best, reached.fits):
+        found = several(every, singles, reached.fell, follow, shows)
     elif any(isinstance(e, Taken) for e in case.evidence):
         found = beside(every, singles, follow, shows)
-    return [(h, w, tracks[h.faults]) for h, w in found]
+    return [(h, w, every_told[h.faults]) for h, w in found]
 
 
-def _poorly(case: Case, every: Sequence[Hypothesis], best: float, wayside: Wayside) -> bool:
-    """Whether there is a piece of evidence that no single fault explains better than chance, or a pair of
+def _poorly(
+    every_piece: Sequence[Piece], every: Sequence[Hypothesis], best: float, fits: Sequence[float]
+) -> bool:
+    """Whether there is a reading that no single fault explains better than chance, or a pair of
     usual faults, each explaining its share of the evidence, would rival the best single one."""
     odds = [math.log(h.odds) for h in every if len(h.faults) == 1]
-    if not odds or not wayside.fits:
+    if not odds or not fits:
         return False
-    chances = zip(case.evidence, wayside.fits, strict=True)
-    if any(isinstance(item, Taken) and fit < any_log(item) for item, fit in chances):
-        return True
-    return 2.0 * sum(odds) / len(odds) + sum(wayside.fits) > best + math.log(POORLY)
+    for piece, fit in zip(every_piece, fits, strict=True):
+        if isinstance(piece[0], Taken) and fit < any_log(piece[0]):
+            return True
+    return 2.0 * sum(odds) / len(odds) + sum(fits) > best + math.log(POORLY)
 
 
-def _normalised(case: Case, alive: Followed, none: float) -> Belief:
+def _normalised(case: Case, alive: list[Row], none: float) -> Belief:
     top = max([none, *(weight for _, weight, _ in alive)])
     total = math.exp(none - top) + sum(math.exp(weight - top) for _, weight, _ in alive)
     share_none = math.exp(none - top) / total
@@ -162,8 +172,8 @@ def _normalised(case: Case, alive: Followed, none: float) -> Belief:
     scale = (1.0 - kept_none) / (1.0 - share_none) if share_none < 1.0 else 0.0
     rows = [
         _weighed(case, h, part * scale * math.exp(w - top) / total, course)
-        for h, w, track in alive
-        for course, part in shares(track)
+        for h, w, told in alive
+        for course, part in shares(told.track)
     ]
     rows.sort(key=lambda w: (-round(w.share, 12), w.faults, w.repairs))
     return Belief(tuple(w for w in rows if w.share > 1e-9), kept_none)

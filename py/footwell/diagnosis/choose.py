@@ -188,8 +188,17 @@ def subjects(circuit: Circuit, check: Check) -> set[tuple[str, str]]:
         return {(check.red, "")}
     if check.instrument in (CLAMP, SUBSTITUTE):
         return {(load, "") for load in circuit.sheet.loads}
-    held = {check.red, check.black}
-    return {key for key, pair in touchable_pairs(circuit).items() if set(pair) == held}
+    return _between(circuit).get(frozenset((check.red, check.black)), set())
+
+
+def _between(circuit: Circuit) -> dict[frozenset[str], set[tuple[str, str]]]:
+    """Two places to what lies between them and can be measured by holding probes to both."""
+    if "between" not in circuit.cache:
+        found: dict[frozenset[str], set[tuple[str, str]]] = {}
+        for key, pair in touchable_pairs(circuit).items():
+            found.setdefault(frozenset(pair), set()).add(key)
+        circuit.cache["between"] = found
+    return circuit.cache["between"]  # type: ignore[no-any-return]
 
 
 def _branches_between(circuit: Circuit, check: Check, part: str) -> list[str]:

@@ -5,9 +5,10 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, field, replace
 
-from footwell.checks.predict import Nuisance, Reading
+from footwell.checks.predict import Reading
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.case import Case, Hypothesis, Taken
+from footwell.electrics.spread import Leans
 from footwell.electrics.turns import NOTHING, Known, Turn, forgotten, learned
 
 
@@ -16,7 +17,7 @@ class Course:
     """One way that things may have gone under a suspect: `odds` is the log chance that relays and fuses in
     doubt turned out so, `known` what that supposes of them, `words` the log chance of all words, `log` that
     of everything in the order taken. Numbers are kept with their predictions, with how the next number
-    leans on those before it; `blown` are fuses that have opened."""
+    leans on those before it (`leans` with the sitting of each); `blown` are fuses that have opened."""
 
     odds: float = 0.0
     known: Known = NOTHING
@@ -24,7 +25,7 @@ class Course:
     log: float = 0.0
     numbers: list[tuple[Taken, Reading]] = field(default_factory=list)
     residuals: list[float] = field(default_factory=list)
-    leans: list[dict[tuple[Nuisance, int], float]] = field(default_factory=list)
+    leans: list[tuple[int, Leans]] = field(default_factory=list)
     factor: list[list[float]] = field(default_factory=list)
     epoch: int = 0
     blown: set[str] = field(default_factory=set)

@@ -29,12 +29,13 @@ def used_setups(case: Case) -> tuple[SetupState, ...]:
 def hypotheses(case: Case) -> list[Hypothesis]:
     """All suspects but screened pairs: nothing wrong, singles, slips, slips and faults with damage."""
     singles = raised_by_history(case, single_faults(case.now, case.story))
+    used = used_setups(case)
     found = [Hypothesis((), _sound_odds(case), ())]
     for first in singles:
-        found += _with_damage(case, first)
+        found += _with_damage(case, used, first)
     mended = [s for s in singles if s.fault.element in case.epochs[-1].mended]
     for slip in suspected_slips(case):
-        found += _slip_with_damage(case, slip)
+        found += _slip_with_damage(case, used, slip)
         found += [_slip_beside(slip, first) for first in mended]
     return found
 
@@ -116,22 +117,20 @@ def odds_of(probability: float) -> float:
     return probability / (1.0 - probability)
 
 
-def _with_damage(case: Case, first: SingleFault) -> list[Hypothesis]:
+def _with_damage(case: Case, used: tuple[SetupState, ...], first: SingleFault) -> list[Hypothesis]:
     """The fault alone, and together with each part that it overloads in the positions that were used."""
     alone = Hypothesis((first.fault,), first.odds, (first.repair,))
     if first.fault.mode not in OVERLOADS:
         return [alone]
-    hurt = stresses(case.now, used_setups(case), (first.fault,)).values()
+    hurt = stresses(case.now, used, (first.fault,)).values()
     others = [s for s in hurt if s.element != first.fault.element]
     return _spread_over_damage(case.now, alone, others)
 
 
-def _slip_with_damage(case: Case, slip: Slip) -> list[Hypothesis]:
+def _slip_with_damage(case: Case, used: tuple[SetupState, ...], slip: Slip) -> list[Hypothesis]:
     circuit = case.circuit(len(case.epochs) - 1, slip)
     alone = Hypothesis((), slip.odds, (slip_repair(slip),), slip)
-    return _spread_over_damage(
-        circuit, alone, list(stresses(circuit, used_setups(case), ()).values())
-    )
+    return _spread_over_damage(circuit, alone, list(stresses(circuit, used, ()).values()))
 
 
 def _spread_over_damage(

@@ -10,14 +10,18 @@ are followed, each with its chance: what it does in one reading it does in the n
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
+from itertools import groupby
 
 from footwell.checks import sights
 from footwell.checks.check import CLAMP, OHMS, Check
 from footwell.checks.outlook import Outlook, Seen, from_outside, outlook, outlooks
-from footwell.checks.predict import Nuisance, Reading, Words, foretold, seen_as
+from footwell.checks.predict import Reading, Words, foretold, seen_as
 from footwell.circuit.circuit import Circuit
+from footwell.circuit.fault import Fault
 from footwell.diagnosis.case import Case, Evidence, Hypothesis, Sighting, Taken
 from footwell.diagnosis.course import Course, Track, standing
+from footwell.electrics.spread import Leans
 from footwell.electrics.turns import possible
 
 SLIP_SHARE = 0.02
@@ -32,10 +36,24 @@ UNLIKELY = 7.0
 """A course this many nats below the likeliest of its suspect is not followed further (e^-7 is 0.001)."""
 
 
-def log_chance(case: Case, h: Hypothesis, item: Evidence, track: Track) -> float:
+Piece = tuple[Evidence, ...]
+"""A reading alone, or what several loads were seen to do in one set-up."""
+
+
+def pieces(evidence: Sequence[Evidence]) -> list[Piece]:
+    """The evidence with neighbours put together that were seen in one set-up: one operating point tells
+    them all."""
+    return [tuple(rows) for _, rows in groupby(evidence, _together)]
+
+
+def _together(item: Evidence) -> object:
+    return (item.epoch, item.setup) if isinstance(item, Sighting) else object()
+
+
+def log_chance(case: Case, h: Hypothesis, piece: Piece, track: Track) -> float:
     """Log chance (or density) of a piece of evidence under a suspect; the track moves on."""
     before = _log_sum([c.log for c in track.courses])
-    found = [after for course in track.courses for after in _went_on(case, h, item, course)]
+    found = [after for course in track.courses for after in _went_on(case, h, piece, course)]
     best = max(c.log for c in found)
     track.courses = [c for c in found if c.log > best - UNLIKELY]
     return _log_sum([c.log for c in found]) - before
@@ -48,14 +66,19 @@ def _log_sum(logs: list[float]) -> float:
     return top + math.log(sum(math.exp(x - top) for x in logs))
 
 
-def _went_on(case: Case, h: Hypothesis, item: Evidence, course: Course) -> list[Course]:
+def _went_on(case: Case, h: Hypothesis, piece: Piece, course: Course) -> list[Course]:
     """A course after a piece of evidence: more than one where a relay or a fuse is in doubt."""
+    item = piece[0]
     course.reach(case, item.epoch)
     circuit = case.circuit(item.epoch, h.slip)
     faults = standing(case, h, course)
     if isinstance(item, Sighting):
         shown = from_outside(circuit, item.setup, faults)
-        return _saw(case, circuit, item, course, outlooks(circuit, item.setup, shown))
+        return _saw(case, circuit, piece, course, outlooks(circuit, item.setup, shown))
+    return _read(circuit, item, course, faults)
+
+
+def _read(circuit: Circuit, item: Taken, course: Course, faults: tuple[Fault, ...]) -> list[Course]:
     setup = item.check.setup
     states = foretold(circuit, item.check, faults)
     if len(states) == 1:
@@ -75,12 +98,12 @@ def _went_on(case: Case, h: Hypothesis, item: Evidence, course: Course) -> list[
 
 
 def _saw(
-    case: Case, circuit: Circuit, item: Sighting, course: Course, states: tuple[Seen, ...]
+    case: Case, circuit: Circuit, piece: Piece, course: Course, states: tuple[Seen, ...]
 ) -> list[Course]:
     found: list[Course] = []
     for weight, state in possible(states, course.known):
         after = course.turned(weight, state.turns, state.outlook.blown)
-        said = _sight_log(case, circuit, item, state.outlook)
+        said = _sight_log(case, circuit, piece, state.outlook)
         after.words += said
         after.log += said
         found.append(after)
@@ -110,11 +133,18 @@ def _joint_log(course: Course) -> float:
     return course.odds + course.words + said
 
 
-def _sight_log(case: Case, circuit: Circuit, item: Sighting, seen: Outlook) -> float:
-    usual = outlook(case.now, item.setup, ()).activity.get(item.load, 0.0)
-    now = seen.activity.get(item.load, 0.0)
-    chances = sights.chances(seen_as(circuit, item.load), now, usual, sights.SLIP[item.told_by])
-    return math.log(chances.get(item.word, 0.01))
+def _sight_log(case: Case, circuit: Circuit, piece: Piece, seen: Outlook) -> float:
+    """Log chance of what several loads were seen to do in one set-up."""
+    assert isinstance(piece[0], Sighting)
+    usual = outlook(case.now, piece[0].setup, ()).activity
+    now, total = seen.activity, 0.0
+    for item in piece:
+        assert isinstance(item, Sighting)
+        load, slip = item.load, sights.SLIP[item.told_by]
+        kind = seen_as(circuit, load)
+        chances = sights.chances(kind, now.get(load, 0.0), usual.get(load, 0.0), slip)
+        total += math.log(chances.get(item.word, 0.01))
+    return total
 
 
 def _word_log(predicted: Reading | Words, item: Taken) -> float:
@@ -147,8 +177,7 @@ def _number_log(predicted: Reading, item: Taken, course: Course) -> float:
     if math.isinf(predicted.mean) or math.isinf(item.value):
         same = math.isinf(predicted.mean) and math.isinf(item.value)
         return math.log((1.0 - SLIP_SHARE) + stray if same else stray)
-    leans = {(key, item.sitting): x for key, x in predicted.leans.items()}
-    row, variance, pull = _conditioned(course, leans, predicted.instrument_sigma)
+    row, variance, pull = _conditioned(course, predicted, item.sitting)
     miss = item.value - predicted.mean
     z = miss - pull
     fit = (
@@ -156,23 +185,30 @@ def _number_log(predicted: Reading, item: Taken, course: Course) -> float:
     )
     if fit > stray:
         course.residuals.append(miss)
-        course.leans.append(leans)
+        course.leans.append((item.sitting, predicted.leans))
         course.factor.append([*row, math.sqrt(variance)])
     return math.log(fit + stray)
 
 
 def _conditioned(
-    course: Course, leans: dict[tuple[Nuisance, int], float], instrument_sigma: float
+    course: Course, predicted: Reading, sitting: int
 ) -> tuple[list[float], float, float]:
-    """One more row of the Cholesky factor: the row, the variance left, and the mean's shift."""
+    """One more row of the Cholesky factor: the row, the variance left, and the mean's shift. Readings of
+    different sittings share nothing: the supply is another, and so is how hot the parts are."""
+    own, least = predicted.leans, predicted.instrument_sigma**2
     row: list[float] = []
     whitened: list[float] = []
     for n, (earlier, factor) in enumerate(zip(course.leans, course.factor, strict=True)):
-        shared = sum(x * earlier[key] for key, x in leans.items() if key in earlier)
+        shared = _shared(own, earlier[1]) if earlier[0] == sitting else 0.0
         value = shared - sum(a * b for a, b in zip(row, factor, strict=False))
         row.append(value / factor[-1])
         settled = course.residuals[n] - sum(a * b for a, b in zip(whitened, factor, strict=False))
         whitened.append(settled / factor[-1])
-    own = sum(x * x for x in leans.values()) + instrument_sigma**2
-    variance = max(own - sum(x * x for x in row), instrument_sigma**2)
+    all_of_it = sum(x * x for x in own.values()) + least
+    variance = max(all_of_it - sum(x * x for x in row), least)
     return row, variance, sum(a * b for a, b in zip(row, whitened, strict=True))
+
+
+def _shared(a: Leans, b: Leans) -> float:
+    """Covariance of two readings by what both lean on."""
+    return sum(x * b[key] for key, x in a.items() if key in b)

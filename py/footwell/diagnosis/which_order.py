@@ -100,7 +100,7 @@ def _log_of(
     alone = Hypothesis((), 1.0, (), slip)
     track = Track()
     for n, item in enumerate(evidence):
-        if log_chance(case, alone, item, track) < any_log(item) + math.log(CLEARLY):
+        if log_chance(case, alone, (item,), track) < any_log(item) + math.log(CLEARLY):
             out.add(slip, n)
             return None
     return joint_log(track)

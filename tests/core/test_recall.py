@@ -1,0 +1,99 @@
+"""What is kept between two looks at a job changes nothing: a look at a stranger's job says the same."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import pytest
+
+from core.loop_rig import ALL_TOOLS, read
+from footwell.circuit.fault import Fault
+from footwell.diagnosis import recall
+from footwell.diagnosis.belief import Belief, believe
+from footwell.diagnosis.case import Case, Hypothesis
+from footwell.diagnosis.course import Track
+from footwell.diagnosis.likelihood import Piece
+from footwell.job.events import Event
+from footwell.job.replay import circuits_of, replay
+from footwell.practice.electrician import begin, work
+from footwell.practice.vehicle import Vehicle
+
+JOBS = {
+    "minibus-saloon-fan": (Fault("M1", "stiff", 0.6), Fault("R1", "open:thermal fuse")),
+    "van-rear-screen": (Fault("W4", "high_resistance", 20.0),),
+}
+
+
+def worked(name: str) -> list[Event]:
+    """A job from the complaint to its end, repairs and looking again with it."""
+    vehicle = Vehicle(circuits_of(read(name)), JOBS[name])
+    run = begin(read(name).sheet, vehicle, ALL_TOOLS)
+    work(run, vehicle)
+    return run.events
+
+
+def case_of(events: Sequence[Event]) -> Case:
+    return replay(events).case
+
+
+def afresh(case: Case) -> Belief:
+    """The belief of somebody who has not looked before."""
+    kept = case.now.cache.pop("recall", None)
+    found = believe(case)
+    case.now.cache["recall"] = kept
+    return found
+
+
+def without(events: Sequence[Event], kind: str) -> list[Event]:
+    """The job with its last entry of a kind withdrawn."""
+    gone = [e for e in events if e.kind == kind][-1]
+    last = events[-1]
+    body = f'{{"device": "{gone.device}", "n": {gone.n}}}'
+    data = {**last.model_dump(), "n": last.n + 1, "kind": "event withdrawn", "body": body}
+    return [*events, Event.model_validate(data)]
+
+
+@pytest.mark.parametrize("name", JOBS)
+def test_every_look_of_a_job_says_what_a_first_look_would_say(name: str) -> None:
+    events = worked(name)
+    for n in range(2, len(events) + 1):
+        case = case_of(events[:n])
+        assert believe(case) == afresh(case), n
+
+
+@pytest.mark.parametrize("kind", ["reading taken", "positions tried", "repair done"])
+def test_what_is_withdrawn_is_forgotten(kind: str) -> None:
+    events = worked("minibus-saloon-fan")
+    believe(case_of(events))
+    case = case_of(without(events, kind))
+    assert case.evidence != case_of(events).evidence or case.epochs != case_of(events).epochs
+    assert believe(case) == afresh(case)
+
+
+def test_two_jobs_on_one_sheet_say_nothing_of_each_other() -> None:
+    events = worked("minibus-saloon-fan")
+    vehicle = Vehicle(circuits_of(read("minibus-saloon-fan")), (Fault("F1", "open"),))
+    run = begin(read("minibus-saloon-fan").sheet, vehicle, ALL_TOOLS)
+    work(run, vehicle)
+    for one, other in zip(range(3, len(events)), range(3, len(run.events)), strict=False):
+        for case in (case_of(events[:one]), case_of(run.events[:other])):
+            assert believe(case) == afresh(case)
+
+
+def test_single_suspects_weigh_only_what_is_new(monkeypatch: pytest.MonkeyPatch) -> None:
+    events = worked("minibus-saloon-fan")
+    last = next(n for n, e in enumerate(events) if e.kind == "reading taken")
+    before, after = case_of(events[:last]), case_of(events[: last + 1])
+    plain, asked = recall.log_chance, []
+
+    def noted(case: Case, h: Hypothesis, piece: Piece, track: Track) -> float:
+        asked.extend(piece if len(h.faults) < 2 else ())
+        return plain(case, h, piece, track)
+
+    monkeypatch.setattr(recall, "log_chance", noted)
+    after.now.cache.pop("recall", None)
+    believe(before)
+    assert {*asked} == {*before.evidence}
+    asked.clear()
+    believe(after)
+    assert {*asked} == {*after.evidence} - {*before.evidence}
