@@ -102,6 +102,14 @@ class OldPlugAsked(Message):
     ]
 
 
+class EntryTried(Message):
+    """A change of the sheet that is not stored yet: its kind, and its body as text."""
+
+    events: Events
+    kind: Literal["sheet edited", "place found"]
+    body: Annotated[str, Field(max_length=65_536)]
+
+
 class FileAsked(Message):
     """The circuit of a job as a file: the sheet (JSON), its wires (CSV), or a set-up for a SPICE
     simulator, in which controls that are not named are at rest."""
@@ -241,6 +249,8 @@ class WayView(Message):
     from the left as seen from the wires, `mating_column` as seen from the mating side."""
 
     way: str
+    number: str
+    """What people see beside it; `way` names it for good."""
     row: int
     column: int
     mating_column: int

@@ -14,7 +14,7 @@ from footwell import messages as m
 from footwell.diagnosis.ahead import prepared
 from footwell.errors import FootwellError
 from footwell.job import links
-from footwell.job.events import WireListed, WiresListed
+from footwell.job.events import EVENT_FORMAT, Event, WireListed, WiresListed
 from footwell.job.replay import replay
 from footwell.job.stored import wiring_of
 from footwell.page import build_view, practice_view
@@ -141,6 +141,23 @@ def old_plug(request: m.OldPlugAsked) -> m.OldPlugView:
     return m.OldPlugView(notices=list(taken.notices))
 
 
+def entry_try(request: m.EntryTried) -> m.Nothing:
+    """Whether a change of the sheet can be made: refused with the sentence that says why not."""
+    before = len(replay(request.events).problems)
+    tried = Event(
+        device="trying",
+        n=1,
+        job="trying",
+        kind=request.kind,
+        format=EVENT_FORMAT,
+        body=request.body,
+    )
+    problems = replay([*request.events, tried]).problems
+    if len(problems) > before:
+        raise FootwellError("bad_change", problems[-1])
+    return m.Nothing()
+
+
 def orders(request: m.OrdersAsked) -> m.OrdersView:
     """Which orders of a connector's wires fit what is known, where the numbers cannot be seen."""
     case = replay(request.events).case
@@ -209,6 +226,7 @@ CALLS: dict[str, tuple[type[BaseModel], type[BaseModel], Callable[[Any], BaseMod
     "weigh": (m.ReadingTyped, m.Weighed, weigh),
     "wiring": (m.WiringAsked, m.ConnectorView, wiring),
     "old_plug": (m.OldPlugAsked, m.OldPlugView, old_plug),
+    "entry_try": (m.EntryTried, m.Nothing, entry_try),
     "orders": (m.OrdersAsked, m.OrdersView, orders),
     "expected": (m.ExpectedAsked, m.ExpectedTable, expected),
     "explain": (m.ExplainAsked, m.Explanation, explain),

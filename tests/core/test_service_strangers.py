@@ -106,6 +106,8 @@ def whole_job() -> list[Data]:
     job.add("reading taken", instrument="substitute lamp", red="X4", setup=lamp, choice="dark")
     job.add("check skipped", check="volts X4.1.a earth S1=1", reason="cannot reach")
     job.add("sheet edited", changes=[{"element": "W3", "field": "colour", "value": "RD"}])
+    job.add("sheet edited", changes=[{"element": "X2.2", "field": "number", "value": "B"}])
+    job.add("place found", inside="W5", what="branch to a lamp", at="dash")
     job.add("repair done", element="R1", mode="open", what="renewed")
     job.add("practice begun", faults=[{"element": "R1", "mode": "open", "size": 0.0}], wired=[])
     job.add("caution passed", hazard="battery").add("note made", text="?").withdraw(5)
@@ -124,6 +126,7 @@ REQUESTS: dict[str, Data] = {
     "weigh": {"record": RECORD, "typed": "12,3", "unit": "V"},
     "wiring": {"connector": "X2", "half": "a", "found": MIRRORED},
     "old_plug": {"connector": "X2", "half": "a", "colours": {"1": "RD/BK", "2": None}},
+    "entry_try": {"kind": "place found", "body": '{"inside":"W3","what":"plug"}'},
     "orders": {"connector": "X2", "half": "a", "found": {"3": "W5"}},
     "expected": LAMP,
     "explain": {"instrument": "volts", "red": "X4.1.a", "black": "X4.2.a"} | LAMP,

@@ -19,6 +19,7 @@ from footwell.parts.wire import Wire
 from footwell.sheet.models import Sheet, SheetConnector
 from footwell.sheet.points import HalfId as HalfId
 from footwell.sheet.points import bundles as bundles
+from footwell.sheet.points import number
 
 Arrangement = tuple[tuple[HalfId, tuple[tuple[str, str], ...]], ...]
 """For each half that differs from the sheet: (way, wires) pairs, sorted; wires joined by "+"."""
@@ -234,7 +235,7 @@ def _contact_elements(
                     found[f"{c.id}.{way}"] = Element(
                         f"{c.id}.{way}",
                         kind,
-                        f"way {way} of {c.name}",
+                        f"way {number(c, way)} of {c.name}",
                         Contact(c.terminal_mm, c.rating_amps),
                         nodes | dict(shared),
                     )

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from footwell.circuit.circuit import Circuit
 from footwell.parts.base import EARTH
+from footwell.sheet.points import number, seen_point
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +62,7 @@ def _way_places(circuit: Circuit) -> list[Place]:
                 point = f"{c.id}.{way}.{side}"
                 wired = point in circuit.wires_in
                 if wired or (side == "b" and way in c.part_ways):
-                    name = f"way {way}{_colour(circuit, point)} of {c.name}, {half}"
+                    name = f"way {number(c, way)}{_colour(circuit, point)} of {c.name}, {half}"
                     hazards = tuple(c.hazards)
                     found.append(
                         Place(point, c.id, circuit.node_of[point], name, c.minutes, wired, hazards)
@@ -97,13 +98,13 @@ def element_named(circuit: Circuit, element: str) -> str:
     found = circuit.elements[element]
     if found.kind.name == "wire":
         wire = next(w for w in circuit.sheet.wires if w.id == element)
-        ends = f"{_owner(wire.start)} to {_owner(wire.end)}"
+        ends = f"{_owner(circuit, wire.start)} to {_owner(circuit, wire.end)}"
         return f"wire {wire.colour or element} from {ends}"
     if found.kind.name == "contact":
         return found.name
     return named(found.name, element)
 
 
-def _owner(point: str) -> str:
-    pieces = point.split(".")
+def _owner(circuit: Circuit, point: str) -> str:
+    pieces = seen_point(circuit.connectors, point).split(".")
     return f"{pieces[0]} way {pieces[1]}" if len(pieces) == 3 else pieces[0]

@@ -113,7 +113,7 @@ def lines_of(circuit: Circuit, item: Item) -> tuple[str, ...]:
     if item.kind == FOLD:
         return item.lines
     if item.kind == WAY:
-        return way_lines(item.id)
+        return way_lines(circuit, item.id)
     if item.kind == LOOSE:
         return (item.id.split(".")[0], "loose")
     if item.kind in (BODY, "splice"):

@@ -64,7 +64,7 @@ def _plug(circuit: Circuit, pin: Pin, x: float, outer: float, inner: float) -> S
         pin.contact,
         WAY,
         circuit.elements[pin.contact].name,
-        Label(way_lines(pin.contact), x + half + LABEL_GAP, middle),
+        Label(way_lines(circuit, pin.contact), x + half + LABEL_GAP, middle),
         x,
         middle,
         2 * half,

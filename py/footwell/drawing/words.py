@@ -11,6 +11,7 @@ from footwell.parts.motor import Motor
 from footwell.parts.resistor import Resistor
 from footwell.parts.two_speed_motor import TwoSpeedMotor
 from footwell.sheet.models import SheetWire
+from footwell.sheet.points import seen_point
 
 LINE_WIDTH = 1.2
 """Width in grid units that a name is broken to, unless a word is longer."""
@@ -42,9 +43,9 @@ def part_lines(element: Element, context: Context) -> tuple[str, ...]:
     return (element.id, *((size,) if size else ()), *_broken(name))
 
 
-def way_lines(contact: str) -> tuple[str, ...]:
+def way_lines(circuit: Circuit, contact: str) -> tuple[str, ...]:
     """Connector and way as the trade writes them: "X3/2"."""
-    return (contact.replace(".", "/", 1),)
+    return (seen_point(circuit.connectors, contact).replace(".", "/", 1),)
 
 
 def wire_lines(wire: SheetWire) -> tuple[str, ...]:

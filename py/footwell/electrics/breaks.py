@@ -18,6 +18,7 @@ from footwell.electrics.laying import is_apart
 from footwell.electrics.network import Slot
 from footwell.electrics.operating_point import OperatingPoint
 from footwell.parts.laws import Open
+from footwell.sheet.points import seen_point
 
 UNPLUGGED = "is unplugged"
 
@@ -219,7 +220,7 @@ def wrong_seats(circuit: Circuit, drawn: Circuit, way: Way) -> Iterator[Break]:
 
 
 def _seat(circuit: Circuit, seat: str, wire: str) -> str:
-    connector, way, _ = seat.split(".")
+    connector, way, _ = seen_point(circuit.connectors, seat).split(".")
     where = f"way {way} of {circuit.connectors[connector].name}"
     there = circuit.wires_in.get(seat)
     if there is None:

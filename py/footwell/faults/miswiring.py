@@ -10,11 +10,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from functools import partial
 from itertools import combinations
 
 from footwell.circuit.circuit import Circuit, HalfId
 from footwell.sheet.models import SheetConnector
-from footwell.sheet.points import bundles, ways
+from footwell.sheet.points import bundles, number, ways
 
 Wiring = dict[str, str | None]
 """Every way of a half to its wires, None for an empty way."""
@@ -84,13 +85,13 @@ def slips(circuit: Circuit, half: HalfId) -> list[Slip]:
 
 
 def _generated(connector: SheetConnector, drawn: Wiring) -> Iterator[tuple[str, str, Wiring]]:
-    order = ways(connector)
+    order, seen = ways(connector), partial(number, connector)
     mirrored = [way for row in connector.rows for way in reversed(row)]
     used = [way for way in order if drawn[way]]
     for a, b in combinations(used, 2):
         yield (
             "exchanged",
-            f"the wires of ways {a} and {b} exchanged",
+            f"the wires of ways {seen(a)} and {seen(b)} exchanged",
             drawn | {a: drawn[b], b: drawn[a]},
         )
     yield (
@@ -114,11 +115,11 @@ def _generated(connector: SheetConnector, drawn: Wiring) -> Iterator[tuple[str, 
             _moved(drawn, order, shifted),
         )
     for way in used:
-        yield "left out", f"the wire of way {way} left out", drawn | {way: None}
+        yield "left out", f"the wire of way {seen(way)} left out", drawn | {way: None}
         for empty in (w for w in order if not drawn[w]):
             yield (
                 "in an empty way",
-                f"the wire of way {way} put into empty way {empty}",
+                f"the wire of way {seen(way)} put into empty way {seen(empty)}",
                 drawn | {way: None, empty: drawn[way]},
             )
 

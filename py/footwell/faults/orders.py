@@ -5,7 +5,8 @@ A slip of a known kind is likelier; but where nobody can see which way is which,
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
+from functools import partial
 from itertools import permutations
 from math import factorial
 
@@ -19,6 +20,7 @@ from footwell.faults.miswiring import (
     slips,
     without_spares,
 )
+from footwell.sheet.points import number
 
 MOST_WIRES = 6
 """Wires of a half whose orders are all looked at: 720 of them."""
@@ -48,7 +50,7 @@ def as_suspects(circuit: Circuit, half: HalfId) -> list[Slip]:
         or Slip(
             half,
             "other order",
-            order_words(drawn, dict(key)),
+            order_words(drawn, dict(key), partial(number, circuit.connectors[half[0]])),
             key,
             SLIP_ODDS * OTHER_ORDERS / len(rare),
         )
@@ -56,13 +58,16 @@ def as_suspects(circuit: Circuit, half: HalfId) -> list[Slip]:
     ]
 
 
-def order_words(drawn: Wiring, found: Mapping[str, str | None]) -> str:
+def order_words(
+    drawn: Wiring, found: Mapping[str, str | None], seen: Callable[[str], str] = str
+) -> str:
     """An order of the wires as rings of ways: "the wires of ways 1 and 2 exchanged; those of 3, 4 and 5
-    moved round in a ring". Empty where the same wires do not sit in the same ways in another order."""
+    moved round in a ring". Empty where the same wires do not sit in the same ways in another order.
+    `seen` gives a way's number."""
     rings = _rings(drawn, without_spares(found))
     if rings is None or not rings:
         return ""
-    told = [_ring_words(ring, first=n == 0) for n, ring in enumerate(rings)]
+    told = [_ring_words([*map(seen, ring)], first=n == 0) for n, ring in enumerate(rings)]
     return "; ".join(told)
 
 

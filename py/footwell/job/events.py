@@ -60,11 +60,24 @@ class SheetEdited(Body):
 
 
 class PlaceFound(Body):
-    """Something found on the vehicle inside a wire or an unknown stretch of the sheet, and where."""
+    """Something found on the vehicle in a wire, an unknown stretch or a splice of the sheet, and where."""
 
     inside: Name
-    what: Literal["plug", "fuse", "splice", "relay", "earth point", "plain wire"]
+    what: Literal[
+        "plug",
+        "fuse",
+        "splice",
+        "relay",
+        "earth point",
+        "plain wire",
+        "way of a plug",
+        "branch to a lamp",
+        "branch to a motor",
+        "branch to a heater",
+    ]
     at: Annotated[str, Field(max_length=120)] = ""
+    plug: Annotated[str, Field(max_length=24)] = ""
+    """The plug that a wire goes through, for "way of a plug"."""
 
 
 class WireListed(Body):

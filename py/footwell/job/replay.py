@@ -221,7 +221,7 @@ def _changes(body: Body) -> list[Callable[[Sheet], Sheet]]:
     if isinstance(body, SheetEdited):
         return [partial(_edited, change) for change in body.changes]
     if isinstance(body, PlaceFound):
-        return [lambda sheet: _whole(with_place(sheet, body.inside, body.what, body.at))]
+        return [lambda sheet: _whole(with_place(sheet, body.inside, body.what, body.at, body.plug))]
     if isinstance(body, WiresListed):
         wires = [ListedWire(**each.model_dump()) for each in body.wires]
         return [lambda sheet: _whole(with_wires(sheet, wires))]

@@ -27,6 +27,7 @@ from footwell.job.replay import Replayed
 from footwell.messages import ReadingView
 from footwell.page import words as say
 from footwell.page.check_view import INSTRUMENT_NAMES
+from footwell.sheet.points import number
 
 QUIET = ("event withdrawn", "caution passed", "job opened", "practice begun")
 
@@ -77,7 +78,12 @@ def _line(body: Body | None, circuit: Circuit, kind: str) -> tuple[str, str, str
 
 def _old_plug(body: OldPlugRead, circuit: Circuit) -> tuple[str, str, str, str]:
     name = say.place_named(circuit, body.connector)
-    rows = [f"{way} {codes or '?'}" for way, codes in body.colours.items() if codes is not None]
+    seen = circuit.connectors.get(body.connector)
+    rows = [
+        f"{number(seen, way) if seen else way} {codes or '?'}"
+        for way, codes in body.colours.items()
+        if codes is not None
+    ]
     return f"{name}, as it should be: read off the {body.read_off}", ", ".join(rows), "", ""
 
 
@@ -98,6 +104,7 @@ def _plain(body: Body | None, kind: str) -> tuple[str, str, str, str]:
         return "At the vehicle", f"engine {body.engine}{supply}", "", ""
     if isinstance(body, PlaceFound):
         where = f", {body.at}" if body.at else ""
+        where += f", plug {body.plug}" if body.plug else ""
         return f"Found on the vehicle: {body.what}", f"in {body.inside}{where}", "", ""
     if isinstance(body, WiresListed):
         return "Wiring list taken over", f"{len(body.wires)} wires", "", ""

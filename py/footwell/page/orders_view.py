@@ -15,6 +15,7 @@ from footwell.faults.orders import MOST_WIRES
 from footwell.messages import OrderRow, OrdersView
 from footwell.page import words as say
 from footwell.page.check_view import check_view
+from footwell.sheet.points import number
 
 MOST_ROWS = 8
 
@@ -71,7 +72,9 @@ def _row(circuit: Circuit, half: HalfId, order: Order) -> OrderRow:
     return OrderRow(
         words=name[0].upper() + name[1:],
         ways=[
-            f"{way}: {wires_named(circuit, wires)}" for way, wires in order.wiring.items() if wires
+            f"{number(circuit.connectors[half[0]], way)}: {wires_named(circuit, wires)}"
+            for way, wires in order.wiring.items()
+            if wires
         ],
         as_drawn=order.slip is None,
         wiring=order.wiring,

@@ -18,13 +18,14 @@ from footwell.diagnosis.damage import Stress, damage_modes, stresses
 from footwell.diagnosis.hypotheses import used_setups
 from footwell.drawing.faces import face
 from footwell.electrics.operating_point import operate
-from footwell.faults.miswiring import SPARE, as_drawn, nearest_slip, without_spares
+from footwell.faults.miswiring import SPARE, as_drawn, without_spares
 from footwell.faults.moves import moves
-from footwell.faults.orders import order_words
 from footwell.job.replay import OldPlug
 from footwell.messages import ConnectorView, WayView, WireView, WiringFinding
 from footwell.page import words as say
+from footwell.page.wiring_words import HalfWords, spares_in
 from footwell.reference.conductors import section_for_amps
+from footwell.sheet.points import number, seen_point
 
 
 def connector_view(
@@ -44,6 +45,7 @@ def connector_view(
     ways = [
         WayView(
             way=cavity.way,
+            number=number(connector, cavity.way),
             row=cavity.row,
             column=cavity.column,
             mating_column=mating.column,
@@ -64,7 +66,7 @@ def connector_view(
     ]
     wires += [
         WireView(id=w, colour=w[len(SPARE) :], name="not on the sheet")
-        for w in dict.fromkeys(w for held in unlisted.values() for w in _spare_in(held))
+        for w in dict.fromkeys(w for held in unlisted.values() for w in spares_in(held))
     ]
     return ConnectorView(
         id=half[0],
@@ -121,7 +123,8 @@ def _leads_to(circuit: Circuit, wires: str, half: HalfId) -> str:
     for wire in circuit.sheet.wires:
         if wire.id in wires.split("+"):
             mine = wire.start.startswith(f"{half[0]}.") and wire.start.endswith(f".{half[1]}")
-            far = (wire.end if mine else wire.start).split(".")
+            point = wire.end if mine else wire.start
+            far = seen_point(circuit.connectors, point).split(".")
             ends.append(f"{far[0]} way {far[1]}" if len(far) == 3 else far[0])
     return "to " + " and ".join(dict.fromkeys(ends))
 
@@ -137,7 +140,8 @@ def finding(
     sound = case.circuit_for(AS_DRAWN)
     drawn = as_drawn(sound, half) | dict(unlisted or {})
     whole = drawn | dict(found)
-    notes = [*_alike(sound, drawn), *_spares(drawn, whole)]
+    words = HalfWords(sound, half)
+    notes = [*words.alike(drawn), *words.spares(drawn, whole)]
     if whole == drawn:
         return WiringFinding(
             same=True,
@@ -156,35 +160,16 @@ def finding(
     hurt = _stress(case, wired)
     return WiringFinding(
         same=False,
-        slip=_slip_words(sound, half, whole),
-        differences=_differences(sound, drawn, whole),
+        slip=words.slip(whole),
+        differences=words.differences(drawn, whole),
         effects=[*_effects(sound, wired), *_summary(case, wired, hurt)],
         explains_complaint=explains(case, wired, sound),
         damage=[damage_words(wired, s) for s in hurt],
-        moves=[_move_words(sound, *m) for m in moves(drawn, whole)],
+        moves=[words.move(*m) for m in moves(drawn, whole)],
         notes=notes,
         renewing=_renewing(sound, drawn),
         corrected=dict(drawn),
     )
-
-
-def _slip_words(circuit: Circuit, half: HalfId, whole: Mapping[str, str | None]) -> str:
-    """The slip behind the differences, or behind most of them."""
-    near = nearest_slip(circuit, half, whole)
-    if near is not None and not near[1]:
-        return _begun_large(near[0])
-    order = order_words(as_drawn(circuit, half), whole)
-    if order:
-        return _begun_large(order)
-    if near is None:
-        return "No single slip explains the differences"
-    title, rest = near
-    ways = f"ways {', '.join(rest[:-1])} and {rest[-1]}" if len(rest) > 1 else f"way {rest[0]}"
-    return f"Mostly this: {title}. Besides, {ways}"
-
-
-def _begun_large(words: str) -> str:
-    return words[0].upper() + words[1:]
 
 
 def _stress(case: Case, wired: Circuit) -> list[Stress]:
@@ -193,73 +178,6 @@ def _stress(case: Case, wired: Circuit) -> list[Stress]:
     usual = stresses(case.circuit_for(AS_DRAWN), setups, ())
     found = [s for key, s in stresses(wired, setups, ()).items() if key not in usual]
     return sorted(found, key=lambda s: (-round(s.ratio, 6), s.element, s.branch))
-
-
-def _differences(
-    circuit: Circuit, drawn: Mapping[str, str | None], found: Mapping[str, str | None]
-) -> list[str]:
-    rows: list[str] = []
-    for way, should in drawn.items():
-        has = found.get(way)
-        if has != should:
-            seen, right = _wire_or_empty(circuit, has), _wire_or_empty(circuit, should)
-            rows.append(f"Way {way}: {seen} found, {right} belongs there.")
-    return rows
-
-
-def _wire_or_empty(circuit: Circuit, wires: str | None) -> str:
-    return _wire_named(circuit, wires) if wires else "nothing"
-
-
-def _wire_named(circuit: Circuit, wires: str) -> str:
-    """A wire, or several in one way: "RD (W3)", "a spare wire GY"."""
-    own = "+".join(w for w in wires.split("+") if not w.startswith(SPARE))
-    told = [f"{wires_named(circuit, own)} ({own})"] if own else []
-    told += [f"a spare wire {w[len(SPARE) :]}".rstrip() for w in _spare_in(wires)]
-    return " and ".join(told)
-
-
-def _spare_in(wires: str | None) -> list[str]:
-    return [w for w in (wires or "").split("+") if w.startswith(SPARE)]
-
-
-def _alike(circuit: Circuit, drawn: Mapping[str, str | None]) -> list[str]:
-    """Wires of one colour cannot be told apart by it."""
-    by_colour: dict[str, list[str]] = {}
-    for wires in drawn.values():
-        if wires and SPARE not in wires and "wire" not in (name := wires_named(circuit, wires)):
-            by_colour.setdefault(name, []).append(wires)
-    return [
-        f"{len(alike)} wires are {colour}. Follow each to its other end before you say which it is: "
-        f"{', '.join(alike)}."
-        for colour, alike in by_colour.items()
-        if len(alike) > 1
-    ]
-
-
-def _spares(drawn: Mapping[str, str | None], found: Mapping[str, str | None]) -> list[str]:
-    """What to do with wires in the half that are not on the sheet, and with more than one in a way."""
-    rows: list[str] = []
-    for way, wires in found.items():
-        for spare in _spare_in(wires):
-            if spare in _spare_in(drawn.get(way)):
-                rows.append(
-                    f"Way {way} holds {spare[len(SPARE) :] or 'a wire'} as the plug that was read: it is "
-                    "on no sheet, so what it does is not counted here."
-                )
-                continue
-            rows.append(
-                f"The spare wire {spare[len(SPARE) :]}".rstrip()
-                + f" of way {way}: insulate its end by "
-                "itself and tie it back. First measure that it carries no voltage."
-            )
-        if wires and len(wires.split("+")) > 1 and wires != drawn.get(way):
-            rows.append(
-                f"{len(wires.split('+'))} wires sit in way {way}, where the sheet has "
-                f"{len((drawn.get(way) or '').split('+')) if drawn.get(way) else 'none'}: one terminal is "
-                "crimped for one wire."
-            )
-    return rows
 
 
 def _effects(sound: Circuit, wired: Circuit) -> list[str]:
@@ -330,10 +248,3 @@ def _telling(circuit: Circuit, stress: Stress) -> str:
     if circuit.elements[stress.element].kind.drives:
         return "Measure the voltage at its output with the load connected."
     return "Measure it by itself, out of the circuit."
-
-
-def _move_words(circuit: Circuit, wires: str, start: str | None, end: str | None) -> str:
-    name = _wire_named(circuit, wires)
-    if end is None:
-        return f"Take {name} out of way {start} and hold it aside."
-    return f"Move {name} from way {start} to way {end}." if start else f"Put {name} into way {end}."

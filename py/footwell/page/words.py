@@ -10,6 +10,7 @@ from footwell.circuit.fault import Fault
 from footwell.circuit.places import element_named, named, places, wires_named
 from footwell.circuit.setup import SetupState
 from footwell.faults.suspects import Repair
+from footwell.sheet.points import seen_point
 
 LIKELIHOOD = (
     (0.20, "hardly likely (1–20 %)"),
@@ -141,7 +142,7 @@ def short_named(circuit: Circuit, element: str) -> str:
         named_by = wires_named(circuit, element)
         return named_by if element in named_by else f"{named_by} wire ({element})"
     if found.kind.name == "contact":
-        connector, way = element.split(".")
+        connector, way = seen_point(circuit.connectors, element).split(".")
         return f"{connector} way {way}"
     return named(found.name, element)
 

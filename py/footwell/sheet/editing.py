@@ -1,7 +1,7 @@
 """Putting what is found on the vehicle into a sheet, one value at a time.
 
 Only values can change here, never what is joined to what: readings belong to points, and a point
-must mean the same for the whole of a job.
+must mean the same for the whole of a job. So a way ("X2.3") gets another number and keeps its name.
 """
 
 from __future__ import annotations
@@ -18,6 +18,7 @@ from footwell.sheet.models import Sheet, SheetConnector, SheetPart, SheetWire
 from footwell.sheet.places import Flaw, Path, short
 from footwell.sheet.shape import flaws_of
 from footwell.sheet.values import not_numbers, values_of
+from footwell.sheet.way_editing import WAY_FIELDS, with_ways_changed
 
 Value = str | float | bool | None
 Element = SheetPart | SheetConnector | SheetWire
@@ -42,6 +43,8 @@ def apply_change(sheet: Sheet, element: str, field: str, value: Value) -> Sheet:
     longer counts as assumed. Raises ChangeError with a sentence where the element or the field does
     not exist or the value cannot be; the sheet given stays as it is.
     """
+    if field in WAY_FIELDS:
+        return with_ways_changed(sheet, element, field, value)
     for key in ("parts", "connectors", "wires"):
         elements = getattr(sheet, key)
         for place, each in enumerate(elements):

@@ -9,24 +9,40 @@ from __future__ import annotations
 from typing import Literal
 
 from footwell.parts.unknown_stretch import KIND as STRETCH
+from footwell.sheet.branching import BRANCHES, with_branch
 from footwell.sheet.finding_relay import with_relay
 from footwell.sheet.loose_ends import free, other, refused, wire_at
 from footwell.sheet.models import Sheet, SheetConnector, SheetPart, SheetWire
+from footwell.sheet.passing import through_plug
 
-Found = Literal["plug", "fuse", "splice", "relay", "earth point", "plain wire"]
+Found = Literal[
+    "plug",
+    "fuse",
+    "splice",
+    "relay",
+    "earth point",
+    "plain wire",
+    "way of a plug",
+    "branch to a lamp",
+    "branch to a motor",
+    "branch to a heater",
+]
 
 BODY = "earth"
 
 
-def with_place(sheet: Sheet, inside: str, what: Found, at: str = "") -> Sheet:
+def with_place(sheet: Sheet, inside: str, what: Found, at: str = "", plug: str = "") -> Sheet:
     """The sheet with a plug, fuse, splice or earth point inside a wire or an unknown stretch, of which
-    half then lies on each side; or with a plain wire in place of a stretch seen from end to end.
+    half then lies on each side; or with a plain wire in place of a stretch seen from end to end. A wire
+    can also go through a `plug` that is there, or have a branch to a load of its own.
 
     Raises ChangeError with a sentence where that cannot be.
     """
+    if what in BRANCHES:
+        return with_branch(sheet, inside, BRANCHES[what], at)
     wire = next((each for each in sheet.wires if each.id == inside), None)
     if wire is not None:
-        return _in_wire(sheet, wire, what, at)
+        return through_plug(sheet, wire, plug) if plug else _in_wire(sheet, wire, what, at)
     part = next((each for each in sheet.parts if each.id == inside), None)
     if part is None or part.kind != STRETCH.name:
         raise refused(inside, "is no wire and no unknown stretch of this sheet")
@@ -34,12 +50,16 @@ def with_place(sheet: Sheet, inside: str, what: Found, at: str = "") -> Sheet:
         return _as_wire(sheet, part)
     if what == "relay":
         return with_relay(sheet, part, at)
+    if what == "way of a plug":
+        raise refused(inside, "is no wire that was seen, so it is not known to go through a plug")
     return _in_stretch(sheet, part, what, at)
 
 
 def _in_wire(sheet: Sheet, wire: SheetWire, what: Found, at: str) -> Sheet:
     if what == "plain wire":
         raise refused(wire.id, "is a wire already")
+    if what == "way of a plug":
+        raise refused(wire.id, "goes through a plug: say which")
     if what == "relay":
         raise refused(wire.id, "is seen from end to end, so no relay can sit in it")
     metres = None if wire.metres is None else wire.metres / 2

@@ -6,7 +6,7 @@ What is odd but may be so, two wires in one way or a colour twice in a plug, is 
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from pydantic import ValidationError
@@ -18,7 +18,7 @@ from footwell.sheet.errors import ListError, SheetError, SheetProblem
 from footwell.sheet.list_table import Column, Line, Table, table_of
 from footwell.sheet.models import Sheet, SheetWire
 from footwell.sheet.places import short
-from footwell.sheet.points import HALVES, Points, joined, way_point
+from footwell.sheet.points import HALVES, Points, joined, number, seen_point, way_point, ways
 from footwell.sheet.reading import read_again
 from footwell.sheet.shape import flaws_of
 from footwell.sheet.wiring_list import ListedWire, free_names, same_ends, with_wires
@@ -90,6 +90,9 @@ class _Reader:
         self._table, self._sheet = table, sheet
         draft, _ = draft_of(sheet.model_dump(exclude_unset=True), sheet)
         self._points, self._joined = draft.points, joined(sheet.connectors)
+        self._numbers = {
+            each.id: {number(each, way): way for way in ways(each)} for each in sheet.connectors
+        }
 
     def wire(self, line: Line) -> ListedWire:
         start, end = self._end(line, "from"), self._end(line, "to")
@@ -137,7 +140,7 @@ class _Reader:
             self._tell(line, column, "The end is missing.", "Write a point such as X2.3 or earth.")
             return ""
         try:
-            return _point(said, self._points, self._joined)
+            return _point(said, self._points, self._joined, self._numbers)
         except _NoPoint as error:
             self._tell(line, column, error.sentence, error.remedy)
             return ""
@@ -191,10 +194,16 @@ class _NoPoint(Exception):
         self.sentence, self.remedy = sentence, remedy
 
 
-def _point(said: str, points: Points, on_parts: dict[str, str]) -> str:
+def _point(
+    said: str,
+    points: Points,
+    on_parts: dict[str, str],
+    numbers: Mapping[str, Mapping[str, str]],
+) -> str:
     """A point as lists write it: X2.3.a, X2/3, F1:2, earth. Raises _NoPoint.
 
-    Without its half a way of a plug on a part means the half with the wires.
+    Ways have the numbers that people see. Without its half a way of a plug on a part means the half
+    with the wires.
     """
     pieces = [piece for piece in re.split(r"[./:\s]+", said) if piece]
     if len(pieces) == 1 and pieces[0].lower() in _BODY:
@@ -202,6 +211,8 @@ def _point(said: str, points: Points, on_parts: dict[str, str]) -> str:
     if not pieces:
         raise _NoPoint(f'"{short(said, 40)}" is no point.', "Write one such as X2.3 or earth.")
     owner = _owner(pieces[0], points)
+    if owner in numbers and pieces[1:]:
+        pieces[1] = _way(owner, pieces[1], numbers[owner])
     point = ".".join([owner, *pieces[1:]])
     if owner in points.ways and len(pieces) == 2 and pieces[1] in points.ways[owner]:
         point = _half(owner, pieces[1], on_parts)
@@ -212,6 +223,14 @@ def _point(said: str, points: Points, on_parts: dict[str, str]) -> str:
         sentence = f"Half b of this way sits on {on_parts[point]}, so no wire can end there."
         raise _NoPoint(sentence, f"Write {point[:-1]}a.")
     return point
+
+
+def _way(connector: str, said: str, by_number: Mapping[str, str]) -> str:
+    if said in by_number:
+        return by_number[said]
+    listed = ", ".join(by_number)
+    remedy = f"Its ways are {listed}; write a point as {connector}.WAY.a or .b."
+    raise _NoPoint(f"{connector} has no way {short(said, 8)}.", remedy)
 
 
 def _owner(said: str, points: Points) -> str:
@@ -245,9 +264,11 @@ def _shared(told: list[tuple[int, ListedWire]], sheet: Sheet) -> Iterator[str]:
         (point, number, wire.colour) for number, wire in told for point in (wire.start, wire.end)
     ]
     in_halves = [each for each in ends if _half_of(each[0]) in halves]
+    connectors = {each.id: each for each in sheet.connectors}
     for point, lines in _twice(in_halves, lambda each: each[0]):
+        seen = seen_point(connectors, point)
         yield (
-            f"Way {point.removesuffix('.a').removesuffix('.b')} has {len(lines)} wires "
+            f"Way {seen.removesuffix('.a').removesuffix('.b')} has {len(lines)} wires "
             f"(lines {_and(lines)}): right if they are crimped together, else correct one."
         )
     coloured = [each for each in in_halves if each[2]]

@@ -116,6 +116,9 @@ class SheetConnector(SheetModel):
     landmark: Words = "locking tab at the top"
     spots: Annotated[dict[WayName, Spot], Field(max_length=120)] = {}
     """Where the face is no plain rows: column and row of every way, seen as `rows` are."""
+    numbers: Annotated[dict[WayName, WayName], Field(max_length=120)] = {}
+    """What is moulded beside a way on the vehicle, where it is not the way's own name. That one stays, so
+    that what was measured at a way stays there."""
     part_ways: Annotated[dict[WayName, Point], Field(max_length=120)] = {}
     spare: Annotated[list[WayName], Field(max_length=120)] = []
     """Ways with a terminal in one half only, on purpose; empty ways need not be named."""

@@ -9,12 +9,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from functools import partial
 
 from footwell.reference.colours import parse_wire_colour
 from footwell.sheet.errors import ChangeError
 from footwell.sheet.models import Sheet, SheetConnector, SheetWire
 from footwell.sheet.places import short
-from footwell.sheet.points import HALVES, HalfId, bundles, way_point, ways
+from footwell.sheet.points import HALVES, HalfId, bundles, number, way_point, ways
 
 UNKNOWN = ""
 """Stands for a colour that cannot be told, on the sheet or on the plug."""
@@ -85,9 +86,8 @@ def _codes(plug: SheetConnector, colours: Mapping[str, str | None]) -> dict[str,
     read: dict[str, Colours] = {}
     for way, text in colours.items():
         if way not in ways(plug):
-            raise _refused(
-                plug.id, f"has no way {short(way, 8)}; its ways are {', '.join(ways(plug))}"
-            )
+            known = ", ".join(number(plug, each) for each in ways(plug))
+            raise _refused(plug.id, f"has no way {short(way, 8)}; its ways are {known}")
         if text is not None:
             read[way] = tuple(sorted(_code(plug, way, piece) for piece in text.split("+")))
     return read
@@ -97,7 +97,9 @@ def _code(plug: SheetConnector, way: str, text: str) -> str:
     try:
         return str(parse_wire_colour(text)) if text else UNKNOWN
     except ValueError as error:
-        raise ChangeError(plug.id, "old plug", f"Way {way}: {short(str(error))}") from None
+        raise ChangeError(
+            plug.id, "old plug", f"Way {number(plug, way)}: {short(str(error))}"
+        ) from None
 
 
 class _Match:
@@ -147,9 +149,10 @@ class _Match:
             raise ChangeError(
                 self.plug.id,
                 "old plug",
-                f"Way {way}: the sheet has {_counted(len(each.wires))} there ({each.named}), the plug "
-                f"{_counted(len(self.open[way]))}. Two wires in one way are right only where both are "
-                "crimped into its terminal: look again, or put the splice in under Circuit first.",
+                f"Way {number(self.plug, way)}: the sheet has {_counted(len(each.wires))} there "
+                f"({each.named}), the plug {_counted(len(self.open[way]))}. Two wires in one way are right "
+                "only where both are crimped into its terminal: look again, or put the splice in under "
+                "Circuit first.",
             )
         each.found_in = way
         del self.open[way]
@@ -161,7 +164,7 @@ class _Match:
             self._pair(lost[0], next(iter(self.open)))
         elif lost and self.open:
             told = [
-                f"{way} ({'+'.join(codes) or 'no colour to tell'})"
+                f"{number(self.plug, way)} ({'+'.join(codes) or 'no colour to tell'})"
                 for way, codes in self.open.items()
             ]
             raise ChangeError(
@@ -251,14 +254,15 @@ def _new_colours(match: _Match) -> Iterator[tuple[str, str]]:
 
 def _notices(match: _Match) -> Iterator[str]:
     """What the plug has otherwise than the sheet."""
-    colours = dict(_new_colours(match))
+    colours, seen = dict(_new_colours(match)), partial(number, match.plug)
     for each in match.seated:
         if each.found_in and each.found_in != each.way:
-            yield f"{each.named} is in way {each.found_in}; the sheet has it in way {each.way}."
+            there, drawn = seen(each.found_in), seen(each.way)
+            yield f"{each.named} is in way {there}; the sheet has it in way {drawn}."
         for wire in each.wires:
             if wire.id in colours:
                 before = wire.colour or "no colour"
-                yield f"Way {each.found_in}: {wire.id} is {colours[wire.id]}; the sheet has {before}."
+                yield f"Way {seen(each.found_in)}: {wire.id} is {colours[wire.id]}; the sheet has {before}."
     for codes in sorted(match.twice):
         yield (
             f"More than one wire is {'+'.join(codes)}. They are taken in the order of the sheet: follow each "
@@ -266,11 +270,15 @@ def _notices(match: _Match) -> Iterator[str]:
         )
     for way, codes in match.open.items():
         named = "+".join(codes) or "a wire with no colour to tell"
-        yield f"Way {way} holds {named}, for which the sheet has no wire. It belongs there all the same."
+        yield (
+            f"Way {seen(way)} holds {named}, for which the sheet has no wire. It belongs there all the "
+            "same."
+        )
 
 
 def _kept(match: _Match, colours: Mapping[str, str | None]) -> Iterator[str]:
     """Wires of the sheet whose way was seen to be empty."""
     for each in match.left:
         if each.way in colours:
-            yield f"{each.named} of the sheet was not seen in the plug. It stays in way {each.way}."
+            way = number(match.plug, each.way)
+            yield f"{each.named} of the sheet was not seen in the plug. It stays in way {way}."

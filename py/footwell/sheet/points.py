@@ -22,6 +22,19 @@ def ways(connector: SheetConnector) -> list[str]:
     return [way for row in connector.rows for way in row]
 
 
+def number(connector: SheetConnector, way: str) -> str:
+    """The number of a way as people see it."""
+    return connector.numbers.get(way, way)
+
+
+def seen_point(connectors: Mapping[str, SheetConnector], point: str) -> str:
+    """A point, or a contact ("X2.3"), with the number of its way as people see it."""
+    owner, *rest = point.split(".")
+    if owner not in connectors or not rest:
+        return point
+    return ".".join([owner, number(connectors[owner], rest[0]), *rest[1:]])
+
+
 def way_point(connector: str, way: str, half: str) -> str:
     """
     >>> way_point("X2", "3", "a")

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from itertools import count
 
 from footwell.sheet.models import Sheet, SheetWire
+from footwell.sheet.points import seen_point
 
 HEADING = ("wire", "from", "to", "colour", "mm2", "length m")
 
@@ -32,6 +33,7 @@ class ListedWire:
 def wiring_list(sheet: Sheet) -> str:
     """The wires of a sheet in their order, after RFC 4180: commas, a decimal point, CR and LF."""
     text = io.StringIO(newline="")
+    connectors = {each.id: each for each in sheet.connectors}
     writer = csv.writer(text)
     writer.writerow(HEADING)
     for each in sheet.wires:
@@ -39,7 +41,8 @@ def wiring_list(sheet: Sheet) -> str:
             "" if size is None else repr(size).removesuffix(".0")
             for size in (each.mm2, each.metres)
         )
-        writer.writerow([each.id, each.start, each.end, each.colour or "", *sizes])
+        ends = (seen_point(connectors, end) for end in (each.start, each.end))
+        writer.writerow([each.id, *ends, each.colour or "", *sizes])
     return text.getvalue()
 
 

@@ -88,6 +88,17 @@ export async function record(
   return true;
 }
 
+/** Stores a change of the sheet that the core has found possible. One that cannot be is told and not stored. */
+export async function recordChange(entry: Entry): Promise<boolean> {
+  const request = {
+    events: events.value,
+    kind: entry.kind as "sheet edited" | "place found",
+    body: JSON.stringify(entry.body),
+  };
+  const can = await attempt(() => ports().core.call("entry_try", request));
+  return can !== null && record([entry]);
+}
+
 /** Asks the core for the view of the newest events. A look under way is followed by one more, not by many. */
 export async function look(saying: string): Promise<void> {
   working.value = saying;

@@ -16,6 +16,10 @@ export interface Calls {
     request: DiagramAsked;
     response: Diagram;
   };
+  entry_try: {
+    request: EntryTried;
+    response: Nothing;
+  };
   expected: {
     request: ExpectedAsked;
     response: ExpectedTable;
@@ -475,6 +479,18 @@ export interface DiagramAsked {
   opened?: string[];
 }
 /**
+ * A change of the sheet that is not stored yet: its kind, and its body as text.
+ */
+export interface EntryTried {
+  /**
+   * @maxItems 5000
+   */
+  events: Event[];
+  kind: "sheet edited" | "place found";
+  body: string;
+}
+export interface Nothing {}
+/**
  * What every place would read in a set-up: in the circuit as it stands, or under faults. `engine`
  * is the job's where it is not given.
  */
@@ -853,6 +869,7 @@ export interface ConnectorView {
  */
 export interface WayView {
   way: string;
+  number: string;
   row: number;
   column: number;
   mating_column: number;
@@ -1067,7 +1084,6 @@ export interface OrderRow {
     [k: string]: string | null;
   };
 }
-export interface Nothing {}
 /**
  * Answer to the first call: the release of the core and its Python.
  */
@@ -1268,12 +1284,23 @@ export interface OldPlugRead {
   };
 }
 /**
- * Something found on the vehicle inside a wire or an unknown stretch of the sheet, and where.
+ * Something found on the vehicle in a wire, an unknown stretch or a splice of the sheet, and where.
  */
 export interface PlaceFound {
   inside: string;
-  what: "plug" | "fuse" | "splice" | "relay" | "earth point" | "plain wire";
+  what:
+    | "plug"
+    | "fuse"
+    | "splice"
+    | "relay"
+    | "earth point"
+    | "plain wire"
+    | "way of a plug"
+    | "branch to a lamp"
+    | "branch to a motor"
+    | "branch to a heater";
   at?: string;
+  plug?: string;
 }
 /**
  * What works in which position, as told by the customer or as seen on the vehicle.

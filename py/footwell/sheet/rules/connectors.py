@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from footwell.sheet.draft import Draft
 from footwell.sheet.models import SheetConnector
 from footwell.sheet.places import Flaw, Path
-from footwell.sheet.points import joined, way_point, ways
+from footwell.sheet.points import joined, number, way_point, ways
 
 
 def ways_named_once(draft: Draft) -> Iterator[Flaw]:
@@ -28,7 +28,23 @@ def ways_named_once(draft: Draft) -> Iterator[Flaw]:
         for way in connector.spare:
             if way not in named:
                 yield _no_way((*path, "spare"), connector, way)
+        yield from _numbers_fit((*path, "numbers"), connector, named)
         yield from _spots_fit((*path, "spots"), connector, named)
+
+
+def _numbers_fit(path: Path, connector: SheetConnector, named: list[str]) -> Iterator[Flaw]:
+    """Every way has a number that no other way is known by."""
+    for way in connector.numbers:
+        if way not in named:
+            yield _no_way((*path, way), connector, way)
+    seen = [number(connector, way) for way in dict.fromkeys(named)]
+    for each in dict.fromkeys(seen):
+        if seen.count(each) > 1:
+            yield Flaw(
+                path,
+                f"{seen.count(each)} ways of {connector.id} have the number {each}.",
+                "Give each way its own number, as moulded on the connector.",
+            )
 
 
 def _spots_fit(path: Path, connector: SheetConnector, named: list[str]) -> Iterator[Flaw]:

@@ -3,8 +3,8 @@
 import { record } from "../../app/job";
 import { CommitKey } from "../../app/ui/Key";
 import { COLOURS } from "./colours";
-import { PlacesFound } from "./PlacesFound";
-import { connectorOf, fuseAt, valueAt, type Wire, wiresAt } from "./sheet";
+import { BRANCHES, FoundIn, PlacesFound } from "./PlacesFound";
+import { connectorOf, fuseAt, splicesAt, valueAt, type Wire, wiresAt } from "./sheet";
 import { words } from "./words";
 
 /** Usual cross-sections of vehicle wires, mm². Common practice. */
@@ -23,6 +23,9 @@ export function Facts({ place }: { place: string }) {
       <summary>{words.facts}</summary>
       {wires.map((wire) => (
         <WireFacts key={wire.id} wire={wire} />
+      ))}
+      {splicesAt(wires).map(({ id }) => (
+        <FoundIn key={id} inside={id} question={words.atSplice(id)} options={BRANCHES} />
       ))}
       {connector && (
         <Fact

@@ -1,10 +1,10 @@
 /** What turned up inside a wire or an unknown stretch: the sheet takes it in, earlier readings stay. */
 
 import { useState } from "preact/hooks";
-import { record } from "../../app/job";
+import { recordChange } from "../../app/job";
 import type { PlaceFound } from "../../app/types";
 import { CommitKey } from "../../app/ui/Key";
-import { stretchBehind, type Wire } from "./sheet";
+import { passable, stretchBehind, type Wire } from "./sheet";
 import { words } from "./words";
 
 type What = PlaceFound["what"];
@@ -14,24 +14,32 @@ export function PlacesFound({ wire }: { wire: Wire }) {
   return stretch ? (
     <FoundIn inside={stretch.id} question={words.inStretch(stretch.name)} options={IN_STRETCH} />
   ) : (
-    <FoundIn inside={wire.id} question={words.inWire(wire.id)} options={IN_WIRE} />
+    <FoundIn
+      inside={wire.id}
+      question={words.inWire(wire.id)}
+      options={IN_WIRE}
+      plugs={passable(wire)}
+    />
   );
 }
 
-const IN_WIRE: What[] = ["plug", "fuse", "splice"];
-const IN_STRETCH: What[] = [...IN_WIRE, "relay", "earth point", "plain wire"];
+const INSIDE: What[] = ["plug", "fuse", "splice"];
+export const BRANCHES: What[] = ["branch to a lamp", "branch to a motor", "branch to a heater"];
+const IN_WIRE: What[] = [...INSIDE, ...BRANCHES];
+const IN_STRETCH: What[] = [...INSIDE, "relay", "earth point", "plain wire"];
 
-function FoundIn({
-  inside,
-  question,
-  options,
-}: {
+interface FoundInProps {
   inside: string;
   question: string;
   options: What[];
-}) {
+  /** Plugs that the wire may go through as well. */
+  plugs?: string[];
+}
+
+export function FoundIn({ inside, question, options, plugs = [] }: FoundInProps) {
   const [at, setAt] = useState("");
-  const keep = (what: What) => record([{ kind: "place found", body: { inside, what, at } }]);
+  const keep = (what: What, plug = "") =>
+    recordChange({ kind: "place found", body: { inside, what, at, plug } });
   return (
     <fieldset class="toggles">
       <legend>{question}</legend>
@@ -48,6 +56,11 @@ function FoundIn({
         {options.map((what) => (
           <CommitKey key={what} onPress={() => keep(what)}>
             {words.found[what]}
+          </CommitKey>
+        ))}
+        {plugs.map((plug) => (
+          <CommitKey key={plug} onPress={() => keep("way of a plug", plug)}>
+            {words.through(plug)}
           </CommitKey>
         ))}
       </div>

@@ -27,6 +27,9 @@ export interface Connector {
   half_a: string;
   half_b: string;
   rows: string[][];
+  numbers?: Record<string, string>;
+  spots?: Record<string, number[]>;
+  part_ways?: Record<string, string>;
   rating_amps?: number | null;
 }
 
@@ -70,6 +73,21 @@ export const wiresAt = (place: string) =>
 
 export const connectorOf = (place: string) =>
   sheet.value.connectors.find(({ id }) => place.startsWith(`${id}.`));
+
+/** Plugs in the loom that a wire may go through and does not end in, by name. */
+export const passable = ({ start, end }: Wire) =>
+  sheet.value.connectors
+    .filter(({ part_ways }) => Object.keys(part_ways ?? {}).length === 0)
+    .map(({ id }) => id)
+    .filter((id) => !start.startsWith(`${id}.`) && !end.startsWith(`${id}.`));
+
+/** Splices at the ends of wires. */
+export const splicesAt = (wires: Wire[]) => {
+  const owners = wires
+    .flatMap(({ start, end }) => [start, end])
+    .map((point) => point.split(".")[0]);
+  return sheet.value.parts.filter(({ id, kind }) => kind === "splice" && owners.includes(id));
+};
 
 /** The unknown stretch that a wire leads into. */
 export const stretchBehind = ({ start, end }: Wire) =>

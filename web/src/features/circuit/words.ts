@@ -40,6 +40,12 @@ export const words = {
     relay: "A relay",
     "earth point": "Its earth point",
     "plain wire": "Plain wire all along",
+    "way of a plug": "A way of a plug",
+    "branch to a lamp": "A branch to a lamp",
+    "branch to a motor": "A branch to a motor",
+    "branch to a heater": "A branch to a heater",
   },
+  through: (plug: string) => `It goes through plug ${plug} too`,
+  atSplice: (splice: string) => `One more branch at ${splice}?`,
   nothing: "There is nothing to fill in at this place.",
 };

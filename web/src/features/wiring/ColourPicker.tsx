@@ -5,7 +5,7 @@ import type { ConnectorView } from "../../app/types";
 import { Key } from "../../app/ui/Key";
 import { Toggles } from "../../app/ui/Toggles";
 import { COLOURS } from "../circuit/colours";
-import { codeOf } from "./state";
+import { codeOf, numberOf } from "./state";
 import { words } from "./words";
 
 interface PickerProps {
@@ -48,7 +48,7 @@ export function ColourPicker({
   const listed = [...new Set(connector.wires.flatMap(({ colour }) => codeOf(colour) ?? []))];
   return (
     <fieldset class="toggles">
-      <legend>{words.colourIn(way)}</legend>
+      <legend>{words.colourIn(numberOf(connector, way))}</legend>
       <div class="toggle-row">
         {listed.map((colour) => (
           <Key key={colour} look="small" onPress={() => layAndGo(colour)}>
@@ -85,7 +85,9 @@ export function ColourPicker({
         </Key>
       )}
       <div class="toggle-row">
-        <Key onPress={() => onNext(next)}>{next === null ? words.done : words.next(next)}</Key>
+        <Key onPress={() => onNext(next)}>
+          {next === null ? words.done : words.next(numberOf(connector, next))}
+        </Key>
         {next !== null && <Key onPress={onRestEmpty}>{words.restEmpty}</Key>}
       </div>
     </fieldset>

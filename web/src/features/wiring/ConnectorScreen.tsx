@@ -10,6 +10,7 @@ import { compared } from "./Face";
 import { FindingView } from "./FindingView";
 import { ShouldFrom } from "./OldPlug";
 import { Orders } from "./Orders";
+import { Otherwise } from "./Otherwise";
 import { Sided } from "./Sided";
 import {
   connectorName,
@@ -67,6 +68,7 @@ export function ConnectorScreen({ connector }: { connector: ConnectorView }) {
       )}
       {way === null && finding && <FindingView finding={finding} />}
       {way === null && <ShouldFrom connector={connector} />}
+      {way === null && <Otherwise connector={connector} />}
     </Screen>
   );
 }

@@ -55,7 +55,7 @@ export function compared({ wires }: ConnectorView, found: Found, way: WayView): 
     above: colourOf(wires, way.should),
     below: colourOf(wires, seen),
     differs: way.way in found && seen !== way.should,
-    spoken: `Way ${way.way}: should be ${wireInWords(wires, way.should)}, found ${wireInWords(wires, seen)}`,
+    spoken: `Way ${way.number}: should be ${wireInWords(wires, way.should)}, found ${wireInWords(wires, seen)}`,
   };
 }
 
@@ -78,7 +78,7 @@ function Way({ way, side, held, now, onWay }: WayProps) {
       onClick={() => onWay(way.way)}
     >
       <span class="way-number">
-        {way.way}
+        {way.number}
         {held.differs && " ≠"}
       </span>
       <span class="way-should">{held.above}</span>

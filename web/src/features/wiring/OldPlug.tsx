@@ -107,7 +107,7 @@ function asRead({ wires }: ConnectorView, colours: Colours, way: WayView): Held 
     differs:
       held !== undefined &&
       ((held === null) !== (way.should === null) || Boolean(known && held && held !== known)),
-    spoken: `Way ${way.way}: by the sheet ${wireInWords(wires, way.should)}, read ${read}`,
+    spoken: `Way ${way.number}: by the sheet ${wireInWords(wires, way.should)}, read ${read}`,
   };
 }
 

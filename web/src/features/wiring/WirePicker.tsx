@@ -4,7 +4,7 @@ import { useState } from "preact/hooks";
 import type { ConnectorView } from "../../app/types";
 import { Key } from "../../app/ui/Key";
 import { COLOURS } from "../circuit/colours";
-import { SPARE } from "./state";
+import { numberOf, SPARE } from "./state";
 import { words } from "./words";
 
 interface PickerProps {
@@ -19,7 +19,7 @@ export function WirePicker({ connector, way, holds, onPick }: PickerProps) {
   const [beside, setBeside] = useState(false);
   return (
     <fieldset class="toggles">
-      <legend>{words.inWay(way)}</legend>
+      <legend>{words.inWay(numberOf(connector, way))}</legend>
       <div class="wires">
         {connector.wires.map((wire) => (
           <Key

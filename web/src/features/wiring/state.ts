@@ -15,6 +15,10 @@ export function storedFound(connector: ConnectorView): Found {
   return Object.fromEntries(connector.ways.map(({ way, found }) => [way, found]));
 }
 
+/** The number that people see beside a way. */
+export const numberOf = ({ ways }: ConnectorView, way: string) =>
+  ways.find((each) => each.way === way)?.number ?? way;
+
 /** What is in the draft is what was stored. */
 export const sameFound = (connector: ConnectorView, found: Found) =>
   connector.ways.every(({ way, found: stored }) => found[way] === stored);

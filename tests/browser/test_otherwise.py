@@ -1,0 +1,43 @@
+"""A plug that is otherwise than on the sheet: its numbers and ways are changed in place, kept and undone."""
+
+from playwright.sync_api import Page, expect
+from pressing import press, soon
+from walk import CIRCUIT, Walk
+
+
+def refused(walk: Walk) -> bool:
+    """Presses the key, which does nothing within the time of one touch, until the screen says why not."""
+    walk.tap("Keep", exact=True)
+    told = walk.page.get_by_role("alert").all_inner_texts()
+    return any("cannot be a number of a way" in each for each in told)
+
+
+def test_numbers_and_ways_are_changed_in_place_and_what_cannot_be_is_told(page: Page) -> None:
+    walk = Walk(page, page.url, lambda name: None)
+    walk.tap("New job")
+    walk.tap(CIRCUIT)
+    walk.tap("Dead in every position")
+    walk.go("Start")
+    walk.settle()
+    walk.tap("More", exact=True)
+    walk.tap("Wiring")
+    walk.tap("switch plug X2, wire side")
+    page.get_by_text("This plug is otherwise").tap()
+    walk.tap("One more")
+    expect(page.get_by_role("button", name="Way 7:")).to_be_visible()
+    page.reload()
+    page.get_by_text("This plug is otherwise").tap()
+    page.get_by_label("Way 2", exact=True).fill("3")
+    walk.tap("Keep", exact=True)
+    expect(page.get_by_role("button", name="Way 3: should be GN/WH")).to_be_visible()
+    page.get_by_label("Way 4", exact=True).fill("a b")
+    soon(page, lambda: refused(walk), "that it cannot be")
+    walk.tap("Back")
+    walk.tap("Path", exact=True)
+    press(page.locator(".key-row button").last)
+    walk.key("Bring it back").wait_for()
+    walk.tap("More", exact=True)
+    walk.tap("Wiring")
+    walk.tap("switch plug X2, wire side")
+    expect(page.get_by_role("button", name="Way 2: should be GN/WH")).to_be_visible()
+    expect(page.get_by_role("button", name="Way 7:")).to_be_visible()
