@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterator
 
 import pytest
 from counts import LONG
-from playwright.sync_api import Browser, BrowserContext
+from playwright.sync_api import Browser
 from storage_bugs import Bug, script
 from storage_rig import Phone
 
@@ -15,12 +15,13 @@ collect_ignore = [] if LONG else ["test_storage_flushes.py"]
 @pytest.fixture
 def phone(chromium: Browser) -> Iterator[Callable[..., Phone]]:
     """Makes a new phone; the bugs given are planted in its store."""
-    contexts: list[BrowserContext] = []
+    phones: list[Phone] = []
 
     def new_phone(*bugs: Bug) -> Phone:
-        contexts.append(chromium.new_context())
-        return Phone(contexts[-1], script(*bugs))
+        phones.append(Phone(chromium.new_context(), script(*bugs)))
+        return phones[-1]
 
     yield new_phone
-    for context in contexts:
-        context.close()
+    for phone in phones:
+        phone.branches.write()
+        phone.context.close()

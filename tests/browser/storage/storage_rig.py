@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from playwright.sync_api import BrowserContext, Page
+from storage_branches import Counting
 
 SITE = "https://footwell.test/"
 
@@ -14,6 +15,7 @@ class Phone:
 
     def __init__(self, context: BrowserContext, page_script: str) -> None:
         self.context = context
+        self.branches = Counting(page_script)
         context.route(
             f"{SITE}**",
             lambda route: (
@@ -26,6 +28,7 @@ class Phone:
     def tab(self, before: str = "") -> Page:
         """A new tab with the store opened; `before` runs ahead of everything else."""
         page = self.context.new_page()
+        self.branches.count(page)
         if before:
             page.add_init_script(before)
         page.goto(SITE)
