@@ -19,7 +19,8 @@ ROOT = Path(__file__).parents[2]
 WORK = ROOT / ".cache" / "mutants"
 MUTATED = ("job/links.py", "job/stored.py", "job/replay.py", "terminal/job_files.py")
 TESTS = (
-    *("links_strangers", "links", "links_samples", "replay_facts", "service_events"),
+    *("stored_checks", "replay_epochs", "replay_facts", "old_plug"),
+    *("links_strangers", "links", "links_samples", "service_events"),
     *("service_strangers", "terminal_jobs"),
 )
 TOLD = re.compile(r"^\s*(?:footwell\.)?(\S+__mutmut_\d+): (.+)$", re.M)

@@ -357,7 +357,7 @@ class _State:
         instrument = body.check.split(" ")[0]
         if body.reason == "cannot reach":
             place = next((w for w in body.check.split() if "." in w), "")
-            self.unreachable.add(place.split(".")[0])
+            self.unreachable.update([place.split(".")[0]] if place else [])
         elif body.reason == "no instrument":
             known = next((n for n in NEEDS if body.check.startswith(n)), instrument)
             self.lost_tools.update(NEEDS.get(known, ()))
