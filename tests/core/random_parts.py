@@ -129,7 +129,7 @@ DRAWS: dict[str, Callable[[Random], Fields]] = {
         "pulls_to": c.choice(("5 V", "supply")),
     },
     "rheostat": lambda c: {"ohms_at": {"off": None, "dim": decades(c, 0, 2), "bright": 0.2}},
-    "bus_unit": lambda c: {"terminated": coin(c)},
+    "bus_unit": lambda c: {"terminated": coin(c), "talks": coin(c)},
     "bus_termination": lambda c: {},
     "wire": lambda c: {
         "mm2": c.choice((None, 0.35, 0.75, 1.5, 2.5, 6.0, 25.0)),

@@ -89,7 +89,9 @@ def _key(point: OperatingPoint, slot: Slot) -> tuple[str, str]:
     supply = element is not None and (
         element.kind.charges or element is point.circuit.supply_element
     )
-    return ("supply", "") if supply else (slot.element, slot.branch.name)
+    # Only what gives the voltage: a field winding has a spread of its own.
+    shared = supply and not slot.branch.name
+    return ("supply", "") if shared else (slot.element, slot.branch.name)
 
 
 def volts_in(point: OperatingPoint, drawn: Lots) -> list[float]:

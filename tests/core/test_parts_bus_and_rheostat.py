@@ -92,6 +92,31 @@ def test_both_lines_rest_at_two_and_a_half_volts_with_supply_and_at_nought_witho
     assert lines(fed=False) == pytest.approx((0.0, 0.0), abs=1e-6)
 
 
+TALKING = (Part("A1", "bus_unit", BusUnit(True, True), {"+": "", "-": ""}), *ENDS[1:])
+
+
+# What is heard over how many terminations: common practice, no source.
+@pytest.mark.parametrize(
+    ("faults", "heard"),
+    [
+        ((), 1.0),
+        ((Fault("R2", "open"),), 0.5),
+        ((Fault("R2", "open"), Fault("A1", "open:termination")), 0.0),
+        ((Fault("R2", "short"),), 0.0),
+        ((Fault("A1", "earthed:H"),), 0.0),
+    ],
+)
+def test_units_hear_each_other_well_over_two_terminations_alone(
+    faults: tuple[Fault, ...], heard: float
+) -> None:
+    point = run(bus(*TALKING), None, *faults)
+    unit = point.circuit.elements["A2"]
+    assert unit.kind.shows is not None
+    assert unit.kind.shows(unit.values, point.felt("A2"), point.circuit.context) == heard
+    quiet = run(bus(*ENDS), None)
+    assert unit.kind.shows(unit.values, quiet.felt("A2"), point.circuit.context) == 0.0
+
+
 @pytest.mark.parametrize("mode", ["earthed:H", "earthed:L"])
 def test_one_line_on_earth_pulls_both_down_through_the_terminations(mode: str) -> None:
     high, low = lines(Fault("A2", mode))

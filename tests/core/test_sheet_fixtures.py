@@ -39,6 +39,7 @@ FEED_ALL = (
     "trailer-rear-lamps",
     "truck-side-markers",
     "truck-starter",
+    "van-data-bus",
 )
 """Sheets whose main fuse feeds more than the sheet shows, or carries its load for seconds only."""
 

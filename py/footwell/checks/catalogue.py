@@ -19,6 +19,7 @@ from footwell.checks.check import (
     VOLTS,
     Check,
 )
+from footwell.checks.lines import bus_fuses, on_both_lines
 from footwell.checks.safety import refusal
 from footwell.circuit.circuit import Circuit, Element
 from footwell.circuit.places import Place, places
@@ -121,6 +122,7 @@ def _all(circuit: Circuit, engine: str) -> Iterator[Check]:
     yield from _behind_fuses(circuit, setups)
     rest = set_up(circuit, engine=engine)
     yield from _isolated(circuit, rest)
+    yield from _between_lines(circuit, rest)
     yield from _switches(circuit, rest)
     yield from (Check(FEED, load, "", rest) for load in circuit.sheet.loads)
     yield from (
@@ -258,7 +260,8 @@ def _isolated(circuit: Circuit, rest: SetupState) -> Iterator[Check]:
     """Ohms between terminals of parts that come out of the circuit by a plug or by hand."""
     for part in circuit.sheet.parts:
         element = circuit.elements[part.id]
-        if not element.kind.measured_alone:
+        kind = element.kind
+        if not kind.measured_alone and not kind.measured_between:
             continue
         plugs = [
             c
@@ -276,9 +279,36 @@ def _isolated(circuit: Circuit, rest: SetupState) -> Iterator[Check]:
             if (
                 branch.a in held
                 and branch.b in held
+                and (kind.measured_alone or {branch.a, branch.b} <= {*kind.measured_between})
                 and branch.name not in ("contact", "rest", "diode")
             ):
                 yield Check(OHMS, held[branch.a], held[branch.b], setup)
+
+
+def _between_lines(circuit: Circuit, rest: SetupState) -> Iterator[Check]:
+    """Ohms between the two lines of a data bus with the units' fuses out: as it is, and with each plug
+    on it off, at that plug's side of the loom."""
+    fuses = bus_fuses(circuit)
+    for red, black in _line_pairs(circuit) if fuses else ():
+        yield Check(OHMS, red, black, SetupState(rest.controls, fuses, (), rest.engine))
+        plug = circuit.connectors[red.split(".")[0]]
+        if plug.unplugs:
+            apart = tuple(sorted((*fuses, plug.id)))
+            yield Check(OHMS, red, black, SetupState(rest.controls, apart, (), rest.engine))
+
+
+def _line_pairs(circuit: Circuit) -> Iterator[tuple[str, str]]:
+    """Two places of one half of a connector on the two lines of a bus; of a part's plug the loom's half."""
+    for c in circuit.sheet.connectors:
+        ways = [way for row in c.rows for way in row]
+        for half in ("a",) if c.part_ways else ("a", "b"):
+            here = [p for way in ways if (p := f"{c.id}.{way}.{half}") in circuit.wires_in]
+            yield from (
+                (red, black)
+                for n, red in enumerate(here)
+                for black in here[n + 1 :]
+                if on_both_lines(circuit, red, black)
+            )
 
 
 def _switches(circuit: Circuit, rest: SetupState) -> Iterator[Check]:

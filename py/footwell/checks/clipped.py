@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from footwell.checks.check import FEED, FUSE_LAMP, LAMP, OHMS, VOLTS, Check, nodes
+from footwell.checks.lines import on_both_lines
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
 from footwell.circuit.setup import SetupState, set_up
@@ -24,7 +25,7 @@ def clipped(circuit: Circuit, check: Check, faults: tuple[Fault, ...]) -> Operat
 
     Parts measured or fed by themselves are alone, and only their own faults count.
     """
-    if check.instrument not in (OHMS, FEED):
+    if check.instrument not in (OHMS, FEED) or between_lines(circuit, check):
         return operate(circuit, check.setup, faults, _clips(circuit, check))
     part = part_of(circuit, check) if check.instrument == OHMS else check.red
     mine = tuple(f for f in faults if f.element == part)
@@ -86,8 +87,29 @@ def alone(circuit: Circuit, element: str) -> SetupState:
     return SetupState(set_up(circuit).controls, others)
 
 
+def between_lines(circuit: Circuit, check: Check) -> bool:
+    """Whether an ohms check lies between the two lines of a data bus in the loom, and not on one part
+    that is out of the circuit: all that hangs on the bus then counts."""
+    return (
+        check.instrument == OHMS
+        and not all(_cut_off(circuit, check, place) for place in (check.red, check.black))
+        and on_both_lines(circuit, check.red, check.black)
+    )
+
+
+def _cut_off(circuit: Circuit, check: Check, place: str) -> bool:
+    """Whether a place is on the part's side of a plug that is off, or on a part that is out."""
+    owner = place.split(".")[0]
+    if owner in circuit.connectors:
+        in_part = place.split(".")[1] in circuit.connectors[owner].part_ways
+        return in_part and place.endswith(".b") and owner in check.setup.apart
+    return owner in check.setup.apart
+
+
 def part_of(circuit: Circuit, check: Check) -> str:
-    """The part that an ohms check is held to."""
+    """The part that an ohms check is held to; "" between the lines of a bus."""
+    if between_lines(circuit, check):
+        return ""
     owner = check.red.split(".")[0]
     if owner in circuit.connectors:
         joined = circuit.connectors[owner].part_ways[check.red.split(".")[1]]

@@ -87,7 +87,8 @@ class Panel:
         part = part_of(self._circuit, check)
         found: list[list[Number]] = []
         for circuit, faults, _ in self._rows:
-            reading = expected(circuit, check, tuple(f for f in faults if f.element == part))
+            mine = tuple(f for f in faults if part in ("", f.element))
+            reading = expected(circuit, check, mine)
             assert isinstance(reading, Reading)
             found.append([(1.0, reading.mean, reading.sigma)])
         return found

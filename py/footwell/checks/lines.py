@@ -29,6 +29,51 @@ def hangs_on(circuit: Circuit, terminals: str) -> Nodes:
     return circuit.cache[key]  # type: ignore[no-any-return]
 
 
+DATA_LINE = "data line"
+
+
+def on_both_lines(circuit: Circuit, red: str, black: str) -> bool:
+    """Whether two places lie on the two lines of one data bus, one on each."""
+    ends = frozenset(circuit.node_of.get(place, circuit.earth) for place in (red, black))
+    key = ("on both lines", ends)
+    if key not in circuit.cache:
+        circuit.cache[key] = any(
+            len(ends & one) == 1 and len(ends & other) == 1 and not one & other
+            for one, other in _buses(circuit)
+        )
+    return circuit.cache[key]  # type: ignore[no-any-return]
+
+
+def _buses(circuit: Circuit) -> list[tuple[Nodes, Nodes]]:
+    """The nodes of both lines of each bus."""
+    if "buses" not in circuit.cache:
+        rails = _rails(circuit)
+        rows = [
+            tuple(_grown(circuit, {e.nodes[t]}, rails) - rails for t in ("H", "L"))
+            for e in circuit.elements.values()
+            if e.kind.line == DATA_LINE
+        ]
+        circuit.cache["buses"] = list(dict.fromkeys(rows))
+    return circuit.cache["buses"]  # type: ignore[no-any-return]
+
+
+def bus_fuses(circuit: Circuit) -> tuple[str, ...]:
+    """Fuses through which the units of a data bus take their supply."""
+    takers = {
+        e.nodes[t]
+        for e in circuit.elements.values()
+        if e.kind.line == DATA_LINE
+        for t in e.kind.takes
+    }
+    return tuple(
+        sorted(
+            e.id
+            for e in circuit.elements.values()
+            if e.kind.name == "fuse" and takers and feeds_electronics(circuit, e.id)
+        )
+    )
+
+
 def feeds_electronics(circuit: Circuit, fuse: str) -> bool:
     """Whether electronics take their supply through a fuse: whether they hang on the end of it that the
     battery does not reach once the fuse is out."""

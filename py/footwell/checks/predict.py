@@ -288,7 +288,7 @@ def _ohms(check: Check, point: OperatingPoint) -> Reading:
         return Reading(math.inf, {}, 0.0)
     per_volt = OHMMETER.ohms * OHMMETER.volts / (OHMMETER.volts - volts) ** 2
     every = leans(point, point.response(a, b))
-    own = {key: x * per_volt for key, x in every.items() if key[0] == element}
+    own = {key: x * per_volt for key, x in every.items() if element in ("", key[0])}
     own["leads", ""] = meters.LEAD_OHMS.sigma
     return Reading(ohms + meters.LEAD_OHMS.mean, own, max(ohms * 0.01, 0.1) / 2.0)
 

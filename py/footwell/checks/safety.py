@@ -20,8 +20,16 @@ from footwell.checks.check import (
     VOLTS,
     Check,
 )
-from footwell.checks.lines import feeds_electronics, hangs_on, hazards_on
+from footwell.checks.clipped import between_lines
+from footwell.checks.lines import (
+    DATA_LINE,
+    bus_fuses,
+    feeds_electronics,
+    hangs_on,
+    hazards_on,
+)
 from footwell.circuit.circuit import Circuit
+from footwell.electrics.operating_point import operate
 
 CURRENT_DRAWING = (LAMP, SUBSTITUTE, FEED, FUSE_LAMP)
 """Instruments that put a load or a supply of their own on the circuit."""
@@ -124,6 +132,15 @@ TEXTS: dict[str, CautionText] = {
             "at the terminals you measure",
             "Meter or part is damaged and the reading means nothing",
         ),
+        CautionText(
+            "dead bus",
+            "CAUTION",
+            "Ohms on a data bus only while nothing feeds it",
+            "Take out what the step names, wait until all units sleep, and measure volts first: 0 on both"
+            " lines. No lamp, no jumper, no supply of your own. Afterwards lead back to V",
+            "at the two lines you measure",
+            "A unit or the meter is damaged and the reading means nothing",
+        ),
     )
 }
 ORDER = ("DANGER", "WARNING", "CAUTION", "NOTICE")
@@ -140,9 +157,45 @@ def refusal(circuit: Circuit, check: Check) -> str:
         return "This belongs to a restraint system: do not probe it. Qualified work only."
     if check.instrument in CURRENT_DRAWING:
         return _refused_load(circuit, check, here, everywhere)
-    if check.instrument == OHMS and _protected_from_ohms(circuit, check):
-        return "No ohms on a sensor, data or control unit line: the meter feeds a current into it."
+    if check.instrument == OHMS:
+        return _refused_ohms(circuit, check)
     return ""
+
+
+NO_OHMS = "No ohms on a sensor, data or control unit line: the meter feeds a current into it."
+FEED_OFF = (
+    " Between the two lines of a bus only once every unit is without supply: take {fuses} out."
+)
+
+
+def _refused_ohms(circuit: Circuit, check: Check) -> str:
+    if not between_lines(circuit, check):
+        return NO_OHMS if _protected_from_ohms(circuit, check) else ""
+    others = hazards_at(circuit, check) & set(PROTECTED) - {DATA_LINE}
+    if others or not _is_dead(circuit, check):
+        fuses = " and ".join(bus_fuses(circuit)) or "their fuses"
+        return NO_OHMS + ("" if others else FEED_OFF.format(fuses=fuses))
+    return ""
+
+
+DEAD_VOLTS = 0.05
+"""A line with more than this is alive (common practice, no source)."""
+
+
+def _is_dead(circuit: Circuit, check: Check) -> bool:
+    """Whether no unit of a bus has supply in the set-up and nothing stands on the places."""
+    key = ("dead", check.red, check.black, check.setup)
+    if key not in circuit.cache:
+        point = operate(circuit, check.setup)
+        volts = [point.volts[node] for node in touched(circuit, check)]
+        taken = [
+            point.volts[e.nodes[t]]
+            for e in circuit.elements.values()
+            if e.kind.line == DATA_LINE
+            for t in e.kind.takes
+        ]
+        circuit.cache[key] = max(map(abs, [*volts, *taken]), default=0.0) < DEAD_VOLTS
+    return circuit.cache[key]  # type: ignore[no-any-return]
 
 
 def _protected_from_ohms(circuit: Circuit, check: Check) -> bool:
@@ -211,8 +264,21 @@ def measured_by_itself(circuit: Circuit, check: Check) -> bool:
     return (
         len(owners) == 1
         and "" not in owners
-        and all(circuit.elements[owner].kind.measured_alone for owner in owners)
+        and all(_means_something(circuit, check, owner) for owner in owners)
     )
+
+
+def _means_something(circuit: Circuit, check: Check, part: str) -> bool:
+    """Whether ohms between the two places of a part tell anything of it."""
+    element = circuit.elements[part]
+    nodes = {node for place in (check.red, check.black) for node in _terminals_at(circuit, place)}
+    between = {element.nodes[t] for t in element.kind.measured_between}
+    return element.kind.measured_alone or bool(nodes and nodes <= between)
+
+
+def _terminals_at(circuit: Circuit, place: str) -> set[int]:
+    """The node of the terminal that a place on a part's side of its plug is."""
+    return {circuit.node_of[place]} if place in circuit.node_of else set()
 
 
 def _owner_apart(circuit: Circuit, check: Check, point: str) -> str:
@@ -240,7 +306,7 @@ def cautions(circuit: Circuit, check: Check) -> list[CautionText]:
     if check.instrument == FEED:
         names.add("fused lead")
     if check.instrument == OHMS:
-        names.add("live circuit")
+        names.add("dead bus" if between_lines(circuit, check) else "live circuit")
     texts = (_at_its_part(circuit, TEXTS[n]) for n in names)
     return sorted(texts, key=lambda c: (ORDER.index(c.level), c.hazard))
 

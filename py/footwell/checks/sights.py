@@ -20,6 +20,7 @@ LIMITS: Mapping[str, tuple[float, ...]] = {
     "heat": (0.15, 0.7),
     "click": (0.5,),
     "sound": (0.15, 0.6),
+    "messages": (0.25, 0.75),
     "signal": (0.05, 0.85, 1.15),
     "charge": (0.3, 0.8, 2.3),
 }
@@ -33,6 +34,7 @@ SCATTER = {
     "heat": 0.07,
     "click": 0.05,
     "sound": 0.10,
+    "messages": 0.03,
     "signal": 0.03,
     "charge": 0.03,
 }

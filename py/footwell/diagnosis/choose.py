@@ -181,6 +181,8 @@ def bits_left(parts: list[Cell]) -> float:
 
 def subjects(circuit: Circuit, check: Check) -> set[tuple[str, str]]:
     """(element, branch) that a check is held to directly; branch "" stands for the whole element."""
+    if check.instrument == OHMS and not part_of(circuit, check):
+        return set()
     if check.instrument == OHMS:
         part = circuit.elements[part_of(circuit, check)]
         return {(part.id, ""), *((part.id, b) for b in _branches_between(circuit, check, part.id))}

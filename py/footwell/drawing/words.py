@@ -90,7 +90,7 @@ def _loads(circuit: Circuit, names: Sequence[str]) -> list[str]:
 
 
 def _is_load(element: Element) -> bool:
-    return element.kind.seen_as not in ("", "click", "charge", "signal")
+    return element.kind.seen_as not in ("", "click", "charge", "signal", "messages")
 
 
 def _verdict(circuit: Circuit, names: Sequence[str], working: Collection[str]) -> str:

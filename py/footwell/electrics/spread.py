@@ -42,7 +42,8 @@ def leans(point: OperatingPoint, lifted: Sequence[float]) -> dict[Nuisance, floa
         spread = slot.branch.spread
         if spread:
             nudge = slot.branch.law.nudge(point.across(slot)) * spread
-            key = ("supply", "") if slot.element in supplies else (slot.element, slot.branch.name)
+            shared = slot.element in supplies and not slot.branch.name
+            key = ("supply", "") if shared else (slot.element, slot.branch.name)
             found[key] = found.get(key, 0.0) + (lifted[slot.b] - lifted[slot.a]) * nudge
     return found
 
@@ -71,7 +72,8 @@ WIDE = 0.5
 
 
 def _supplies(point: OperatingPoint) -> tuple[str, ...]:
-    """Battery and charging sources: what one of them lacks today, the others lack as well."""
+    """Battery and charging sources: what one of them lacks today, the others lack as well. That is the
+    voltage of their unnamed branch; a generator's field winding is a resistance like any other."""
     charging = (e.id for e in point.circuit.elements.values() if e.kind.charges)
     return (point.circuit.supply_element.id, *charging)
 

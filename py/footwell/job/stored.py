@@ -25,7 +25,7 @@ from footwell.checks.check import (
     VOLTS,
     Check,
 )
-from footwell.checks.clipped import part_of
+from footwell.checks.clipped import between_lines, part_of
 from footwell.circuit.circuit import Circuit, HalfId
 from footwell.circuit.setup import SetupState, set_up
 from footwell.errors import FootwellError
@@ -84,6 +84,8 @@ def _why_not_probed(circuit: Circuit, check: Check) -> str:
 
 
 def _belongs_to_part(circuit: Circuit, check: Check) -> bool:
+    if between_lines(circuit, check):
+        return True
     owner, _, rest = check.red.partition(".")
     if (
         owner in circuit.connectors

@@ -20,7 +20,7 @@ from footwell.checks.check import (
     VOLTS,
     Check,
 )
-from footwell.checks.clipped import part_of
+from footwell.checks.clipped import between_lines, part_of
 from footwell.checks.fusing import own_fuse_amps
 from footwell.checks.glance import Number
 from footwell.checks.predict import (
@@ -221,7 +221,7 @@ def _goal(circuit: Circuit, check: Check) -> str:
     if check.instrument == CLAMP:
         return f"What current flows in {say.short_named(circuit, check.red)}?"
     if check.instrument == OHMS:
-        return f"Is {say.short_named(circuit, part_of(circuit, check))} sound by itself?"
+        return _goal_ohms(circuit, check)
     if check.instrument == FEED:
         return f"Does {red} run when fed directly?"
     if check.instrument == FUSE_LAMP:
@@ -231,6 +231,12 @@ def _goal(circuit: Circuit, check: Check) -> str:
     if check.instrument == LISTEN:
         return f"Does {red} pull in?"
     return f"Is {red} sound to the eye?"
+
+
+def _goal_ohms(circuit: Circuit, check: Check) -> str:
+    if between_lines(circuit, check):
+        return "Are both terminations of the bus there, and nothing else between its lines?"
+    return f"Is {say.short_named(circuit, part_of(circuit, check))} sound by itself?"
 
 
 def _is_feed_side(circuit: Circuit, check: Check) -> bool:

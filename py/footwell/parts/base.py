@@ -215,6 +215,8 @@ class Kind:
     """A person may feed it straight from the battery."""
     measured_alone: bool = True
     """Ohms between its terminals mean something once it is out of the circuit."""
+    measured_between: tuple[str, ...] = ()
+    """Terminals between which they mean something though they do not between all."""
     metal: bool = False
     """It passes current like a wire: what hangs on one end hangs on the other."""
     shorts_to_supply: tuple[str, ...] = ()

@@ -116,6 +116,15 @@ BUS_TERMINATION_OHMS = Figure(120.0, "ohm", _BUS)
 BUS_RECESSIVE_VOLTS = Figure(2.5, "V", _BUS)
 BUS_RECESSIVE_LIMITS = (2.0, 3.0)
 """Least and most recessive voltage (V) of either wire (ISO 11898-2, memory)."""
+BUS_MESSAGE_AMPS = Figure(1e-5, "A between the lines, too little for a meter to see", _UNIT)
+"""Stands for the messages of a bus that is otherwise drawn at rest."""
+BUS_HEARD = (0.75, 1.35)
+"""Resistance between the lines, as a share of two terminations, at which every message is understood:
+three terminations are too many, one alone is too few (common practice, no source)."""
+BUS_HEARD_AT_ALL = (0.3, 3.0)
+"""The same, at which some messages get through (common practice, no source)."""
+BUS_COMMON_VOLTS = (1.0, 4.0)
+"""Mean voltage (V) of both lines at which a unit hears anything (ISO 11898-2, memory, rounded)."""
 BUS_INPUT_OHMS = Figure(30000.0, "ohm from each wire to the bias", _BUS_LIMITS)
 
 DETECTION_OHMS = Figure(10000.0, "ohm", _OUTPUT)

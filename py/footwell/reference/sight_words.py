@@ -9,6 +9,7 @@ WORDS: Mapping[str, tuple[str, ...]] = {
     "heat": ("cold", "lukewarm", "warm"),
     "click": ("no click", "clicks"),
     "sound": ("silent", "weak", "loud"),
+    "messages": ("no contact", "errors", "in touch"),
     "signal": ("signal missing", "signal too low", "signal right", "signal too high"),
     "charge": ("goes flat", "gets weak", "holds its charge", "gasses"),
 }

@@ -53,6 +53,7 @@ _WORDS: Mapping[str, Words] = {
     "shuts_down": Words("shut-down on a short"),
     "steps_ohms": Words("resistance of a step", "Ω"),
     "terminated": Words("termination in the unit"),
+    "talks": Words("messages that the others hear"),
     "table": Words("row of the table", "°C and Ω"),
     "system_volts": Words("nominal voltage", "V"),
     "terminal_mm": Words("terminal width", "mm"),
