@@ -11,8 +11,10 @@ export async function build() {
     const { ensureBase } = await import("./python/base.mjs");
     const { ensureBundle } = await import("./python/core.mjs");
     const { makeSite } = await import("./site/site.mjs");
+    const { writeHostFiles } = await import("./serve/hosts.mjs");
     const base = await ensureBase();
     await makeSite(base, await ensureBundle(base));
+    writeHostFiles();
   });
   say("The site is in web/dist");
 }

@@ -31,9 +31,18 @@ def readings(tables: Sequence[ExpectedTable]) -> str:
     for table in tables:
         for row in table.rows:
             numbers = (_number(x) for x in (row.low, row.value, row.high))
-            head = (table.title, table.instrument, row.place, row.black, row.name)
-            writer.writerow([*head, *numbers, row.unit, row.text])
+            head = map(_words, (table.title, table.instrument, row.place, row.black, row.name))
+            writer.writerow([*head, *numbers, _words(row.unit), _words(row.text)])
     return text.getvalue()
+
+
+def _words(text: str) -> str:
+    """A cell that no spreadsheet takes for a formula: one that looks like it begins with an apostrophe.
+
+    >>> _words("=1+1"), _words("@x"), _words("X2.1.a")
+    ("'=1+1", "'@x", 'X2.1.a')
+    """
+    return f"'{text}" if text.startswith(("=", "+", "-", "@", "\t", "\r")) else text
 
 
 def _number(value: float | None) -> str:

@@ -4,13 +4,19 @@ from __future__ import annotations
 
 import urllib.request
 from collections.abc import Callable
+from fnmatch import fnmatchcase
 
 import pytest
 from guard import Guard
 from playwright.sync_api import BrowserContext, Page, Worker
-from site_server import Site
+from site_server import ROOT, Site
 from waiting import until, until_python_is
 
+HOSTS = ROOT / "web" / "hosts"
+SAID = (
+    *("content-security-policy", "cross-origin-opener-policy", "permissions-policy"),
+    *("referrer-policy", "strict-transport-security", "x-content-type-options", "cache-control"),
+)
 REFUSED = "(text) => { try { setTimeout(text); return false } catch { return true } }"
 
 
@@ -29,6 +35,33 @@ def test_page_and_workers_are_served_with_the_policy(site: Site, pattern: str) -
     assert "'unsafe-inline'" not in policy
     assert headers["x-content-type-options"] == "nosniff"
     assert headers["referrer-policy"] == "no-referrer"
+
+
+def ruled(path: str) -> dict[str, str]:
+    """What `_headers` says of a path; of several rules for one field the values would be joined."""
+    found: dict[str, str] = {}
+    applies = False
+    for line in (HOSTS / "_headers").read_text().splitlines():
+        if not line.startswith(" "):
+            applies = fnmatchcase(path, line)
+        elif applies:
+            name, _, value = line.strip().partition(": ")
+            found[name.lower()] = ", ".join(filter(None, [found.get(name.lower()), value]))
+    return found
+
+
+def test_the_files_for_other_hosts_say_what_our_own_server_says(site: Site) -> None:
+    paths = [file.relative_to(site.folder).as_posix() for file in site.folder.rglob("*.*")]
+    assert len(paths) > 20
+    for path in ["", *paths]:
+        ours = served(site, path)
+        assert ruled(f"/{path}").items() <= ours.items()
+        assert {*SAID} <= {*ruled(f"/{path}")}
+    ours = served(site, "index.html")
+    apache, nginx = ((HOSTS / name).read_text() for name in (".htaccess", "nginx.conf"))
+    for name in SAID:
+        assert f'Header always set {name} "{ours[name]}"'.lower() in apache.lower()
+        assert nginx.lower().count(f'add_header {name} "{ours[name]}" always;'.lower()) >= 1
 
 
 def test_the_extension_is_served_as_what_can_be_compiled_while_it_streams(site: Site) -> None:

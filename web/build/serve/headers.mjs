@@ -18,7 +18,7 @@ const POLICY = [
 ].join("; ");
 
 /** On every response: a worker does not inherit the policy of the page that starts it. */
-const SECURITY = {
+export const SECURITY = {
   "content-security-policy": POLICY,
   "cross-origin-opener-policy": "same-origin",
   "permissions-policy": "camera=(self), microphone=(), geolocation=(), payment=(), usb=()",
@@ -28,7 +28,7 @@ const SECURITY = {
 };
 
 /** @type {Record<string, string>} */
-const TYPES = {
+export const TYPES = {
   ".css": "text/css; charset=utf-8",
   ".html": "text/html; charset=utf-8",
   ".js": "text/javascript; charset=utf-8",
@@ -44,11 +44,11 @@ const TYPES = {
 };
 
 /** A name with a hash in it never changes its content. */
-const isHashed = (/** @type {string} */ path) => /^\/(assets|python)\//.test(path);
+export const forEver = /^\/(assets|python)\//;
 
 /** @param {string} path from the start of the site @returns {Record<string, string>} */
 export const headersFor = (path) => ({
   ...SECURITY,
   "content-type": TYPES[extname(path)] ?? "application/octet-stream",
-  "cache-control": isHashed(path) ? "public, max-age=31536000, immutable" : "no-cache",
+  "cache-control": forEver.test(path) ? "public, max-age=31536000, immutable" : "no-cache",
 });
