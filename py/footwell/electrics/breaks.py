@@ -24,8 +24,9 @@ UNPLUGGED = "is unplugged"
 
 Side = Literal["supply", "earth"]
 
-LEAST_AMPS = 1e-3
-"""What would not pass this much at the vehicle's voltage passes nothing: far below any load."""
+LEAST_AMPS = 2e-3
+"""What would not pass this much at the vehicle's voltage passes nothing: far below any load, and more than
+leaks through the diodes of a generator that stands (`reference.charging.REST_LEAK_AMPS`)."""
 
 PASSES, BROKEN, BLOCKS, AT_REST, SWITCHED, LOAD = 1.0, 1e4, 1e6, 1e8, 1e10, 1e12
 """What is against an element on a way, each far above any number of those before it."""
@@ -70,12 +71,18 @@ class Way:
 
 
 def way_to(
-    point: OperatingPoint, node: int, side: Side, without: str = "", resting: Collection[str] = ()
+    point: OperatingPoint,
+    node: int,
+    side: Side,
+    without: str = "",
+    resting: Collection[str] = (),
+    source: str = "",
 ) -> Way | None:
     """The way from a node to the supply, or over earth to the battery, with the least against it.
 
     None where the sheet has no such way. `without` is an element that the way must not go through:
     the load in question. Elements `resting` may be passed as they stand, but would not move.
+    `source` is the battery meant, the one that feeds all where none is named.
 
     >>> from footwell.circuit.example import work_lamp
     >>> from footwell.circuit.setup import set_up
@@ -86,15 +93,25 @@ def way_to(
     >>> [step.element for step in way.steps], [stop.reason for stop in way.breaks]
     (['W3', 'S1', 'W2', 'F1', 'W1'], ['switch S1 is open in “off”'])
     """
-    battery = point.circuit.supply_element.nodes
-    posts = {"supply": battery["+"], "earth": battery["-"]}
-    barred = {point.circuit.earth, posts["earth"]} if side == "supply" else {posts["supply"]}
+    battery = point.circuit.elements[source or point.circuit.supply_element.id].nodes
+    plus, minus = battery["+"], battery["-"]
+    barred = {point.circuit.earth, minus} if side == "supply" else {plus}
     if node in barred:
         return None
+    goal = plus if side == "supply" else minus
     ways = _ways(point, side, tuple(resting))
-    open_to = {n: [s for s in steps if s.element != without] for n, steps in ways.items()}
-    found = shortest(open_to, node, {posts[side]}, barred)
+    open_to = {
+        n: [s for s in steps if s.element not in (without, source)] for n, steps in ways.items()
+    }
+    found = shortest(open_to, node, {goal}, barred)
     return None if found is None else Way(tuple(found))
+
+
+def batteries(point: OperatingPoint, without: str) -> list[str]:
+    """The battery that feeds all, and others that feed what hangs on them as well."""
+    first = point.circuit.supply_element.id
+    others = (e.id for e in point.circuit.elements.values() if e.kind.seen_as == "charge")
+    return [first, *(e for e in others if e not in (first, without))]
 
 
 def _ways(point: OperatingPoint, side: Side, resting: tuple[str, ...]) -> dict[int, list[Pass]]:

@@ -17,6 +17,7 @@ from footwell.electrics.breaks import (
     Break,
     Side,
     Way,
+    batteries,
     name_of,
     way_to,
     wrong_seats,
@@ -63,13 +64,30 @@ def unfed(point: OperatingPoint) -> list[Unfed]:
     ([('H1', ('earth',), 'wire W4 is broken')], [])
     """
     found: list[Unfed] = []
+    resting = _resting(point)
     for load in point.circuit.sheet.loads:
         element = point.circuit.elements[load]
         if element is point.circuit.supply_element or _is_stood_in(point, load):
             continue
+        if load in resting:
+            continue
         if not _works(point, element):
             found += _reasons(point, element, _at_work(point, element), ()) or []
     return found
+
+
+def _resting(point: OperatingPoint) -> frozenset[str]:
+    """Loads that stand still in the set-up with nothing broken, and rightly so: no fault is the reason,
+    though it may be in their way as well."""
+    if not point.faults:
+        return frozenset()
+    key = ("resting", point.setup)
+    if key not in point.circuit.cache:
+        sound = operate(point.circuit, point.setup)
+        loads = point.circuit.sheet.loads
+        still = {load for load in loads if not _works(sound, point.circuit.elements[load])}
+        point.circuit.cache[key] = frozenset(still - {row.load for row in unfed(sound)})
+    return point.circuit.cache[key]  # type: ignore[no-any-return]
 
 
 def _works(point: OperatingPoint, element: Element) -> bool:
@@ -187,11 +205,12 @@ def _both_ways(
 ) -> Iterator[Ways]:
     """The ways to supply and earth from the ends of a branch, in either sense."""
     a, b = element.nodes[branch.a], element.nodes[branch.b]
-    for feed, back in ((a, b), (b, a)):
-        up = way_to(point, feed, "supply", element.id, resting)
-        down = way_to(point, back, "earth", element.id, resting)
-        if up is not None and down is not None:
-            yield {"supply": up, "earth": down}
+    for source in batteries(point, element.id):
+        for feed, back in ((a, b), (b, a)):
+            up = way_to(point, feed, "supply", element.id, resting, source)
+            down = way_to(point, back, "earth", element.id, resting, source)
+            if up is not None and down is not None:
+                yield {"supply": up, "earth": down}
 
 
 def _why_at_rest(point: OperatingPoint, relay: Break, asked: tuple[str, ...]) -> str | None:
