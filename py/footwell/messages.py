@@ -176,6 +176,10 @@ class LoadView(Message):
     name: str
     kind: str
     states: list[str]
+    dead: str
+    """Which of them it is where it does nothing."""
+    dead_words: str
+    """What is said of it where it does nothing in any position."""
 
 
 class Caution(Message):
@@ -737,6 +741,15 @@ class BuildPoint(Message):
     open: bool
 
 
+class BuildEnd(Message):
+    """An open end in the drawing, in its grid units; `now` is the one in hand."""
+
+    point: str
+    x: float
+    y: float
+    now: bool
+
+
 class BuildProblem(Message):
     """What is missing or doubtful, at its place; `stops` keeps the sheet from being used."""
 
@@ -770,6 +783,7 @@ class BuildView(Message):
     branches: list[BuildBranch]
     problems: list[BuildProblem]
     diagram: Diagram
+    ends: list[BuildEnd]
     title: str
     sheet: dict[str, Any] | None
 

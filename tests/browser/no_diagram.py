@@ -8,6 +8,9 @@ from dataclasses import dataclass
 from playwright.sync_api import Locator, Page
 from pressing import press, press_through
 
+DEAD = {"Lamp": "Dark in every position", "Horn": "Silent in every position"}
+"""What is said of a load that does nothing, where it is not "dead"."""
+
 SECONDS_A_TOUCH = 1.5
 """What a person takes to read and press a key (assumption of the goal)."""
 
@@ -51,7 +54,8 @@ def first_check(fingers: Fingers, load: str, positions: str, relay: bool) -> str
     fingers.tap(positions)
     if relay:
         fingers.tap("Yes")
-    fingers.tap("Make the sheet", then="Dead in every position")
-    fingers.tap("Dead in every position")
+    dead = DEAD.get(load, "Dead in every position")
+    fingers.tap("Make the sheet", then=dead)
+    fingers.tap(dead)
     fingers.tap("Start", then="Another check", leads_on=True)
     return fingers.page.locator(".do").first.inner_text()

@@ -8,6 +8,8 @@ import pytest
 
 from footwell.circuit.circuit import AS_DRAWN
 from footwell.circuit.fault import Fault
+from footwell.circuit.setup import set_up
+from footwell.electrics.operating_point import operate
 from footwell.job.replay import circuits_of
 from footwell.messages import Building, BuildView
 from footwell.page.build_view import view
@@ -25,6 +27,7 @@ from footwell.sheet.building.steps import (
     Split,
     Step,
 )
+from footwell.sheet.errors import SheetError
 from footwell.sheet.reading import read_data
 
 TWO_LAMPS: list[Step] = [
@@ -206,3 +209,99 @@ def test_a_fuse_too_small_for_its_loads_is_told() -> None:
     small = [Put(what="fuse", amount=3), Put(what="heater", amount=120), Earth()]
     assert "rated 3 A" in built(*small).problems[0].sentence
     assert built(Put(what="fuse", amount=15), *small[1:]).problems == []
+
+
+REVERSING: list[Step] = [
+    Put(what="fuse", amount=20),
+    Put(what="reversing switch"),
+    Put(what="reversing motor"),
+    Join(to="S1.2"),
+    Earth(),
+]
+TWIN: list[Step] = [
+    Put(what="fuse", amount=15),
+    Put(what="switch", ways=2),
+    Put(what="twin-filament lamp", code="H4"),
+    Earth(),
+]
+CHANGEOVER: list[Step] = [
+    Put(what="fuse", amount=15),
+    Put(what="changeover relay"),
+    Put(what="lamp", code="P21W"),
+    Earth(),
+    Put(what="lamp", code="R5W"),
+    Earth(),
+    Put(what="fuse", amount=5),
+    Put(what="switch"),
+    Join(to="K1.86"),
+    Earth(),
+]
+
+
+def amps(steps: list[Step], position: str, part: str, branch: str = "") -> float:
+    """What flows in a built sheet with its switch in a position."""
+    circuit = circuits_of(read_data(sheet(*steps)))(AS_DRAWN)
+    point = operate(circuit, set_up(circuit, {"S1": position}))
+    return point.amps(part, branch) if branch else point.amps(part)
+
+
+def test_a_motor_on_a_reversing_switch_runs_either_way_and_rests_on_earth_at_both_sides() -> None:
+    assert built(*REVERSING).problems == []
+    there, back, rest = (amps(REVERSING, position, "M1") for position in "120")
+    assert there > 1.0 and back == pytest.approx(-there, rel=0.02) and abs(rest) < 1e-6
+
+
+def test_a_changeover_relay_feeds_one_lamp_at_rest_and_the_other_when_pulled_in() -> None:
+    assert built(*CHANGEOVER).problems == []
+    at_rest, pulled = ([amps(CHANGEOVER, p, lamp) > 0.2 for lamp in ("L1", "L2")] for p in "01")
+    assert at_rest == [False, True] and pulled == [True, False]
+
+
+def test_each_outlet_feeds_a_filament_of_a_twin_filament_lamp() -> None:
+    assert built(*TWIN).problems == []
+    flows = [[amps(TWIN, p, "L1", f) > 1.0 for f in ("main", "dip")] for p in "012"]
+    assert flows == [[False, False], [True, False], [False, True]]
+
+
+def test_the_second_filament_is_told_until_it_has_a_wire_and_a_lamp_with_one_is_refused() -> None:
+    one = [Put(what="fuse"), Put(what="twin-filament lamp"), Earth()]
+    assert ["minor has no wire yet" in p.sentence for p in built(*one).problems] == [True]
+    assert built(*one, Put(what="fuse"), Join(to="L1.minor")).problems == []
+    assert "has not two filaments" in built(Put(what="twin-filament lamp", code="H7")).refused
+    assert (
+        "other filaments"
+        in built(*TWIN, Change(element="L1", field="code", value="P21/5W")).refused
+    )
+    same = Change(element="L1", field="code", value="P21/4W")
+    assert built(*one, same).refused == ""
+
+
+@pytest.mark.parametrize("steps", [TWO_LAMPS, FAN, REVERSING, TWIN, CHANGEOVER])
+def test_every_open_end_has_its_mark_in_the_drawing_and_one_is_in_hand(steps: list[Step]) -> None:
+    for n in range(1, len(steps) + 1):
+        shown = built(*steps[:n])
+        marked = {end.point for end in shown.ends}
+        assert marked == {p.point for p in shown.points if p.open}
+        assert [end.point for end in shown.ends if end.now] == [shown.at.point] * shown.at.open
+        assert len({(end.x, end.y) for end in shown.ends}) == len(shown.ends)
+        for end in shown.ends:
+            assert end.x > 0 and end.y > 0
+            assert end.x <= shown.diagram.width and end.y <= shown.diagram.height
+
+
+@pytest.mark.parametrize("steps", [REVERSING, TWIN, CHANGEOVER])
+def test_every_beginning_with_these_parts_can_be_used_once_it_has_a_load(steps: list[Step]) -> None:
+    for n in range(1, len(steps) + 1):
+        shown = built(*steps[:n])
+        assert shown.refused == ""
+        if any(isinstance(s, Put) and ("lamp" in s.what or "motor" in s.what) for s in steps[:n]):
+            stops = [p.sentence for p in shown.problems if p.stops]
+            assert shown.sheet is not None or all("coil" in sentence for sentence in stops), stops
+
+
+def test_a_sheet_of_two_hundred_parts_is_told_with_both_counts() -> None:
+    data = sheet(*TWO_LAMPS)
+    many = [{"id": f"FF{n}", "kind": "fuse", "name": f"fuse FF{n}"} for n in range(200)]
+    counts = f"{len(data['parts']) + 200} parts, and at most 120 fit"
+    with pytest.raises(SheetError, match=counts):
+        read_data(data | {"parts": [*data["parts"], *many]})

@@ -37,7 +37,7 @@ def build(fingers: Fingers, acts: list[str]) -> int:
             typed += 1 + len(text)
         else:
             fingers.tap(act, then="" if after.startswith("type ") else after)
-    fingers.tap("Use this sheet", then="Dead in every position", leads_on=True)
+    fingers.tap("Use this sheet", then="Start", leads_on=True)
     return fingers.touches + typed
 
 

@@ -2,19 +2,21 @@
 
 from __future__ import annotations
 
+from collections import Counter
+from collections.abc import Iterator
 from typing import Any
 
-from footwell.circuit.circuit import build
+from footwell.circuit.circuit import Circuit, build
 from footwell.messages import (
     BuildBranch,
+    BuildEnd,
     Building,
     BuildPoint,
     BuildProblem,
     BuildView,
     BuildWire,
-    Diagram,
 )
-from footwell.page.diagram_view import pictured
+from footwell.page.diagram_view import layout_of, pictured
 from footwell.sheet.building.closing import Closing
 from footwell.sheet.building.loom import PLUS, Loom
 from footwell.sheet.building.problems import problems
@@ -23,6 +25,9 @@ from footwell.sheet.draft import draft_of
 from footwell.sheet.errors import SheetError
 from footwell.sheet.models import Sheet
 from footwell.sheet.reading import read_data
+
+ENDS_APART = 0.6
+"""Grid units between open ends of one part."""
 
 
 def view(asked: Building) -> BuildView:
@@ -35,6 +40,8 @@ def view(asked: Building) -> BuildView:
         BuildProblem(element=p.element, sentence=p.sentence, stops=p.stops)
         for p in problems(loom, drawn)
     ]
+    circuit = _circuit(drawn.sheet(title, vehicle))
+    diagram = pictured(circuit, {}, set(), {})
     sheet = None
     if not any(p.stops for p in told):
         sheet = Closing(loom, finished=True).sheet(title, vehicle)
@@ -63,7 +70,8 @@ def view(asked: Building) -> BuildView:
             BuildBranch(id=p.id, name=f"{p.name} {p.id}") for p in loom.pieces.values() if p.load
         ],
         problems=told,
-        diagram=_diagram(drawn.sheet(title, vehicle)),
+        diagram=diagram,
+        ends=list(_ends(loom, drawn, circuit)),
         title=title,
         sheet=None if any(p.stops for p in told) else sheet,
     )
@@ -80,12 +88,29 @@ def _unread(sheet: dict[str, Any]) -> list[BuildProblem]:
     return []
 
 
-def _diagram(data: dict[str, Any]) -> Diagram:
-    """The drawing of what stands, also before there is a load, which a sheet must have."""
+def _circuit(data: dict[str, Any]) -> Circuit:
+    """What stands, to be drawn, also before there is a load, which a sheet must have."""
     sheet = Sheet.model_validate(data | {"loads": data["loads"] or ["G1"]})
     draft, _ = draft_of(data, sheet)
-    circuit = build(sheet.model_copy(update={"loads": data["loads"]}), draft.values)
-    return pictured(circuit, {}, set(), {})
+    return build(sheet.model_copy(update={"loads": data["loads"]}), draft.values)
+
+
+def _ends(loom: Loom, drawn: Closing, circuit: Circuit) -> Iterator[BuildEnd]:
+    """Where the drawing shows the open ends: at their terminals, or side by side below the part of which
+    no terminal is drawn there yet."""
+    symbols = layout_of(circuit).symbols
+    at = {t.point: (t.x, t.y) for s in symbols for t in s.terminals}
+    below = {s.element: (s.x, s.y + s.height / 2) for s in symbols}
+    beside: Counter[str] = Counter()
+    for end in loom.ends:
+        spot = at.get(drawn.outside(end.point), at.get(end.point))
+        if spot is None:
+            owner = loom.owner(end.point)
+            way = end.point.rpartition(".")[0]
+            x, y = below.get(owner) or below.get(way) or (0.0, 0.0)
+            spot = (x + ENDS_APART * beside[owner], y)
+            beside[owner] += 1
+        yield BuildEnd(point=end.point, x=spot[0], y=spot[1], now=end.point == loom.at)
 
 
 def _point(loom: Loom, point: str, open_now: list[str]) -> BuildPoint:
@@ -107,6 +132,7 @@ def _going_on(loom: Loom, open_now: list[str]) -> list[str]:
 
 def _inlets(loom: Loom) -> list[str]:
     """Where a wire can end: what is not fed yet first, then what has a wire, and earth points."""
+    other_ends = [end.point for end in loom.ends if end.point != loom.at]
     points = [
         piece.point(t)
         for piece in loom.pieces.values()
@@ -115,7 +141,7 @@ def _inlets(loom: Loom) -> list[str]:
         for t in (*come, *(leave if piece.load else ()))
     ]
     fed = [p for p in points if loom.at_point(p)]
-    return [p for p in points if p not in fed] + fed
+    return list(dict.fromkeys([*(p for p in points if p not in fed), *other_ends, *fed]))
 
 
 def _title(loom: Loom) -> str:

@@ -72,7 +72,7 @@ def pictured(
     asked: Asked | None = None,
 ) -> Diagram:
     """A circuit's diagram, with the share of each suspect and the readings by place."""
-    layout = _layout(circuit, asked)
+    layout = layout_of(circuit, asked)
     return Diagram(
         width=layout.width,
         height=layout.height,
@@ -93,7 +93,8 @@ def pictured(
     )
 
 
-def _layout(circuit: Circuit, asked: Asked | None) -> picture.Layout:
+def layout_of(circuit: Circuit, asked: Asked | None = None) -> picture.Layout:
+    """The drawing's own form, made once."""
     key = ("layout", asked)
     if key not in circuit.cache:
         circuit.cache[key] = lay_out(circuit, asked)

@@ -31,7 +31,7 @@ from footwell.page.report import report_view
 from footwell.page.step_view import step_view
 from footwell.page.suspect_view import suspects_view
 from footwell.page.wiring_view import connector_view
-from footwell.reference.sight_words import WORDS
+from footwell.reference.sight_words import DEAD, WORDS
 from footwell.sheet.models import SheetComplaint
 
 
@@ -108,6 +108,8 @@ def loads_view(circuit: Circuit) -> list[LoadView]:
             name=say.short_named(circuit, load),
             kind=circuit.elements[load].kind.name,
             states=list(WORDS[circuit.elements[load].kind.seen_as]),
+            dead=DEAD[circuit.elements[load].kind.seen_as][0],
+            dead_words=DEAD[circuit.elements[load].kind.seen_as][1],
         )
         for load in circuit.sheet.loads
     ]

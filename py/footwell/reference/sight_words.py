@@ -13,3 +13,16 @@ WORDS: Mapping[str, tuple[str, ...]] = {
     "signal": ("signal missing", "signal too low", "signal right", "signal too high"),
     "charge": ("goes flat", "gets weak", "holds its charge", "gasses"),
 }
+
+DEAD: Mapping[str, tuple[str, str]] = {
+    "motor": ("still", "Dead in every position"),
+    "turning": ("still", "Does not move in any position"),
+    "lamp": ("dark", "Dark in every position"),
+    "heat": ("cold", "Cold in every position"),
+    "click": ("no click", "No click in any position"),
+    "sound": ("silent", "Silent in every position"),
+    "signal": ("signal missing", "No signal in any position"),
+    "charge": ("goes flat", "Goes flat in every position"),
+}
+"""The word for a load that does nothing at all, and what people say of one that never does anything
+(common practice, no source)."""

@@ -20,6 +20,7 @@ from footwell.sheet.models import Sheet, SheetWire
 from footwell.sheet.places import short
 from footwell.sheet.points import HALVES, Points, joined, number, seen_point, way_point, ways
 from footwell.sheet.reading import read_again
+from footwell.sheet.rings import rings
 from footwell.sheet.shape import flaws_of
 from footwell.sheet.wiring_list import ListedWire, free_names, same_ends, with_wires
 
@@ -63,7 +64,8 @@ def take_list(text: str, sheet: Sheet) -> TakenList:
     new = tuple(each.id for each in wires if each.id not in before)
     changed = tuple(each.id for each in after.wires if before.get(each.id, each) != each)
     told = [(line.number, wire) for (line, _), wire in zip(read, wires, strict=True)]
-    return TakenList(wires, after, new, changed, tuple(_notices(sheet, told)))
+    closed = [ring for ring in rings(after) if ring not in rings(sheet)]
+    return TakenList(wires, after, new, changed, (*_notices(sheet, told), *closed))
 
 
 def _named(sheet: Sheet, wires: list[ListedWire]) -> Iterator[ListedWire]:

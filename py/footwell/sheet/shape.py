@@ -120,6 +120,11 @@ def _templates(error: ErrorDetails, path: Path) -> tuple[str, str]:
         if field == "id" and len(path) == 1:
             return "The sheet's name {shown} cannot be used.", "Use small letters, digits and -."
         return _PATTERNS[_PATTERN_LIKE.get(field, field if field in _PATTERNS else "title")]
+    if name == "too_long" and len(path) == 1 and path[0] in _MODELS:
+        return (
+            "This sheet has {actual_length} {field}, and at most {max_length} fit.",
+            "Leave out what the fault cannot be in, or make two sheets of it.",
+        )
     return _SENTENCES.get(name, ("{field}: {message}.", "Correct {field}{or_null}."))
 
 

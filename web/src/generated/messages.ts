@@ -120,13 +120,17 @@ export interface Put {
     | "switch"
     | "relay"
     | "relay coil"
+    | "changeover relay"
     | "lamp"
+    | "twin-filament lamp"
     | "LED lamp"
     | "fan"
     | "pump"
     | "heater"
     | "horn"
     | "valve"
+    | "reversing switch"
+    | "reversing motor"
     | "resistor pack"
     | "resistor"
     | "diode"
@@ -221,6 +225,7 @@ export interface BuildView {
   branches: BuildBranch[];
   problems: BuildProblem[];
   diagram: Diagram;
+  ends: BuildEnd[];
   title: string;
   sheet: {
     [k: string]: unknown;
@@ -320,6 +325,15 @@ export interface PlaceView {
   measured: string;
   minutes: number;
   drawn: boolean;
+}
+/**
+ * An open end in the drawing, in its grid units; `now` is the one in hand.
+ */
+export interface BuildEnd {
+  point: string;
+  x: number;
+  y: number;
+  now: boolean;
 }
 /**
  * A check the person chose: what to hold where. `red` empty asks for the load itself by eye.
@@ -823,6 +837,8 @@ export interface LoadView {
   name: string;
   kind: string;
   states: string[];
+  dead: string;
+  dead_words: string;
 }
 /**
  * A usual complaint as a ready answer: its words, the engine as it is then, what the loads do.

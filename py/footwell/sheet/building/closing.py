@@ -9,15 +9,17 @@ from typing import Any
 
 from footwell.parts import fuse
 from footwell.parts.base import EARTH
+from footwell.parts.twin_lamp import filaments
 from footwell.reference import conductors, fuses, lamp_ratings, loads
 from footwell.sheet.building.loom import PLUS, SIDES, Connector, Loom, Piece, joined
-from footwell.sheet.building.recipes import RESISTOR_OHMS, WATTS
+from footwell.sheet.building.recipes import RESISTOR_OHMS, WATTS, twin
 from footwell.sheet.starter import SPEED_STEP_SHARE
 
 CHARGED = 1.125
 """Voltage at work over the nominal one, as `parts.motor` and `parts.heater` take it."""
 
 PINS_A_ROW = 12
+MOTORS = ("motor", "reversing_motor")
 
 
 class Closing:
@@ -64,11 +66,15 @@ class Closing:
         if piece.kind == "solenoid":
             return self._volts / (_number(piece) or self._volts**2 / loads.MAGNET_WATTS.value)
         number = _number(piece)
+        lamp = twin(piece.code) if piece.kind == "twin_lamp" else None
+        if lamp is not None:
+            rows = (lamp_ratings.lamp(lamp.code, self._volts, f) for f in filaments(lamp))
+            return sum(row.rated_watts for row in rows) / self._volts
         if piece.code:
             return _lamp(piece.code, self._volts).rated_watts / self._volts
         if not piece.load or number is None:
             return None
-        return number if piece.kind == "motor" else number / (self._volts * CHARGED)
+        return number if piece.kind in MOTORS else number / (self._volts * CHARGED)
 
     def _share_fuses(self) -> None:
         """Loads of which nothing is known share what their fuse carries for good; those without a known
@@ -77,7 +83,7 @@ class Closing:
             if not piece.load or piece.id in self._amps:
                 continue
             usual = WATTS[piece.what] / (self._volts * CHARGED) if piece.what else 0.0
-            rating = self._rating(piece) if piece.kind in ("motor", "heater") else None
+            rating = self._rating(piece) if piece.kind in (*MOTORS, "heater") else None
             if rating is not None:
                 beside = [p for p in self._pieces if p.load and self._fuse(p) == self._fuse(piece)]
                 rest = rating * fuses.CONTINUOUS_SHARE.value
@@ -138,15 +144,19 @@ class Closing:
             return _switch(piece), []
         if piece.kind == "resistor_pack":
             return self._pack(piece)
+        lamp = twin(piece.code) if piece.kind == "twin_lamp" else None
+        if lamp is not None:
+            return {"code": lamp.code}, [] if piece.code else ["code"]
         if piece.code:
             row = _lamp(piece.code, self._volts)
             return {"watts": round(row.typical_watts_at_test, 1), "volts": row.test_volts}, []
         known = piece.recipe.known if piece.recipe else ""
         value = _number(piece) or self._guess(piece)
+        own = dict(piece.recipe.values) if piece.recipe else {}
         if not known or not value:
-            return {}, []
+            return own, []
         assumed: list[str] = [] if piece.amount else [known]
-        return {known: value, **dict(piece.recipe.values if piece.recipe else ())}, assumed
+        return {known: value, **own}, assumed
 
     def _guess(self, piece: Piece) -> float | None:
         """What is taken where nothing is known; None where the kind of part has its own usual value."""
@@ -156,7 +166,7 @@ class Closing:
             return fuse.next_rating(behind) if behind else None
         if piece.kind == "resistor":
             return RESISTOR_OHMS
-        if piece.kind == "motor":
+        if piece.kind in MOTORS:
             return round(amps, 1)
         if piece.kind in ("lamp", "led_lamp", "heater"):
             return round(amps * self._volts * CHARGED, 1)
@@ -174,8 +184,8 @@ class Closing:
         wire = self._loom.wires[name]
         row: dict[str, Any] = {
             "id": name,
-            "start": self._outside(wire.start),
-            "end": self._outside(wire.end),
+            "start": self.outside(wire.start),
+            "end": self.outside(wire.end),
         }
         told = {"colour": wire.colour, "mm2": wire.mm2, "metres": wire.metres}
         row |= {key: value for key, value in told.items() if value is not None}
@@ -185,7 +195,7 @@ class Closing:
             row |= {"mm2": conductors.section_for_amps(rating), "assumed": ["mm2"]}
         return row
 
-    def _outside(self, point: str) -> str:
+    def outside(self, point: str) -> str:
         """The way of the part's own plug in front of a terminal."""
         owner, _, terminal = point.partition(".")
         for plug in self._loom.plugs.values():
@@ -240,7 +250,7 @@ class Closing:
                 title = f"way to earth not drawn {name}"
                 parts.append({"id": name, "kind": "unknown_stretch", "name": title})
                 wires.append(
-                    {"id": next(more), "start": self._outside(end.point), "end": f"{name}.1"}
+                    {"id": next(more), "start": self.outside(end.point), "end": f"{name}.1"}
                 )
                 wires.append({"id": next(more), "start": f"{name}.2", "end": EARTH})
 
@@ -261,9 +271,13 @@ def _hazards(piece: Piece) -> Iterator[str]:
 
 
 def _switch(piece: Piece) -> dict[str, Any]:
-    """Off, and one position for each outlet."""
+    """Off, and one position for each outlet; a reversing switch lifts one outlet, the other rests on E."""
+    if piece.what == "reversing switch":
+        closes = {"0": [["1", "E"], ["2", "E"]]}
+        closes |= {"1": [["B", "1"], ["2", "E"]], "2": [["1", "E"], ["B", "2"]]}
+        return {"terminals": ["B", "E", "1", "2"], "closes": closes, "momentary": True}
     outlets = [t for t in piece.terminals if t != "B"]
-    closes: dict[str, list[list[str]]] = {"0": []}
+    closes = {"0": list[list[str]]()}
     closes |= {t: [["B", t]] for t in outlets}
     return {"terminals": ["B", *outlets], "closes": closes}
 
@@ -271,6 +285,8 @@ def _switch(piece: Piece) -> dict[str, Any]:
 def _control(piece: Piece) -> dict[str, Any]:
     on = {"1": "on"} if piece.count == 1 else {str(n + 1): str(n + 1) for n in range(piece.count)}
     named = {"0": "off", **on}
+    if piece.what == "reversing switch":
+        named = {"0": "released", "1": "one way", "2": "the other way"}
     return {
         "part": piece.id,
         "name": f"{piece.name} {piece.id}" if piece.id not in piece.name else piece.name,

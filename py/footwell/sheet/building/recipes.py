@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any, Literal
+from typing import Any, Literal, cast, get_args
 
+from footwell.parts.twin_lamp import BASE, Code, TwinLamp, filaments
 from footwell.sheet.building.steps import What
 from footwell.sheet.starter import USUAL
 
@@ -35,13 +36,35 @@ class Recipe:
 _PLUS_MINUS: tuple[Way, ...] = ((("+",), ("-",)),)
 _ONE_TWO: tuple[Way, ...] = ((("1",), ("2",)),)
 _CONTACT: Way = (("30",), ("87",))
+_CHANGEOVER: Way = (("30",), ("87", "87a"))
 _COIL: Way = (("86",), ("85",))
+_REVERSING: tuple[Way, ...] = ((("B",), ("1", "2")), ((), ("E",)))
+"""Both sides of a motor rest on E; a position lifts one of them to B."""
 
 RECIPES: Mapping[What, Recipe] = {
     "fuse": Recipe("fuse", "F", "fuse", _ONE_TWO, "amps", plug=False),
     "switch": Recipe("switch", "S", "switch", ()),
     "relay": Recipe("relay", "K", "relay", (_CONTACT, _COIL), by_name=True),
     "relay coil": Recipe("relay", "K", "relay", (_COIL, _CONTACT), by_name=True),
+    "changeover relay": Recipe(
+        "relay",
+        "K",
+        "changeover relay",
+        (_CHANGEOVER, _COIL),
+        by_name=True,
+        values=(("changeover", True),),
+    ),
+    "twin-filament lamp": Recipe("twin_lamp", "L", "twin-filament lamp", (), load=True),
+    "reversing switch": Recipe("switch", "S", "reversing switch", _REVERSING),
+    "reversing motor": Recipe(
+        "reversing_motor",
+        "M",
+        "motor",
+        _PLUS_MINUS,
+        "amps",
+        load=True,
+        hazards=("moving lock",),
+    ),
     "lamp": Recipe("lamp", "L", "lamp", _ONE_TWO, "watts", load=True),
     "LED lamp": Recipe("led_lamp", "L", "LED lamp", _PLUS_MINUS, "watts", load=True),
     "fan": Recipe(
@@ -67,6 +90,7 @@ WATTS: Mapping[What, float] = {
     "fan": USUAL["fan"].watts,
     "pump": USUAL["pump"].watts,
     "heater": USUAL["heater"].watts,
+    "reversing motor": USUAL["lock or window"].watts,
 }
 """Power (W) of a load of which neither its own nor its fuse's rating is known (common practice, no
 source)."""
@@ -75,9 +99,21 @@ RESISTOR_OHMS = 1.0
 """A resistor of which nothing is known (assumption)."""
 
 
-def ways_of(what: What, count: int, turned: bool) -> tuple[Way, ...]:
+TWIN_CODE: Code = "P21/5W"
+"""A lamp with two filaments of which nothing is known (assumption)."""
+
+
+def twin(code: str) -> TwinLamp | None:
+    """A lamp with two filaments by its category; the usual one for "", None for a category with one."""
+    return TwinLamp(cast(Code, code or TWIN_CODE)) if code in ("", *get_args(Code)) else None
+
+
+def ways_of(what: What, count: int, turned: bool, code: str = "") -> tuple[Way, ...]:
     """The paths through a part with `count` outlets or steps, turned where the current goes the other
     way."""
+    lamp = twin(code) if what == "twin-filament lamp" else None
+    if lamp is not None:
+        return ((filaments(lamp), (BASE,)),)
     if what == "switch":
         ways: tuple[Way, ...] = ((("B",), tuple(str(n + 1) for n in range(count))),)
     elif what == "resistor pack":

@@ -8,14 +8,15 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, get_args
 
 from footwell.parts.base import EARTH
+from footwell.parts.twin_lamp import Code, filaments
 from footwell.reference import lamp_ratings
 from footwell.reference.colours import parse_wire_colour
 from footwell.reference.conductors import LARGEST_MM2, SMALLEST_MM2
 from footwell.sheet.building.loom import PLUS, SIDES, Connector, End, Loom, Piece, joined
-from footwell.sheet.building.recipes import RECIPES, ways_of
+from footwell.sheet.building.recipes import RECIPES, twin, ways_of
 from footwell.sheet.building.steps import (
     Change,
     Clear,
@@ -31,6 +32,7 @@ from footwell.sheet.building.steps import (
 from footwell.sheet.errors import ChangeError
 
 MOST_PINS = 60
+TWINS = get_args(Code)
 
 
 @dataclass
@@ -96,7 +98,9 @@ def _lead(loom: Loom, end: End, to: str) -> None:
 def _put(so_far: Built, step: Put) -> None:
     loom, recipe = so_far.loom, RECIPES[step.what]
     name = loom.name(step.id, recipe.letter)
-    ways = ways_of(step.what, step.ways, step.turned)
+    if step.what == "twin-filament lamp" and twin(step.code) is None:
+        raise loom.refuse(step.code, f"has not two filaments; those that have: {', '.join(TWINS)}")
+    ways = ways_of(step.what, step.ways, step.turned, step.code)
     amount = "" if step.amount is None else f"{step.amount:g}"
     piece = Piece(
         name,
@@ -119,14 +123,21 @@ def _put(so_far: Built, step: Put) -> None:
     for end, terminal in zip(ends, come, strict=False):
         _lead(loom, end, piece.point(terminal))
     _enter(loom, piece, 0, come[: len(ends)], place)
+    behind = place + len(ways[0][1])
+    loom.open((piece.point(t) for come, leave in ways if not come for t in leave), behind)
 
 
 def _known_code(loom: Loom, piece: Piece) -> None:
-    if piece.code and piece.kind != "lamp":
-        raise loom.refuse(piece.id, "is no lamp with a code")
+    lamp = twin(piece.code) if piece.kind == "twin_lamp" else None
+    if piece.code and piece.kind != "lamp" and lamp is None:
+        raise loom.refuse(piece.id, "is no lamp with such a code")
+    if lamp is not None and filaments(lamp) != piece.ways[0][0]:
+        raise loom.refuse(
+            piece.id, "has other filaments than that lamp. Undo it, and put in the right one"
+        )
     try:
-        if piece.code:
-            lamp_ratings.lamp(piece.code, loom.volts)
+        for filament in filaments(lamp) if lamp else [""] if piece.code else []:
+            lamp_ratings.lamp(lamp.code if lamp else piece.code, loom.volts, filament)
     except ValueError as error:
         raise ChangeError(piece.id, "code", str(error)) from None
 
@@ -314,7 +325,7 @@ def _finish(loom: Loom, to: str) -> None:
             "are joined already: this wire would close a ring through which current goes round past "
             "every load. Leave it out, or choose where it really ends",
         )
-    place = loom.take([end])
+    place = loom.take([end, *(each for each in loom.ends if each.point == to)])
     _lead(loom, end, loom.meeting(to))
     if EARTH in joined(loom.carriers(), PLUS):
         raise loom.refuse(

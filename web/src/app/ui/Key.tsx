@@ -10,16 +10,19 @@ interface KeyProps {
   label?: string | undefined;
   pressed?: boolean | undefined;
   off?: boolean;
+  /** For a moment it takes no touch; it does not look off, for that would flicker. */
+  resting?: boolean;
 }
 
-export function Key({ children, onPress, look = "plain", label, pressed, off }: KeyProps) {
+export function Key(props: KeyProps) {
+  const { children, onPress, look = "plain", label, pressed, off, resting } = props;
   return (
     <button
       type="button"
-      class={`key key-${look}`}
+      class={off ? `key key-${look} key-off` : `key key-${look}`}
       aria-label={label}
       aria-pressed={pressed}
-      disabled={off}
+      disabled={off || resting}
       onClick={onPress}
     >
       {children}
@@ -30,5 +33,5 @@ export function Key({ children, onPress, look = "plain", label, pressed, off }: 
 /** A key that stores something: once per double tap, and not in the first moment of a screen. */
 export function CommitKey({ onPress, off, ...rest }: KeyProps) {
   const { open, press } = useCommit(onPress);
-  return <Key {...rest} off={off || !open} onPress={press} />;
+  return <Key {...rest} off={off ?? false} resting={!open} onPress={press} />;
 }

@@ -12,6 +12,7 @@ import { Toggles } from "../../app/ui/Toggles";
 import { newId } from "../../storage";
 import { Drawing } from "../circuit/Drawing";
 import { words as starterWords } from "../starter/words";
+import { Board, Seldom } from "./Board";
 import { Question } from "./Question";
 import { isBegun, kept, type Step, useBuilding } from "./state";
 import { words } from "./words";
@@ -57,18 +58,17 @@ export function BuilderScreen() {
       {view && (
         <p>
           {words.from} <b>{view.at.name}</b>
+          {isBegun() && view.problems.length > 0 && ` · ${words.open(view.problems.length)}`}
         </p>
       )}
-      {view && isBegun() && about === "" && <Problems view={view} />}
-      {view && about !== "" && <Question about={about} view={view} onStep={take} />}
+      {view && about === "more" && <Seldom onChoose={choose} />}
+      {view && about !== "" && about !== "more" && (
+        <Question about={about} view={view} onStep={take} />
+      )}
       {view && about === "" && (
         <>
-          <Toggles
-            question={words.begin}
-            options={[...words.acts, ...words.parts]}
-            chosen={null}
-            onChoose={choose}
-          />
+          <Board onChoose={choose} />
+          {isBegun() && <Problems view={view} />}
           {!isBegun() && (
             <Toggles
               question={words.volts}
@@ -88,16 +88,20 @@ export function BuilderScreen() {
   );
 }
 
-/** The drawing, with its newest end in sight. */
+/** The drawing, with the end in hand in sight. */
 function Growing({ view }: { view: BuildView }) {
   const frame = useRef<HTMLElement>(null);
   useEffect(() => {
-    frame.current?.scrollTo(0, frame.current.scrollHeight);
+    const at = view.ends.find(({ now }) => now);
+    const { clientWidth = 0, clientHeight = 0, scrollHeight = 0 } = frame.current ?? {};
+    if (at)
+      frame.current?.scrollTo(at.x * SCALE - clientWidth / 2, at.y * SCALE - clientHeight / 2);
+    else frame.current?.scrollTo(0, scrollHeight);
   }, [view]);
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must scroll from the keyboard too
     <section class="drawing growing" ref={frame} aria-label={words.drawing} tabIndex={0}>
-      <Drawing picture={view.diagram} scale={SCALE} onPlace={() => {}} />
+      <Drawing picture={view.diagram} scale={SCALE} onPlace={() => {}} ends={view.ends} />
     </section>
   );
 }

@@ -8,7 +8,8 @@ import type { Step } from "./state";
 import { words } from "./words";
 
 const FUSES = [3, 5, 7.5, 10, 15, 20, 25, 30, 40];
-const LAMPS = ["H7", "H4", "H1", "H3", "P21W", "PY21W", "R5W", "R10W", "W5W", "C5W"];
+const TWINS = ["P21/5W", "H4", "PY21/5W", "P21/4W", "W21/5W"];
+const LAMPS = ["H7", "H1", "H3", "P21W", "PY21W", "R5W", "R10W", "W5W", "C5W"];
 const COUNTS = [1, 2, 3, 4, 5, 6, 7, 8];
 const COLOURS = ["BK", "BN", "RD", "OG", "YE", "GN", "BU", "VT", "GY", "WH", "PK", "TQ"];
 
@@ -98,6 +99,14 @@ function PartAsked({ what, onStep }: { what: Put["what"]; onStep: (step: Step) =
           onChoose={(code) => put({ code })}
         />
       )}
+      {what === "twin-filament lamp" && (
+        <Toggles
+          question={words.twin}
+          options={TWINS.map(asOption)}
+          chosen={null}
+          onChoose={(code) => put({ code })}
+        />
+      )}
       {UNITS[what] && (
         <Field
           name={words.amount[UNITS[what]]}
@@ -121,6 +130,7 @@ const UNITS: Partial<Record<Put["what"], "amps" | "watts" | "ohms">> = {
   heater: "watts",
   fan: "amps",
   pump: "amps",
+  "reversing motor": "amps",
   horn: "amps",
   valve: "ohms",
   resistor: "ohms",

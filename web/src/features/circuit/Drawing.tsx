@@ -1,6 +1,7 @@
 /** The diagram itself: conductors, symbols, and places to tap. */
 
 import { view } from "../../app/job";
+import type { BuildEnd } from "../../app/types";
 import { GlyphShape } from "./GlyphShape";
 import {
   type Label,
@@ -19,9 +20,11 @@ interface DrawingProps {
   /** Pixels of one grid square. */
   scale: number;
   onPlace: (id: string) => void;
+  /** Ends that lead nowhere yet, while it is being built. */
+  ends?: BuildEnd[];
 }
 
-export function Drawing({ picture, scale, onPlace }: DrawingProps) {
+export function Drawing({ picture, scale, onPlace, ends = [] }: DrawingProps) {
   const width = picture.width + 2 * MARGIN;
   const height = picture.height + 2 * MARGIN;
   const path = view.value?.path ?? [];
@@ -49,6 +52,9 @@ export function Drawing({ picture, scale, onPlace }: DrawingProps) {
       )}
       {picture.places.filter(isDrawn).map((spot) => (
         <Place key={spot.id} spot={spot} scale={scale} now={now.has(spot.id)} onPlace={onPlace} />
+      ))}
+      {ends.map((end) => (
+        <OpenEnd key={end.point} end={end} scale={scale} />
       ))}
     </svg>
   );
@@ -105,6 +111,20 @@ function Fold({ part }: { part: Part }) {
         <GlyphShape key={glyph.kind} glyph={glyph} />
       ))}
       <Words label={part.label} />
+    </g>
+  );
+}
+
+/** A broken ring; the end in hand has a second one. */
+function OpenEnd({ end, scale }: { end: BuildEnd; scale: number }) {
+  return (
+    <g
+      class="open-end"
+      data-end={end.point}
+      transform={`translate(${end.x} ${end.y}) scale(${1 / scale})`}
+    >
+      <circle r="10" />
+      {end.now && <circle r="15" />}
     </g>
   );
 }

@@ -85,9 +85,11 @@ function Told({ view: now }: { view: JobView }) {
   );
 }
 
-/** A lamp is dead; of a sensor people say that there is no signal. */
-const deadIn = (loads: LoadView[]) =>
-  loads.every(({ states }) => states.includes("signal missing")) ? words.noSignal : words.dead;
+/** A lamp is dark, a heater cold; of loads of several kinds people say that they are dead. */
+function deadIn(loads: LoadView[]): string {
+  const [said, ...others] = new Set(loads.map(({ dead_words }) => dead_words));
+  return said && others.length === 0 ? said : words.dead;
+}
 
 /** The core works ahead while the story is told; where it cannot, it does the same work later. */
 function usePreparation(): void {

@@ -1,7 +1,6 @@
 export const words = {
   name: "What does it do?",
   dead: "Dead in every position",
-  noSignal: "No signal in any position",
   rows: "Or say it for each position",
   now: "Is it so now?",
   nowAnswers: [

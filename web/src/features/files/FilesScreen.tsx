@@ -50,7 +50,7 @@ export function FilesScreen() {
       <Trouble />
       <section>
         <h2>{words.out}</h2>
-        <div class="answers">
+        <div class="stack">
           <Key onPress={() => save("wiring list")}>{words.wires}</Key>
           <Key onPress={() => save("sheet")}>{words.sheet}</Key>
           <Key onPress={() => save("netlist")}>{words.netlist}</Key>

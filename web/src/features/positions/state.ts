@@ -26,10 +26,10 @@ export const askedOf = (view: JobView): Asked => ({
   loads: view.loads,
 });
 
-/** Every load in its worst state in every position. */
+/** Every load doing nothing in every position. */
 export function allDead({ positions, loads }: Asked): Told {
   const rows = positions.flatMap((controls) =>
-    loads.map(({ id, states }) => [keyOf(controls, id), states[0] ?? ""] as const),
+    loads.map(({ id, dead }) => [keyOf(controls, id), dead] as const),
   );
   return Object.fromEntries(rows);
 }
