@@ -145,7 +145,8 @@ class Loom:
         return f"plug {name}" if name in self.plugs else "something else"
 
     def refuse(self, name: str, why: str) -> ChangeError:
-        return ChangeError(name, "step", f"{short(name, 40)} {why}.")
+        said = f"{short(name, 40)} {why}."
+        return ChangeError(name, "step", said[0].upper() + said[1:])
 
     # ---- elements
 
