@@ -17,6 +17,7 @@ const ABOUT = [
   ["horns", /^horn$/],
   ["sensors", /^module_input$/],
   ["batteries", /battery$/],
+  ["data bus", /^bus_unit$/],
 ];
 
 /** @param {string} file @returns {Record<string, unknown>} */

@@ -15,7 +15,7 @@ async function fetchJson<T>(path: string): Promise<T> {
 
 export const circuits = () => fetchJson<Circuit[]>(`${FOLDER}index.json`);
 
-export const ABOUT = ["motors", "lamps", "heaters", "sensors", "horns", "batteries"];
+export const ABOUT = ["motors", "lamps", "heaters", "sensors", "horns", "batteries", "data bus"];
 
 export const isAbout = ({ about }: Circuit, wanted: string) =>
   wanted === "" || about.includes(wanted);
