@@ -21,6 +21,7 @@ DEAD: Mapping[str, tuple[str, str]] = {
     "heat": ("cold", "Cold in every position"),
     "click": ("no click", "No click in any position"),
     "sound": ("silent", "Silent in every position"),
+    "messages": ("no contact", "No contact in any position"),
     "signal": ("signal missing", "No signal in any position"),
     "charge": ("goes flat", "Goes flat in every position"),
 }
