@@ -254,3 +254,35 @@ def test_title_story_and_practice_are_those_of_the_entries() -> None:
     assert (told.story.words, told.practice) == ("Dry.", False)
     assert known(Job().add("practice begun", faults=[], wired=[])).practice
     assert known(Job()).story is None
+
+
+def test_a_place_found_in_a_wire_is_on_the_sheet_where_it_was_found() -> None:
+    job = Job().add("place found", inside="W6", what="splice", at="behind the pillar")
+    told = known(job)
+    assert told.problems == ()
+    before = {part.id for part in known(Job()).read.sheet.parts}
+    (new,) = [part for part in told.read.sheet.parts if part.id not in before]
+    assert (new.kind, new.at) == ("splice", "behind the pillar")
+    unknown = known(Job().add("place found", inside="W99", what="splice", at=""))
+    assert len(unknown.problems) == 1
+    assert unknown.read.sheet == known(Job()).read.sheet
+
+
+def test_a_wiring_list_changes_the_wires_it_names() -> None:
+    wire = {"id": "W4", "start": "X2.3.a", "end": "X1.2.a", "colour": "RD", "mm2": 4.0}
+    told = known(Job().add("wires listed", wires=[wire]))
+    listed = next(it for it in told.read.sheet.wires if it.id == "W4")
+    assert (listed.colour, listed.mm2, told.problems) == ("RD", 4.0, ())
+
+
+def test_sittings_are_counted_and_evidence_knows_the_entry_it_came_from() -> None:
+    job = Job().add("sitting begun").add("sitting begun", supply_volts=25.0)
+    case = known(job.volts("F1.2", 24.0, "1")).case
+    assert case.sitting == 2
+    assert [it.number for it in case.evidence if isinstance(it, Taken)] == [2, 3]
+
+
+def test_entries_after_a_withdrawn_one_and_after_a_doubled_one_count() -> None:
+    job = Job().add("sitting begun", engine="on").withdraw(2)
+    job.events.append(job.events[0])
+    assert len(known(job.volts("F1.2", 24.0, "1")).case.evidence) == 1

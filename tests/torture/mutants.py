@@ -19,7 +19,7 @@ ROOT = Path(__file__).parents[2]
 WORK = ROOT / ".cache" / "mutants"
 MUTATED = ("job/links.py", "job/stored.py", "job/replay.py", "terminal/job_files.py")
 TESTS = (
-    *("stored_checks", "replay_epochs", "replay_facts", "old_plug"),
+    *("job_files", "stored_checks", "replay_epochs", "replay_facts", "old_plug"),
     *("links_strangers", "links", "links_samples", "service_events"),
     *("service_strangers", "terminal_jobs"),
 )

@@ -354,13 +354,12 @@ class _State:
 
     def _skipped(self, body: CheckSkipped) -> None:
         self.skipped.add(body.check)
-        instrument = body.check.split(" ")[0]
         if body.reason == "cannot reach":
             place = next((w for w in body.check.split() if "." in w), "")
             self.unreachable.update([place.split(".")[0]] if place else [])
         elif body.reason == "no instrument":
-            known = next((n for n in NEEDS if body.check.startswith(n)), instrument)
-            self.lost_tools.update(NEEDS.get(known, ()))
+            known = (tools for name, tools in NEEDS.items() if body.check.startswith(name))
+            self.lost_tools.update(next(known, ()))
         elif body.reason == "alone":
             self.tools = replace(self.tools, helper=False)
 
