@@ -94,7 +94,7 @@ class Hand:
         self.page.goto(address)
         self.tap("New job")
         self.tap(circuit)
-        self.page.get_by_role("button", name="Start").wait_for()
+        self.page.get_by_role("button", name="Start", exact=True).wait_for()
 
     def tell_what_each_load_does(self) -> None:
         """The complaint, position by position, as the vehicle shows it."""
