@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import cache
 
 import pytest
 
@@ -24,6 +25,7 @@ JOBS = {
 }
 
 
+@cache
 def worked(name: str) -> list[Event]:
     """A job from the complaint to its end, repairs and looking again with it."""
     vehicle = Vehicle(circuits_of(read(name)), JOBS[name])
@@ -97,3 +99,21 @@ def test_single_suspects_weigh_only_what_is_new(monkeypatch: pytest.MonkeyPatch)
     asked.clear()
     believe(after)
     assert {*asked} == {*after.evidence} - {*before.evidence}
+
+
+def test_look_that_fails_keeps_nothing(monkeypatch: pytest.MonkeyPatch) -> None:
+    case = case_of(worked("van-rear-screen"))
+    case.now.cache.pop("recall", None)
+    plain, left = recall.log_chance, [40]
+
+    def failing(case: Case, h: Hypothesis, piece: Piece, track: Track) -> float:
+        left[0] -= 1
+        if not left[0]:
+            raise RuntimeError("stopped half way")
+        return plain(case, h, piece, track)
+
+    monkeypatch.setattr(recall, "log_chance", failing)
+    with pytest.raises(RuntimeError):
+        believe(case)
+    monkeypatch.setattr(recall, "log_chance", plain)
+    assert believe(case) == afresh(case)

@@ -13,7 +13,7 @@ from footwell.diagnosis.course import Course, standing
 from footwell.diagnosis.hypotheses import hypotheses, repair_of
 from footwell.diagnosis.likelihood import Piece, any_log, joint_log, shares
 from footwell.diagnosis.multiple import Scored, beside, several
-from footwell.diagnosis.recall import Recall, Row, Standing, Told, recall_of
+from footwell.diagnosis.recall import Recall, Row, Standing, Told, recalled
 from footwell.electrics.turns import NOTHING, Known
 from footwell.faults.suspects import Repair
 
@@ -69,11 +69,11 @@ class Belief:
 def believe(case: Case) -> Belief:
     """Odds of all suspects, in a fixed order of falling share (ties by the faults' names)."""
     every = hypotheses(case)
-    recall = recall_of(case)
-    singles = recall.standing_of(every)
-    _weigh(case, recall, singles)
-    alive, fell = _arrived(case, singles)
-    alive += _several(case, recall, every, Reached(alive, fell, singles.fits))
+    with recalled(case) as recall:
+        singles = recall.standing_of(every)
+        _weigh(case, recall, singles)
+        alive, fell = _arrived(case, singles)
+        alive += _several(case, recall, every, Reached(alive, fell, singles.fits))
     none = math.log(NONE_ODDS) + sum(any_log(e) for e in case.evidence)
     return _normalised(case, alive, none)
 

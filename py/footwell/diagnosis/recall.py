@@ -9,7 +9,8 @@ from __future__ import annotations
 
 import math
 from array import array
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 
 from footwell.circuit.fault import Fault
@@ -77,8 +78,9 @@ class Recall:
     def standing_of(self, every: Sequence[Hypothesis]) -> Standing:
         """Where the suspects of a case stood at the last look; before the evidence where they are others, or
         have other odds, than then."""
+        fresh = self.begun(every)
         if self.singles is None or self.start != every:
-            self.start, self.singles = list(every), self.begun(every)
+            self.start, self.singles = list(every), fresh
         return self.singles
 
     def leads_to(self, epochs: tuple[Epoch, ...], every: list[Piece]) -> bool:
@@ -87,12 +89,14 @@ class Recall:
         return gone_by == (self.epochs, self.pieces)
 
 
-def recall_of(case: Case) -> Recall:
-    """What is kept of the job so far; a look at it moves everything on to the case."""
+@contextmanager
+def recalled(case: Case) -> Iterator[Recall]:
+    """What is kept of the job so far, to be moved on to the case. A look that ends in an error keeps nothing:
+    it may have stopped half way."""
     every = pieces(case.evidence)
-    kept = case.now.cache.get("recall")
+    kept = case.now.cache.pop("recall", None)
     if not isinstance(kept, Recall) or not kept.leads_to(case.epochs, every):
         kept = Recall((), [])
     found = Recall(case.epochs, every, kept.start, kept.singles, {}, kept.now)
+    yield found
     case.now.cache["recall"] = found
-    return found
