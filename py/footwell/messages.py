@@ -359,7 +359,8 @@ class PositionsStep(Message):
 
 
 class RepairStep(Message):
-    """The cause is proven: mend it, then say so. `element` and `mode` go into the repair event."""
+    """The cause is proven: mend it, then say so. `element` and `mode` go into the repair event; `unseen` says
+    what nothing is known of until then, empty where there is no such part."""
 
     kind: Literal["repair"] = "repair"
     element: str
@@ -367,6 +368,7 @@ class RepairStep(Message):
     title: str
     do: list[str]
     why: str
+    unseen: str
     cautions: list[Caution]
 
 

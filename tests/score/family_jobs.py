@@ -19,6 +19,7 @@ from footwell.circuit.setup import SetupState, set_up
 from footwell.diagnosis.belief import Belief, believe, by_repair
 from footwell.diagnosis.case import Case, Epoch, Evidence, Sighting, Taken
 from footwell.diagnosis.choose import choices
+from footwell.diagnosis.unseen import unseen
 from footwell.parts.base import EARTH
 
 NAMED_FROM = 0.95
@@ -140,6 +141,16 @@ def group(belief: Belief) -> list[Parts]:
         best[parts] = max(best.get(parts, 0.0), w.share / w.hypothesis.odds)
     limit = ALIKE * best.get(named(belief)[0], 0.0)
     return [parts for parts, likelihood in best.items() if likelihood >= limit]
+
+
+def reported(case: Case, belief: Belief, truth: Parts) -> bool:
+    """Whether the truth is what Footwell reports before a repair: a set of the group, with parts beside it
+    that it calls not judged yet because nothing so far could show a fault of them."""
+    apart = group(belief)
+    if truth in apart:
+        return True
+    every = {frozenset(r[0] for r in w.left): w for w in reversed(belief.suspects)}
+    return any(truth - parts <= {*unseen(case, every[parts])} for parts in apart if parts < truth)
 
 
 def to_renew(belief: Belief, parts: Sequence[str]) -> Parts:

@@ -30,6 +30,7 @@ from family_jobs import (
     narrowed,
     ours,
     prepared,
+    reported,
 )
 from orders import fixed, halves, randomly
 from table import print_table
@@ -94,6 +95,7 @@ def one_pass(found: Iterator[Job], choose: Choose = ours) -> Figures:
     return {
         "right": mean(named(belief)[0] == job.truth.parts for job, belief in rows),
         "in group": mean(job.truth.parts in group(belief) for job, belief in rows),
+        "reported": mean(reported(job.case(), belief, job.truth.parts) for job, belief in rows),
         "sets in group": mean(len(group(belief)) for _, belief in rows),
         "checks": mean(job.checks for job, _ in rows),
     }
@@ -180,12 +182,12 @@ ROWS: tuple[Row, ...] = (
     (
         "D7 two faults, one pass",
         lambda n, s: one_pass(jobs(2, 2, n, s)),
-        {"right": ("0.55", "0.61"), "in group": ("0.95", "0.98")},
+        {"right": ("0.55", "0.61"), "reported": ("0.95", "0.98")},
     ),
     (
         "D8 three faults, one pass",
         lambda n, s: one_pass(jobs(2, 3, n, s)),
-        {"right": ("0.35", "0.39"), "in group": ("0.90", "0.93")},
+        {"right": ("0.35", "0.39"), "reported": ("0.90", "0.93")},
     ),
     (
         "D9 one fault, until clear",

@@ -31,7 +31,7 @@ WORLDS = {
     "own, tolerances normal": World(tolerant=True),
     "tolerances even": World(tolerant=True, evenly=True),
 }
-PAIR = {"right": ("0.55", "0.61"), "in group": ("0.95", "0.98")}
+PAIR = {"right": ("0.55", "0.61"), "reported": ("0.95", "0.98")}
 CLEAR = {
     1: {"cleared": ("0.99", "1.000"), "good parts": ("0.02", "0.00")},
     2: {"cleared": ("0.99", "1.000"), "good parts": ("0.05", "0.02")},

@@ -5,8 +5,10 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import partial
 
 from footwell.circuit.fault import Fault
+from footwell.diagnosis.apart import apart
 from footwell.diagnosis.case import Case, Hypothesis, Taken
 from footwell.diagnosis.complaint import noticed
 from footwell.diagnosis.course import Course, standing
@@ -146,7 +148,7 @@ def _several(
     if _poorly(recall.pieces, every, best, reached.fits):
         found = several(every, singles, reached.fell, follow, shows)
     elif any(isinstance(e, Taken) for e in case.evidence):
-        found = beside(every, singles, follow, shows)
+        found = beside(every, singles, follow, shows, partial(apart, case))
     return [(h, w, every_told[h.faults]) for h, w in found]
 
 

@@ -17,9 +17,18 @@ ODD_BELOW = 0.2
 
 def complains(case: Case, epoch: int) -> bool:
     """Whether some load was last seen in an epoch to do what it hardly does when all is well."""
+    return bool(_odd_in(case, epoch))
+
+
+def odd_sightings(case: Case) -> list[Sighting]:
+    """What loads were last seen to do that they hardly do when all is well, in the last epoch with any."""
+    return next((odd for n in reversed(range(len(case.epochs))) if (odd := _odd_in(case, n))), [])
+
+
+def _odd_in(case: Case, epoch: int) -> list[Sighting]:
     told = [e for e in case.evidence if isinstance(e, Sighting) and e.epoch == epoch]
     last = {(e.setup, e.load): e for e in told}
-    return any(_when_well(case, e) < ODD_BELOW for e in last.values())
+    return [e for e in last.values() if _when_well(case, e) < ODD_BELOW]
 
 
 def load_in_question(case: Case) -> str:

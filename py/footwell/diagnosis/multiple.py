@@ -23,6 +23,8 @@ LEADING, LEADING_SHARE = 3, 0.25
 SECOND_SIZES = 3
 MOST_PAIRS, MOST_BESIDE = 900, 200
 """Pairs looked at where singles explain the evidence poorly, and otherwise."""
+MOST_APART = 300
+"""Pairs looked at of which neither fault explains the complaint alone."""
 MOST_TRIPLES = 700
 CALLED_FOR = 1.0
 """Nats by which a fault that nobody notices must better the fit of a set."""
@@ -175,12 +177,15 @@ def beside(
     alive: Sequence[Scored],
     follow: Follow,
     noticed: Callable[[Fault], bool],
+    apart: Callable[[Sequence[Hypothesis]], list[Hypothesis]],
 ) -> list[Scored]:
-    """A second fault beside the leading suspects, for honest odds: single faults explain the evidence,
-    and only what people would notice counts. `every` are all suspects before the evidence, `alive`
-    those that are left of them."""
+    """A second fault beside the leading suspects, and two `apart` that look like one, for honest odds: single
+    faults explain the evidence, and only what people would notice counts. `every` are all suspects before
+    the evidence, `alive` those that are left of them."""
     seconds = Singles.of(every).seconds(noticed)
-    return follow(joined(leading(alive), seconds, MOST_BESIDE))
+    pairs = {h.faults: h for h in joined(leading(alive), seconds, MOST_BESIDE)}
+    others = [h for h in apart(seconds) if h.faults not in pairs]
+    return follow([*pairs.values(), *top([(h, math.log(h.odds)) for h in others], MOST_APART)])
 
 
 def several(

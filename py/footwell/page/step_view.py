@@ -7,10 +7,12 @@ from footwell.checks.check import FEED, Check
 from footwell.checks.safety import TEXTS, cautions
 from footwell.circuit.circuit import AS_DRAWN
 from footwell.circuit.setup import set_up
+from footwell.diagnosis.belief import Belief
 from footwell.diagnosis.case import Case
 from footwell.diagnosis.conclude import Conclusion
 from footwell.diagnosis.hypotheses import suspected_slips
 from footwell.diagnosis.proof import Proven
+from footwell.diagnosis.unseen import unseen
 from footwell.messages import (
     CauseView,
     Caution,
@@ -34,7 +36,7 @@ def step_view(case: Case, conclusion: Conclusion, causes: list[CauseView]) -> St
     if step.kind == "wiring" and step.half is not None:
         return _wiring(case, conclusion, step.half, step.purpose)
     if step.kind == "repair" and step.proven is not None:
-        return _repair(case, step.proven, step.purpose)
+        return _repair(case, conclusion.belief, step.proven, step.purpose)
     if step.kind == "positions":
         return _positions(case, step.purpose)
     return _finished(case, conclusion, causes)
@@ -197,7 +199,21 @@ def _why_repair(one: Proven, purpose: str) -> str:
     return "Nothing can be measured at its own place, and everything else is ruled out."
 
 
-def _repair(case: Case, one: Proven, purpose: str) -> RepairStep:
+def _unseen(case: Case, belief: Belief, one: Proven) -> str:
+    """What the fault hides, in a sentence."""
+    suspect = next((w for w in belief.suspects if one.repair in w.left), None)
+    hidden = unseen(case, suspect) if suspect else ()
+    if not hidden:
+        return ""
+    parts = [e for e in hidden if e in case.now.sheet.loads]
+    names = say.joined([say.short_named(case.now, e) for e in parts or hidden])
+    return (
+        f"Not judged yet: nothing so far could show a fault of {names}. "
+        "Try every position again after this."
+    )
+
+
+def _repair(case: Case, belief: Belief, one: Proven, purpose: str) -> RepairStep:
     element = case.now.elements[one.fault.element]
     near = Check(FEED, one.fault.element, "", set_up(case.circuit_for(AS_DRAWN)))
     texts = [c for c in cautions(case.now, near) if c.hazard != "fused lead"]
@@ -209,6 +225,7 @@ def _repair(case: Case, one: Proven, purpose: str) -> RepairStep:
         title=f"{say.fault_title(case.now, one.fault)[:1].upper()}{say.fault_title(case.now, one.fault)[1:]}",
         do=ADVICE.get(element.kind.name, ["Renew the part."]),
         why=_why_repair(one, purpose),
+        unseen=_unseen(case, belief, one),
         cautions=found,
     )
 

@@ -946,7 +946,8 @@ export interface PositionsStep {
   loads: string[];
 }
 /**
- * The cause is proven: mend it, then say so. `element` and `mode` go into the repair event.
+ * The cause is proven: mend it, then say so. `element` and `mode` go into the repair event; `unseen` says
+ * what nothing is known of until then, empty where there is no such part.
  */
 export interface RepairStep {
   kind: "repair";
@@ -955,6 +956,7 @@ export interface RepairStep {
   title: string;
   do: string[];
   why: string;
+  unseen: string;
   cautions: Caution[];
 }
 /**

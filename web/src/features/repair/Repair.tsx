@@ -44,6 +44,7 @@ export function Repair({ step, view }: { step: RepairStep; view: JobView }) {
           <li key={line}>{line}</li>
         ))}
       </ol>
+      {step.unseen && <p class="why">{step.unseen}</p>}
       {view.causes.map((cause) => (
         <Cause key={cause.title} cause={cause} />
       ))}
