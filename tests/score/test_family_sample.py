@@ -6,9 +6,12 @@ import random
 
 import pytest
 from family import drawn, fault_sets
-from family_jobs import begun, named, narrowed, prepared
+from family_jobs import begun, named, narrowed, node_checks, prepared
 from family_score import jobs, one_pass, until_clear
 from parity.seed import commit
+
+from footwell.circuit.fault import Fault
+from footwell.diagnosis.belief import believe
 
 CASES = 12
 
@@ -52,3 +55,19 @@ def test_a_vehicle_whose_readings_are_those_of_another_fault_is_named_otherwise(
         assert parts == {part}
         names.add(parts)
     assert len(names) == 2
+
+
+@pytest.mark.parametrize("broken", [("S2", "W1"), ("F1",)])
+def test_a_break_in_each_branch_is_told_from_a_blown_fuse_however_much_was_read(
+    broken: tuple[str, ...],
+) -> None:
+    """Every reading that fits adds to a suspect's weight, so that late in a job all weights are large: what
+    two faults weigh half way is not to be held against what one fault weighs in the end."""
+    family = prepared(drawn(2, random.Random(1)))
+    job = begun(family, tuple(Fault(part, "open") for part in broken), random.Random(2))
+    assert job is not None
+    for check in node_checks(family.circuit):
+        job.read(check)
+    parts, share = named(believe(job.case()))
+    assert parts == {*broken}
+    assert share > 0.3

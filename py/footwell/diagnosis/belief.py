@@ -80,13 +80,15 @@ def believe(case: Case) -> Belief:
     return _normalised(case, alive, none)
 
 
-def _weigh(case: Case, recall: Recall, standing: Standing, best: float = -math.inf) -> None:
-    """Go on through the evidence; hopeless suspects are dropped on the way."""
+def _weigh(case: Case, recall: Recall, standing: Standing, rival: Rival | None = None) -> None:
+    """Go on through the evidence; hopeless suspects are dropped on the way, beside each other and beside a
+    rival."""
     for n in range(standing.pieces, len(recall.pieces)):
         piece = recall.pieces[n]
         chances = [told.of(case, h, n, piece) for h, _, told in standing.rows]
         standing.fits.append(max(chances, default=0.0))
         rows = [(h, w + said, t) for (h, w, t), said in zip(standing.rows, chances, strict=True)]
+        best = rival.after(n) if rival else -math.inf
         standing.rows, fell = _above(rows, best, HOPELESS + ON_THE_WAY)
         standing.fell += fell
         standing.pieces = n + 1
@@ -123,20 +125,39 @@ class Reached:
     fell: list[Hypothesis]
     fits: list[float]
 
+    @property
+    def best(self) -> float:
+        """Log weight of the best of them at the end."""
+        return max((w for _, w, _ in self.alive), default=-math.inf)
+
+
+@dataclass(frozen=True)
+class Rival:
+    """What others have to come near: the `best` weight of single suspects at the end. Half way that is less
+    what the rest of the evidence will add to whoever explains it: a reading that fits has a density of many
+    nats, so that the end is no measure for the beginning."""
+
+    best: float
+    fits: list[float]
+
+    def after(self, n: int) -> float:
+        """The weight to come near after piece `n`."""
+        return self.best - sum(self.fits[n + 1 :])
+
 
 def _several(
     case: Case, recall: Recall, every: Sequence[Hypothesis], reached: Reached
 ) -> list[Row]:
     """Suspects of several faults: all kinds where single ones explain the evidence poorly, else what may
     hide beside the leading ones, once something has been measured."""
-    best = max((w for _, w, _ in reached.alive), default=-math.inf)
+    rival = Rival(reached.best, reached.fits)
     known = {h.faults for h in every}
     every_told: dict[tuple[Fault, ...], Told] = {}
 
     def follow(suspects: list[Hypothesis]) -> list[Scored]:
         standing = recall.begun([h for h in suspects if h.faults not in known])
-        _weigh(case, recall, standing, best)
-        rows, _ = _arrived(case, standing, best)
+        _weigh(case, recall, standing, rival)
+        rows, _ = _arrived(case, standing, rival.best)
         every_told.update((h.faults, told) for h, _, told in rows)
         return [(h, w) for h, w, _ in rows]
 
@@ -145,7 +166,7 @@ def _several(
 
     singles = [(h, w) for h, w, _ in reached.alive]
     found: list[Scored] = []
-    if _poorly(recall.pieces, every, best, reached.fits):
+    if _poorly(recall.pieces, every, rival.best, reached.fits):
         found = several(every, singles, reached.fell, follow, shows)
     elif any(isinstance(e, Taken) for e in case.evidence):
         found = beside(every, singles, follow, shows, partial(apart, case))
