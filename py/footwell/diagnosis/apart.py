@@ -9,11 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from itertools import combinations
 
-from footwell.checks import sights
-from footwell.checks.outlook import activities
-from footwell.checks.predict import seen_as
 from footwell.diagnosis.case import Case, Hypothesis, Sighting
-from footwell.diagnosis.complaint import odd_sightings
+from footwell.diagnosis.complaint import chance_of, odd_sightings
 
 EXPLAINED = 0.5
 """Chance of what was seen under a fault from which the fault explains it."""
@@ -45,12 +42,7 @@ def _explained(case: Case, h: Hypothesis, odd: Sequence[Sighting]) -> Explained:
 
 def _chance(case: Case, h: Hypothesis, seen: Sighting) -> float:
     """Chance of a word under a single fault."""
-    circuit = case.circuit(seen.epoch, None)
-    now = activities(circuit, seen.setup, case.standing(h, seen.epoch))
-    usual = activities(circuit, seen.setup, ())
-    kind, slip = seen_as(circuit, seen.load), sights.SLIP[seen.told_by]
-    said = sights.chances(kind, now.get(seen.load, 0.0), usual.get(seen.load, 0.0), slip)
-    return said.get(seen.word, 0.0)
+    return chance_of(case.circuit(seen.epoch, None), seen, case.standing(h, seen.epoch))
 
 
 def _pairs(first: Iterable[Hypothesis], second: Sequence[Hypothesis]) -> Iterable[Hypothesis]:

@@ -48,9 +48,16 @@ def seen_well(case: Case) -> frozenset[str]:
 
 
 def _when_well(case: Case, seen: Sighting) -> float:
-    share = activities(case.now, seen.setup, ()).get(seen.load, 0.0)
-    slip = sights.SLIP[seen.told_by]
-    return sights.chances(seen_as(case.now, seen.load), share, share, slip).get(seen.word, 0.0)
+    return chance_of(case.now, seen, ())
+
+
+def chance_of(circuit: Circuit, seen: Sighting, faults: tuple[Fault, ...]) -> float:
+    """Chance that a person says of a load what was said, under faults."""
+    usual, now = (
+        activities(circuit, seen.setup, each).get(seen.load, 0.0) for each in ((), faults)
+    )
+    said = sights.chances(seen_as(circuit, seen.load), now, usual, sights.SLIP[seen.told_by])
+    return said.get(seen.word, 0.0)
 
 
 AT_WORK = 0.5
