@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 import json
-import os
-import subprocess
 from collections.abc import Callable
 from typing import Any
 
 import pytest
 from guard import Guard
+from offline.offline_helpers import forget_fetched
 from offline.test_lost_files import REMOVE
+from planting import plant
 from playwright.sync_api import BrowserContext, Page, StorageState, expect
 from pressing import press
-from site_server import ROOT, Site
+from site_server import Site
 from waiting import PATIENCE_S, until, until_python_is, until_ready_offline
 from walk import Walk
 
@@ -29,13 +29,6 @@ BOUNDARY_GIVES_UP = (
     "",
 )
 ONCE_FAILED_ALWAYS_FAILED = ("web/src/features/step/Waiting.tsx", "ports().core.start();", "")
-
-
-def plant(site: Site, bug: tuple[str, str, str]) -> None:
-    """Build the page of a site with a bug in it."""
-    command = ["node", "tests/browser/planted_page.mjs", str(site.folder), *bug]
-    subprocess.run(command, cwd=ROOT, check=True, timeout=120)
-    os.replace(site.path("index.html.new"), site.path("index.html"))
 
 
 def moved(state: StorageState, site: Site, screen: str, change: Change | None = None) -> Any:
@@ -139,8 +132,7 @@ def test_with_the_interpreter_gone_and_no_network_the_page_says_so_and_shows_wha
     page.goto(own_site.address)
     until_ready_offline(page)
     page.evaluate(REMOVE, own_site.path(WASM).relative_to(own_site.folder).as_posix())
-    # Else the browser's own cache would still have the file.
-    page.context.new_cdp_session(page).send("Network.clearBrowserCache")
+    forget_fetched(page)
     own_site.stop()
     page.reload()
     until_python_is(page, "failed")

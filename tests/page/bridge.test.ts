@@ -47,6 +47,8 @@ function started() {
   return { bridge, puppets, puppet };
 }
 
+const waysOf = (puppets: Puppet[]) => puppets.map(({ way }) => way);
+
 const codeOf = (promise: Promise<string>) =>
   promise.then(
     () => "answered",
@@ -185,12 +187,34 @@ test("a worker that cannot restore is followed by a plain start, without a word"
   }
 });
 
-test("a worker from the image that dies at work is followed by a plain one", () => {
+test("a worker from the image that dies of itself is followed by a plain one, and that by the image", async () => {
   const { bridge, puppet, puppets } = started();
   puppet().ready();
-  bridge.call("look", "{}");
+  const deadly = codeOf(bridge.call("look", "{}"));
+  for (let death = 0; death < 2; death++) {
+    puppet().listener.told({ tell: "dying", reason: "a trap" });
+    puppet().ready();
+  }
+  assert.deepEqual(waysOf(puppets), ["image", "bundle", "image"]);
+  assert.equal(await deadly, "worker_died");
+});
+
+test("a worker from the image that falls silent over a call is followed by a plain one", () => {
+  const { bridge, puppet, puppets } = started();
+  puppet().ready();
+  codeOf(bridge.call("look", "{}"));
+  mock.timers.tick(PATIENCE.callMs);
+  assert.deepEqual(waysOf(puppets), ["image", "bundle"]);
+});
+
+test("a worker from the image that the browser took away did not die of it", () => {
+  const { bridge, puppet, puppets } = started();
+  puppet().ready();
   puppet().listener.gone();
-  assert.equal(puppets.at(-1)?.way, "bundle");
+  puppet().ready();
+  codeOf(bridge.call("look", "{}"));
+  puppet().listener.gone();
+  assert.deepEqual(waysOf(puppets), ["image", "image", "image"]);
 });
 
 test("Python is idle when it is ready and has no call in hand", () => {

@@ -1,9 +1,12 @@
-// Puts the pages that tests and benchmarks need beside the built site, in a copy of it.
+// Puts the pages that tests and benchmarks need beside the built site, in a copy of it; a bug may be planted
+// in one of their files: node harness.mjs SITE [FILE RIGHT WRONG]
 import { join, resolve } from "node:path";
 import { readJson, write } from "../../web/build/files.mjs";
 import { ROOT } from "../../web/build/paths.mjs";
+import { planting } from "./planting.mjs";
 
-const site = resolve(process.argv[2] ?? "");
+const [folder = "", ...bug] = process.argv.slice(2);
+const site = resolve(folder);
 const TARGET = join(site, "harness");
 
 /** The page's entry points, by the name they get in the site. */
@@ -39,6 +42,7 @@ async function buildScripts(values) {
     format: "esm",
     outdir: TARGET,
     define: Object.fromEntries(define),
+    plugins: planting(...bug),
     logLevel: "warning",
   });
 }

@@ -2,20 +2,22 @@
 
 from __future__ import annotations
 
+import shutil
 import subprocess
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
+from planting import Bug
 from playwright.sync_api import Page
 from site_server import ROOT, Site
 
 
-def add_harness(site: Site) -> None:
-    """Put the pages for tests into a copy of the site."""
-    subprocess.run(
-        ["node", "tests/run/harness.mjs", str(site.folder)], cwd=ROOT, check=True, timeout=60
-    )
+def add_harness(site: Site, bug: Bug | tuple[()] = ()) -> None:
+    """Put the pages for tests into a copy of the site, in the place of those that it has."""
+    shutil.rmtree(site.folder / "harness", ignore_errors=True)
+    command = ["node", "tests/run/harness.mjs", str(site.folder), *bug]
+    subprocess.run(command, cwd=ROOT, check=True, timeout=60)
 
 
 @pytest.fixture(scope="session")
@@ -50,3 +52,14 @@ def own_site(tmp_path: Path, harness_site: Site) -> Iterator[Site]:
 def own_bridge(own_site: Site, new_phone: Callable[..., object]) -> Callable[[], Page]:
     """Opens the bridge's page on a site that the test may break first."""
     return lambda: open_bridge(new_phone, own_site)
+
+
+@pytest.fixture
+def planted_bridge(own_site: Site, new_phone: Callable[..., object]) -> Callable[[Bug], Page]:
+    """Opens the bridge's page with a bug in it."""
+
+    def opened(bug: Bug) -> Page:
+        add_harness(own_site, bug)
+        return open_bridge(new_phone, own_site)
+
+    return opened

@@ -5,10 +5,10 @@ from __future__ import annotations
 import json
 from collections.abc import Callable
 
-from asking import NAME, REQUEST, ask
+from asking import NAME, REQUEST, ask, kill_over_a_call
 from playwright.sync_api import BrowserContext, Page
 from site_server import Site
-from waiting import kill_workers, until, until_ready_offline
+from waiting import until, until_ready_offline
 
 READY = "footwell.state().state === 'ready'"
 INITIAL_MEMORY = 31_457_280
@@ -73,9 +73,9 @@ def test_python_starts_from_its_image_and_without_a_word_plainly_where_that_fail
     make_image(bridge)
     assert started(bridge) == "image"
     assert ask(bridge) == plain
-    kill_workers(bridge)
+    kill_over_a_call(bridge, "answer")
     assert ask(bridge) == plain
-    assert bridge.evaluate("footwell.way()") == "bundle", "a worker that died is not trusted again"
+    assert bridge.evaluate("footwell.way()") == "image", "one that was taken away did not die of it"
 
     kept(bridge, DAMAGE)
     assert started(bridge) == "bundle"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import subprocess
 
 from playwright.sync_api import Page
@@ -50,6 +51,29 @@ def make_release(site: Site) -> None:
     script.rename(renamed)
     site.replace("index.html", page.replace(script.name, renamed.name).encode())
     list_anew(site)
+
+
+def rename_all(site: Site, name: str) -> None:
+    """Change the site into another release that has no script and no file of Python under its old name."""
+    tops = [*site.folder.glob("assets/*"), *site.folder.glob("python/*")]
+    names = {top.name: re.sub(r"-\w+(\.\w+)?$", rf"-{name}\1", top.name) for top in tops}
+    for top in tops:
+        top.rename(top.with_name(names[top.name]))
+    for file in [*site.folder.glob("assets/*.js"), *site.folder.glob("*.*")]:
+        if file.suffix in (".js", ".html", ".json"):
+            text = file.read_text()
+            for old, new in names.items():
+                text = text.replace(old, new)
+            file.unlink()
+            file.write_text(text)
+    list_anew(site)
+
+
+def forget_fetched(page: Page) -> None:
+    """Empty the browser's own cache: what it still has from an earlier try or release does not count."""
+    session = page.context.new_cdp_session(page)
+    session.send("Network.clearBrowserCache")
+    session.detach()
 
 
 def look_for_update(page: Page) -> str:

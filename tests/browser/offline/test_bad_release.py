@@ -15,7 +15,13 @@ from pathlib import Path
 
 import pytest
 from faulty_host import FAULTS, FaultyHost
-from offline_helpers import cache_names, list_anew, look_for_update, release_of
+from offline_helpers import (
+    cache_names,
+    forget_fetched,
+    list_anew,
+    look_for_update,
+    release_of,
+)
 from parity.seed import commit
 from playwright.sync_api import Page
 from site_server import Site
@@ -69,13 +75,6 @@ def a_faulty_file_refuses_the_release(page: Page, host: FaultyHost, name: str, f
     host.path, host.fault = name, fault
     assert look_for_update(page) == "refused", f"taken with {name} {fault}"
     assert not page.evaluate(WORKER_WAITS)
-
-
-def forget_fetched(page: Page) -> None:
-    """Empty the browser's own cache too: a whole file that it still has from the last try is no fault."""
-    session = page.context.new_cdp_session(page)
-    session.send("Network.clearBrowserCache")
-    session.detach()
 
 
 @pytest.mark.long

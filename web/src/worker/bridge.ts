@@ -30,6 +30,9 @@ const STARTING: Record<Way, string> = {
   wheels: "Starting Python from its parts",
 };
 
+/** Browsers take workers away without a word; of itself one dies with a word, or falls silent. */
+type Death = "taken away" | "of itself";
+
 /** A call that was being answered when two workers died is not tried again; nor is a start. */
 const DEATHS_TOO_MANY = 2;
 
@@ -99,7 +102,7 @@ export class Bridge {
     const isCurrent = () => this.#link === link;
     const link = this.#open(this.#way, {
       told: (telling) => isCurrent() && this.#told(telling),
-      gone: () => isCurrent() && this.#died(),
+      gone: () => isCurrent() && this.#died("taken away"),
     });
     this.#link = link;
     this.#expectSoundWithin(this.#patience.firstWordMs);
@@ -112,7 +115,7 @@ export class Bridge {
       this.#state.value = { state: "loading", message: telling.message };
     if (telling.tell === "ready") this.#ready();
     if (telling.tell === "failed") this.#startFailed(telling.reason);
-    if (telling.tell === "dying") this.#died();
+    if (telling.tell === "dying") this.#died("of itself");
     if (telling.tell === "answer") this.#answered(telling.id, telling.text);
   }
 
@@ -152,16 +155,22 @@ export class Bridge {
 
   #expectSoundWithin(ms: number) {
     clearTimeout(this.#timer);
-    this.#timer = setTimeout(() => this.#died(), ms);
+    this.#timer = setTimeout(() => this.#died("of itself"), ms);
   }
 
   /** The worker is gone, or so silent that it must be taken for gone. */
-  #died() {
+  #died(how: Death) {
     this.#closeLink();
     if (this.#state.value.state === "loading") return this.#startDied();
+    this.#way = this.#wayAfter(how);
     this.#putBackInHand();
-    if (this.#way === "image") this.#way = "bundle";
     this.#startWorker("Python stopped; starting it again");
+  }
+
+  /** The quick way, unless the worker may have died of just that. */
+  #wayAfter(how: Death): Way {
+    if (this.#way === "wheels") return "wheels";
+    return this.#way === "image" && how === "of itself" ? "bundle" : "image";
   }
 
   #putBackInHand() {

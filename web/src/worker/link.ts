@@ -26,7 +26,7 @@ export const linkTo =
       if (event.data.tell === "alive") tellDeath(lock, watch.signal, listener);
       listener.told(event.data);
     };
-    worker.onerror = () => listener.gone();
+    worker.onerror = (event) => listener.told({ tell: "dying", reason: event.message });
     return {
       ask: (question) => worker.postMessage(question),
       close: () => {
