@@ -1,6 +1,9 @@
 """How the tests start the browser."""
 
+from pathlib import Path
+
 from playwright.sync_api import Browser, BrowserContext, Playwright
+from waiting import PATIENCE_S
 
 OPTIONS = {
     "executable_path": "/usr/bin/chromium",
@@ -55,4 +58,15 @@ def phone(browser: Browser, **options: object) -> BrowserContext:
     """Return a fresh profile with a phone's screen and touch; options are Playwright's."""
     context = browser.new_context(**{**PHONE, **options})  # type: ignore[arg-type]
     context.add_init_script(TRACK_WORKERS)
+    context.set_default_timeout(1000 * PATIENCE_S)
+    return context
+
+
+def own_browser(browsers: Playwright, folder: Path, **options: object) -> BrowserContext:
+    """Return a Chromium of its own on a profile folder, which outlives it."""
+    context = browsers.chromium.launch_persistent_context(
+        folder,
+        **{**OPTIONS, **options},  # type: ignore[arg-type]
+    )
+    context.set_default_timeout(1000 * PATIENCE_S)
     return context

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import urllib.error
 import urllib.request
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from fnmatch import fnmatchcase
 
 import pytest
@@ -17,24 +18,74 @@ SAID = (
     *("content-security-policy", "cross-origin-opener-policy", "permissions-policy"),
     *("referrer-policy", "strict-transport-security", "x-content-type-options", "cache-control"),
 )
+MARKUP_REFUSED = """(() => {
+  try { document.createElement("p").innerHTML = "<b>x</b>"; return false } catch { return true }
+})()"""
 REFUSED = "(text) => { try { setTimeout(text); return false } catch { return true } }"
 
 
+def answered(
+    site: Site, path: str, method: str = "GET", **headers: str
+) -> tuple[int, dict[str, str]]:
+    """Status and headers of a response, refusals included."""
+    asked = urllib.request.Request(site.address + path, method=method, headers=headers)
+    try:
+        response = urllib.request.urlopen(asked)
+    except urllib.error.HTTPError as refusal:
+        response = refusal
+    with response:
+        return response.status, {name.lower(): value for name, value in response.headers.items()}
+
+
 def served(site: Site, path: str) -> dict[str, str]:
-    with urllib.request.urlopen(site.address + path) as response:
-        return {name.lower(): value for name, value in response.headers.items()}
+    return answered(site, path)[1]
 
 
-@pytest.mark.parametrize("pattern", ["index.html", "assets/worker-*.js", "service_worker.js"])
-def test_page_and_workers_are_served_with_the_policy(site: Site, pattern: str) -> None:
-    path = site.path(pattern).relative_to(site.folder)
-    headers = served(site, str(path))
-    policy = headers["content-security-policy"]
+def paths_of(site: Site) -> list[str]:
+    files = [file for file in site.folder.rglob("*") if file.is_file()]
+    return ["", *(file.relative_to(site.folder).as_posix() for file in files)]
+
+
+def has_the_policy(headers: Mapping[str, str]) -> None:
+    policy = headers.get("content-security-policy", "")
     assert policy.startswith("default-src 'none'; script-src 'self' 'wasm-unsafe-eval';")
+    assert "require-trusted-types-for 'script'" in policy
     assert "'unsafe-eval'" not in policy
-    assert "'unsafe-inline'" not in policy
+    assert "unsafe-inline" not in policy
     assert headers["x-content-type-options"] == "nosniff"
     assert headers["referrer-policy"] == "no-referrer"
+    assert headers["cross-origin-opener-policy"] == "same-origin"
+    assert headers["permissions-policy"].startswith("camera=(self), microphone=()")
+    assert headers["strict-transport-security"] == "max-age=31536000"
+
+
+def test_every_response_has_the_policy(
+    site: Site, record_property: Callable[[str, object], None]
+) -> None:
+    paths = paths_of(site)
+    assert len(paths) > 20
+    responses = [answered(site, path) for path in paths]
+    responses += [answered(site, paths[1], "HEAD"), answered(site, "?from=home")]
+    same = responses[1][1]["etag"]
+    others = [
+        answered(site, paths[1], **{"If-None-Match": same}),
+        answered(site, "no/such/file"),
+        answered(site, "", "POST"),
+    ]
+    assert [status for status, _ in responses] == [200] * len(responses)
+    assert [status for status, _ in others] == [304, 404, 405]
+    for _, headers in (*responses, *others):
+        has_the_policy(headers)
+    record_property("responses", len(responses) + len(others))
+
+
+@pytest.mark.parametrize("bug", [{"content-security-policy": "default-src 'self'"}, {}])
+def test_a_response_without_the_policy_is_found_out(site: Site, bug: dict[str, str]) -> None:
+    whole = served(site, "service_worker.js")
+    has_the_policy(whole)
+    whole.pop("content-security-policy")
+    with pytest.raises(AssertionError):
+        has_the_policy(whole | bug)
 
 
 def ruled(path: str) -> dict[str, str]:
@@ -51,9 +102,7 @@ def ruled(path: str) -> dict[str, str]:
 
 
 def test_the_files_for_other_hosts_say_what_our_own_server_says(site: Site) -> None:
-    paths = [file.relative_to(site.folder).as_posix() for file in site.folder.rglob("*.*")]
-    assert len(paths) > 20
-    for path in ["", *paths]:
+    for path in paths_of(site):
         ours = served(site, path)
         assert ruled(f"/{path}").items() <= ours.items()
         assert {*SAID} <= {*ruled(f"/{path}")}
@@ -73,6 +122,7 @@ def test_the_page_refuses_code_made_from_text(page: Page, guards: list[Guard]) -
     assert page.evaluate(REFUSED, "window.broken = true")
     assert page.evaluate("window.broken") is None
     guards[0].forgive("TrustedScript")
+    assert page.evaluate(MARKUP_REFUSED)
 
 
 def python_worker(page: Page) -> Worker:

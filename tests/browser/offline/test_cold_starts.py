@@ -6,7 +6,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from chromium import OPTIONS, PHONE
+from chromium import PHONE, own_browser
 from counts import counted, rounds
 from playwright.sync_api import Error, Page, Playwright
 from site_server import Site
@@ -19,7 +19,7 @@ FORGET = """navigator.serviceWorker.getRegistration()
 
 
 def leave_a_job(browsers: Playwright, folder: Path, site: Site, at_end: str = "") -> None:
-    context = browsers.chromium.launch_persistent_context(folder, **OPTIONS, **PHONE)
+    context = own_browser(browsers, folder, **PHONE)
     page = context.new_page()
     Walk(page, site.address, lambda name: None).begin()
     until_ready_offline(page)
@@ -30,7 +30,7 @@ def leave_a_job(browsers: Playwright, folder: Path, site: Site, at_end: str = ""
 
 
 def start_offline(browsers: Playwright, folder: Path, site: Site) -> None:
-    context = browsers.chromium.launch_persistent_context(folder, **OPTIONS, **PHONE, offline=True)
+    context = own_browser(browsers, folder, **PHONE, offline=True)
     try:
         reach_the_job(context.new_page(), site)
     finally:
@@ -60,5 +60,5 @@ def test_a_site_that_is_not_stored_is_found_out(
     browsers: Playwright, own_site: Site, tmp_path: Path
 ) -> None:
     leave_a_job(browsers, tmp_path / "profile", own_site, FORGET)
-    with pytest.raises(Error):
+    with pytest.raises(Error, match="net::ERR_"):
         start_offline(browsers, tmp_path / "profile", own_site)

@@ -60,7 +60,7 @@ def test_a_worker_without_its_own_page_for_that_is_found_out(
     until_ready_offline(page)
     page.evaluate(REMOVE, "index.html")
     own_site.stop()
-    with pytest.raises(Error):
+    with pytest.raises(Error, match="net::ERR_"):
         page.reload()
 
 

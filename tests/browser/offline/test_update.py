@@ -2,20 +2,30 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Callable
+
+import pytest
+from counts import counted
 from offline_helpers import (
     UPDATE_WAITS,
     cache_names,
+    forget_fetched,
     look_for_update,
     make_release,
     release_of,
+    rename_all,
     take_update,
 )
 from playwright.sync_api import Page
 from pressing import soon
 from site_server import Site
-from waiting import until, until_python_is, until_ready_offline
+from waiting import kill_workers, until, until_python_is, until_ready_offline
 
-FETCHED = "(path) => fetch(path).then((answer) => answer.status)"
+PYTHON = "document.documentElement.dataset.python"
+LEAVES_WHAT_IS_IN_USE = re.compile(
+    r"(\w+)\.some\((\w+)=>\2\.startsWith\(\w+\)&&\w+\(\2\)\)\|\|(?=await Promise)"
+)
 
 
 def test_an_update_waits_and_a_reload_does_not_take_it(kept_page: Page, own_site: Site) -> None:
@@ -40,19 +50,44 @@ def test_an_update_that_is_taken_is_there_after_the_reload(kept_page: Page, own_
     assert release_of(kept_page) != before
 
 
-def test_a_page_of_the_old_release_finds_its_own_files_after_the_update(
+def an_old_page_starts_its_own_python(
+    old: Page, site: Site, updates: int, spoil: Callable[[Site], None] = lambda site: None
+) -> None:
+    """Nothing of the page itself is loaded late; its worker is, with all that Python is made of."""
+    newer = old.context.new_page()
+    newer.goto(site.address)
+    for number in range(updates):
+        rename_all(site, f"NEXT{number}")
+        spoil(site)
+        assert look_for_update(newer) == "stored"
+        take_update(newer)
+        newer.reload()
+        until_ready_offline(newer)
+    assert release_of(newer) != release_of(old)
+    forget_fetched(old)
+    old.evaluate("document.documentElement.dataset.python = 'dead'")
+    kill_workers(old)
+    until(old, f"['ready', 'failed'].includes({PYTHON})")
+    assert old.evaluate(PYTHON) == "ready", "the old page's own files are gone"
+
+
+def test_a_page_of_the_old_release_starts_its_own_python_after_the_update(
     kept_page: Page, own_site: Site
 ) -> None:
-    old_script = own_site.path("assets/main-*.js").name
-    other = kept_page.context.new_page()
-    other.goto(own_site.address)
-    make_release(own_site)
-    look_for_update(other)
-    until(other, UPDATE_WAITS)
-    take_update(other)
-    other.reload()
-    until_ready_offline(other)
-    assert kept_page.evaluate(FETCHED, f"assets/{old_script}") == 200
+    an_old_page_starts_its_own_python(kept_page, own_site, counted(1, 2, 2))
+
+
+def test_a_worker_that_takes_away_what_an_old_release_still_needs_is_found_out(
+    kept_page: Page, own_site: Site
+) -> None:
+    with pytest.raises(AssertionError, match="files are gone"):
+        an_old_page_starts_its_own_python(kept_page, own_site, 1, tidies_at_once)
+
+
+def tidies_at_once(site: Site) -> None:
+    text, count = LEAVES_WHAT_IS_IN_USE.subn("", site.path("service_worker.js").read_text())
+    assert count == 1, "the bug no longer fits"
+    site.replace("service_worker.js", text.encode())
 
 
 def test_the_old_release_is_removed_when_its_last_page_is_closed(

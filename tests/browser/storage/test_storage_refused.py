@@ -7,7 +7,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from chromium import OPTIONS
+from chromium import own_browser
 from playwright.sync_api import Playwright
 from storage_bugs import Bug, script
 from storage_rig import Phone, append, failure, state
@@ -47,7 +47,7 @@ def test_a_browser_set_to_keep_no_site_data_is_told(browsers: Playwright, tmp_pa
     settings = {"profile": {"default_content_setting_values": {"cookies": 2}}}
     (tmp_path / "Default").mkdir()
     (tmp_path / "Default/Preferences").write_text(json.dumps(settings))
-    context = browsers.chromium.launch_persistent_context(tmp_path, **OPTIONS)
+    context = own_browser(browsers, tmp_path)
     tab = Phone(context, script()).tab()
     shown = state(tab)
     context.close()

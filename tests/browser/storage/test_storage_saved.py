@@ -8,7 +8,7 @@ from contextlib import suppress
 from pathlib import Path
 
 import pytest
-from chromium import OPTIONS
+from chromium import own_browser
 from counts import counted
 from playwright.sync_api import Error, Playwright
 from storage_bugs import Bug, script
@@ -139,7 +139,7 @@ def test_a_save_that_leaves_the_disk_for_later_is_found_out(phone: NewPhone) -> 
 
 
 def browser_is_killed(browsers: Playwright, folder: Path, page_script: str, wait: float) -> None:
-    context = browsers.chromium.launch_persistent_context(folder, **OPTIONS)
+    context = own_browser(browsers, folder)
     tab = Phone(context, page_script).tab()
     said: list[str] = []
     tab.on("console", lambda message: said.append(message.text))
@@ -155,7 +155,7 @@ def browser_is_killed(browsers: Playwright, folder: Path, page_script: str, wait
         kill(process)
     with suppress(Error):  # The browser is gone, and the test tool may have noticed already.
         context.close()
-    context = browsers.chromium.launch_persistent_context(folder, **OPTIONS)
+    context = own_browser(browsers, folder)
     kept = texts(Phone(context, script()).tab(), "job")
     context.close()
     assert kept[: len(said)] == said, "what was said to be saved is gone"

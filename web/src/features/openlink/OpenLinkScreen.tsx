@@ -69,13 +69,19 @@ function useReading(): Reading {
   const core = ports().core.state.value.state;
   // Asked again when Python was started again.
   useEffect(() => {
-    if (text === null) return;
+    if (text === null) return undefined;
+    setReading({ is: "reading" });
+    let isNewest = true;
+    const show = (read: Reading) => isNewest && setReading(read);
     ports()
       .core.call("link_open", { text })
       .then(
-        (job) => setReading({ is: "opened", job }),
-        (error) => setReading({ is: "failed", why: String(error.message) }),
+        (job) => show({ is: "opened", job }),
+        (error) => show({ is: "failed", why: String(error.message) }),
       );
+    return () => {
+      isNewest = false;
+    };
   }, [text, core === "failed"]);
   return reading;
 }
