@@ -17,6 +17,7 @@ from footwell.circuit.shortest import shortest
 from footwell.electrics.laying import is_apart
 from footwell.electrics.network import Slot
 from footwell.electrics.operating_point import OperatingPoint
+from footwell.parts.base import Branch
 from footwell.parts.laws import Open
 from footwell.sheet.points import seen_point
 
@@ -29,7 +30,8 @@ LEAST_AMPS = 2e-3
 leaks through the diodes of a generator that stands (`reference.charging.REST_LEAK_AMPS`)."""
 
 PASSES, BROKEN, BLOCKS, AT_REST, SWITCHED, LOAD = 1.0, 1e4, 1e6, 1e8, 1e10, 1e12
-"""What is against an element on a way, each far above any number of those before it."""
+"""What is against an element on a way, each far above any number of those before it. A coil counts as a
+load: what it lets pass moves a contact and feeds nothing else."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,7 +147,7 @@ def _through(point: OperatingPoint, slot: Slot, with_current: bool) -> Iterator[
     volts = point.circuit.context.system_volts
     forth = slot.branch.law.at(volts)[0] >= LEAST_AMPS
     back = slot.branch.law.at(-volts)[0] <= -LEAST_AMPS
-    cost = LOAD if slot.element in point.circuit.sheet.loads else PASSES
+    cost = LOAD if _uses(point.circuit, slot.element, slot.branch.name) else PASSES
     blocks = Break(slot.element, f"{name_of(point.circuit, slot.element)} blocks this way", BLOCKS)
     for start, end, free, reverse in ((slot.a, slot.b, forth, back), (slot.b, slot.a, back, forth)):
         open_here = free if with_current else reverse
@@ -162,9 +164,30 @@ def _missing(
     for a, b, branch, states in _offers(point.circuit, element):
         if (element.id, a, b) not in there:
             why = _why(point, element, branch, states)
-            cost = LOAD if element.id in point.circuit.sheet.loads else why.sort
+            cost = LOAD if _uses(point.circuit, element.id, branch) else why.sort
             yield Pass(element.id, a, b, cost, why)
             yield Pass(element.id, b, a, cost, why)
+
+
+def _uses(circuit: Circuit, element: str, branch: str) -> bool:
+    """Whether a branch uses up the current: a load's own, or the coil of what moves."""
+    return element in circuit.sheet.loads or branch in {b.name for b in coils(circuit, element)}
+
+
+def coils(circuit: Circuit, element: str) -> list[Branch]:
+    """The windings of a relay or magnet: what it has in every state. None of any other element."""
+    key = ("coils", element)
+    if key not in circuit.cache:
+        found = circuit.elements[element]
+        states = found.kind.states(found.values) if found.kind.seen_as == "click" else ()
+        rows = [
+            {b.name: b for b in circuit.branches(found, state) if not isinstance(b.law, Open)}
+            for state in states
+        ]
+        circuit.cache[key] = [
+            b for b in (rows[0].values() if rows else ()) if all(b.name in row for row in rows)
+        ]
+    return circuit.cache[key]  # type: ignore[no-any-return]
 
 
 Offer = tuple[int, int, str, list[str]]

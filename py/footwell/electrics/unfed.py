@@ -6,8 +6,9 @@ nothing is said.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
+from itertools import combinations
 
 from footwell.circuit.circuit import AS_DRAWN, Element, build
 from footwell.electrics.breaks import (
@@ -18,6 +19,7 @@ from footwell.electrics.breaks import (
     Side,
     Way,
     batteries,
+    coils,
     name_of,
     way_to,
     wrong_seats,
@@ -37,6 +39,9 @@ TRACE = 1e-3
 a few millivolts across loads that are switched off."""
 
 SIDES: tuple[Side, ...] = ("supply", "earth")
+
+Ends = tuple[str, str]
+"""Two terminals of an element."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,7 +117,25 @@ def _at_work(point: OperatingPoint, element: Element) -> list[Branch]:
         for branch in point.circuit.branches(element, state):
             if not isinstance(branch.law, Open):
                 rows.setdefault(branch.name, branch)
-    return [b for name, b in rows.items() if "coil" in name] or list(rows.values())
+    return coils(point.circuit, element.id) or list(rows.values())
+
+
+def _ends_at_work(branches: list[Branch]) -> list[Ends]:
+    """Pairs of terminals between which an element works: those of each branch, then those that branches
+    in a row join, as the turns of a winding with a tap."""
+    found = dict.fromkeys((b.a, b.b) for b in branches)
+    for one, other in combinations(dict.fromkeys(end for pair in found for end in pair), 2):
+        if (other, one) not in found and _in_a_row(branches, one, other):
+            found.setdefault((one, other))
+    return list(found)
+
+
+def _in_a_row(branches: list[Branch], start: str, end: str) -> bool:
+    reached, before = {start}, 0
+    while len(reached) > before:
+        before = len(reached)
+        reached |= {t for b in branches if reached & {b.a, b.b} for t in (b.a, b.b)}
+    return end in reached
 
 
 def _reasons(
@@ -143,12 +166,12 @@ def _moved_wires(
     point: OperatingPoint, drawn: OperatingPoint, element: Element, branches: list[Branch]
 ) -> list[Unfed]:
     """The first wire on each side that sits elsewhere than on the way that works as drawn."""
-    nearest = _nearest(drawn, element, branches)
+    ends, nearest = _nearest(drawn, element, branches)
     rows = {
         side: next(wrong_seats(point.circuit, drawn.circuit, way), None)
-        for side, way in (nearest or {}).items()
+        for side, way in nearest.items()
     }
-    return _told_once(point, element, branches[0], [(s, b) for s, b in rows.items() if b])
+    return _told_once(point, element, ends, [(s, b) for s, b in rows.items() if b])
 
 
 def _open_ways(
@@ -160,8 +183,8 @@ def _open_ways(
 ) -> list[Unfed] | None:
     """Reasons by the branch with the least against it. A way through a relay that nothing asks to move
     is none: then the next best one counts."""
-    nearest = _nearest(point, element, branches, resting)
-    if nearest is None or any(b.sort >= SWITCHED for way in nearest.values() for b in way.breaks):
+    ends, nearest = _nearest(point, element, branches, resting)
+    if not nearest or any(b.sort >= SWITCHED for way in nearest.values() for b in way.breaks):
         return None
     whys: dict[str, str] = {}
     for stop in (b for way in nearest.values() for b in way.breaks):
@@ -170,22 +193,27 @@ def _open_ways(
             if why is None:
                 return _open_ways(point, element, branches, asked, (*resting, stop.element))
             whys[stop.element] = why
-    rows = [
-        (side, Break(b.element, whys.get(b.element, b.reason), b.sort))
-        for side, way in nearest.items()
-        for b in way.breaks[:1]
-    ]
-    return _told_once(point, element, branches[0], rows) or _by_itself(point, element)
+    rows = [(side, _whole(way, whys)) for side, way in nearest.items() if way.breaks]
+    return _told_once(point, element, ends, rows) or _by_itself(point, element)
+
+
+def _whole(way: Way, whys: Mapping[str, str]) -> Break:
+    """The break nearest to the load, and what is broken behind it: to mend one alone would not do."""
+    first = way.breaks[0]
+    reason = whys.get(first.element, first.reason)
+    behind = dict.fromkeys(b.reason for b in way.breaks[1:] if b.sort == BROKEN)
+    more = [each for each in behind if each not in reason]
+    return Break(first.element, ", and ".join([reason, *more]) + " too" * bool(more), first.sort)
 
 
 def _told_once(
-    point: OperatingPoint, element: Element, branch: Branch, rows: list[tuple[Side, Break]]
+    point: OperatingPoint, element: Element, ends: Ends, rows: list[tuple[Side, Break]]
 ) -> list[Unfed]:
     """One row for each reason, with the sides that it concerns."""
     found: dict[str, Unfed] = {}
     for side, why in rows:
         before = found[why.reason].lacks if why.reason in found else ()
-        both = _both_sides(point, element, branch)
+        both = _both_sides(point, element, ends)
         found[why.reason] = Unfed(element.id, (*before, side), why.reason, why.element, both)
     return list(found.values())
 
@@ -195,16 +223,26 @@ Ways = dict[Side, Way]
 
 def _nearest(
     point: OperatingPoint, element: Element, branches: list[Branch], resting: Collection[str] = ()
-) -> Ways | None:
-    tried = [w for branch in branches for w in _both_ways(point, element, branch, resting)]
-    return min(tried, key=lambda ways: sum(way.cost for way in ways.values()), default=None)
+) -> tuple[Ends, Ways]:
+    """The ways with the least against them, and between which ends the element then works; no way where
+    the sheet has none."""
+    tried = [
+        (ends, ways)
+        for ends in _ends_at_work(branches)
+        for ways in _both_ways(point, element, ends, resting)
+    ]
+    return min(
+        tried,
+        key=lambda row: sum(way.cost for way in row[1].values()),
+        default=((branches[0].a, branches[0].b), {}),
+    )
 
 
 def _both_ways(
-    point: OperatingPoint, element: Element, branch: Branch, resting: Collection[str]
+    point: OperatingPoint, element: Element, ends: Ends, resting: Collection[str]
 ) -> Iterator[Ways]:
-    """The ways to supply and earth from the ends of a branch, in either sense."""
-    a, b = element.nodes[branch.a], element.nodes[branch.b]
+    """The ways to supply and earth from two ends, in either sense."""
+    a, b = (element.nodes[end] for end in ends)
     for source in batteries(point, element.id):
         for feed, back in ((a, b), (b, a)):
             up = way_to(point, feed, "supply", element.id, resting, source)
@@ -216,22 +254,30 @@ def _both_ways(
 def _why_at_rest(point: OperatingPoint, relay: Break, asked: tuple[str, ...]) -> str | None:
     """Why a relay has not moved though it should; None where nothing asks it to."""
     element = point.circuit.elements[relay.element]
-    coils = [b for b in _at_work(point, element) if "coil" in b.name]
-    if relay.element in asked or point.states[relay.element] != element.rest or not coils:
+    windings = coils(point.circuit, relay.element)
+    if relay.element in asked or point.states[relay.element] != element.rest or not windings:
         return relay.reason if relay.sort == BROKEN else None
-    name = name_of(point.circuit, relay.element)
-    rows = _reasons(point, element, coils, asked)
+    rows = _reasons(point, element, windings, asked)
     if rows is None:
         return None
     if relay.sort == BROKEN:
         return relay.reason
-    if not rows:
-        volts = max(point.felt(relay.element).across(b.name) for b in coils)
-        return f"{name} does not pull in with the {volts:.1f} V that its coil gets"
-    if not rows[0].lacks:
-        return f"{name} {rows[0].reason.removeprefix('it ')}"
-    lacking = {("supply",): "no supply", ("earth",): "no earth", SIDES: "nothing"}[rows[0].lacks]
-    return f"{name} stays at rest because {lacking} reaches its coil: {rows[0].reason}"
+    name = name_of(point.circuit, relay.element)
+    if rows:
+        return _lacking(name, "coil", rows[0])
+    for winding in windings:
+        # One winding is fed, and alone it is too weak.
+        for row in _reasons(point, element, [winding], asked) or []:
+            return _lacking(name, f"{winding.name} winding", row)
+    volts = max(point.felt(relay.element).across(b.name) for b in windings)
+    return f"{name} does not pull in with the {volts:.1f} V that its coil gets"
+
+
+def _lacking(name: str, winding: str, row: Unfed) -> str:
+    if not row.lacks:
+        return f"{name} {row.reason.removeprefix('it ')}"
+    lacking = {("supply",): "no supply", ("earth",): "no earth", SIDES: "nothing"}[row.lacks]
+    return f"{name} stays at rest because {lacking} reaches its {winding}: {row.reason}"
 
 
 def _by_itself(point: OperatingPoint, element: Element) -> list[Unfed]:
@@ -240,8 +286,8 @@ def _by_itself(point: OperatingPoint, element: Element) -> list[Unfed]:
     return [Unfed(element.id, (), f"it is {mode.title}", element.id) for mode in modes[:1]]
 
 
-def _both_sides(point: OperatingPoint, element: Element, branch: Branch) -> float | None:
+def _both_sides(point: OperatingPoint, element: Element, ends: Ends) -> float | None:
     nodes = point.circuit.elements[element.id].nodes
-    a, b = (point.volts[nodes[end]] for end in (branch.a, branch.b))
+    a, b = (point.volts[nodes[end]] for end in ends)
     alike = abs(a - b) < SAME_VOLTS and min(a, b) > NOTICED_VOLTS
     return (a + b) / 2.0 if alike else None
