@@ -12,6 +12,7 @@ import re
 import signal
 import subprocess
 from pathlib import Path
+from threading import Thread
 from typing import Any
 
 from websockets.sync.client import ClientConnection, connect
@@ -63,6 +64,8 @@ class Firefox:
         assert self.process.stderr
         for line in self.process.stderr:
             if found := LISTENS.search(line):
+                # Else it would stand still once it had said more than the pipe holds.
+                Thread(target=self.process.stderr.read, daemon=True).start()
                 return found[1]
         raise RuntimeError("Firefox ended before it listened.")
 

@@ -5,6 +5,9 @@ from __future__ import annotations
 import json
 import sys
 import time
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
+from dataclasses import dataclass, field
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
@@ -17,7 +20,7 @@ from site_server import Site
 
 from footwell.job import links
 
-PATIENCE_S = 120
+PATIENCE_S = 300
 WATCH = """() => {
   window.misdeeds = [];
   addEventListener("securitypolicyviolation",
@@ -88,20 +91,65 @@ class Tour:
         self.press("More", "All jobs")
 
 
-def walked(least: int) -> tuple[Tour, list[str]]:
-    """All rounds, each with other payloads in the fields; and the planted misdeeds not noticed."""
+@dataclass
+class Walked:
+    """What all rounds came to; `unfinished` are those that twice broke off."""
+
+    views: int = 0
+    telling: int = 0
+    misdeeds: list[str] = field(default_factory=list)
+    rounds: int = 0
+    unfinished: list[int] = field(default_factory=list)
+    unnoticed: list[str] = field(default_factory=list)
+
+    def add(self, number: int, tour: Tour | None) -> None:
+        self.rounds += 1
+        if tour is None:
+            self.unfinished.append(number)
+            return
+        self.views, self.telling = self.views + tour.views, self.telling + tour.telling
+        self.misdeeds += tour.misdeeds
+
+
+@contextmanager
+def watched_firefox() -> Iterator[Firefox]:
+    """On a new profile, its pages watched."""
     with TemporaryDirectory(ignore_cleanup_errors=True) as folder:
-        site = Site(Path(folder))
         browser = Firefox(Path(folder) / "profile")
         try:
             browser.ask("script.addPreloadScript", functionDeclaration=WATCH)
-            tour = Tour(browser)
-            for number in rounds(least):
-                tour.whole(f"{site.address}#{links.make(hostile_job(4 * (number - 1)))}")
-            return tour, [planted for planted in PLANTED if not noticed(browser, planted)]
+            yield browser
         finally:
             browser.kill()
-            site.stop()
+
+
+def toured(address: str) -> Tour | None:
+    """The tour in a Firefox of its own; once more where it breaks off."""
+    for _ in range(2):
+        with suppress(RuntimeError, TimeoutError), watched_firefox() as browser:
+            tour = Tour(browser)
+            tour.whole(address)
+            return tour
+    return None
+
+
+def walked(most: int) -> Walked:
+    """All rounds, each with other payloads in the fields; and the planted misdeeds not noticed."""
+    found = Walked()
+    with TemporaryDirectory(ignore_cleanup_errors=True) as folder:
+        site = Site(Path(folder))
+        for number in rounds(most):
+            job = links.make(hostile_job(4 * (number - 1)))
+            found.add(number, toured(f"{site.address}#{job}"))
+            # Each is told when it is over: a run that is ended from outside has its figures.
+            print(
+                f"    round {number} of {most}: {found.views} views, {found.misdeeds}", flush=True
+            )
+        with watched_firefox() as browser:
+            browser.goto(site.address)
+            found.unnoticed = [planted for planted in PLANTED if not noticed(browser, planted)]
+        site.stop()
+    return found
 
 
 def noticed(browser: Firefox, planted: str) -> bool:
@@ -114,13 +162,13 @@ def noticed(browser: Firefox, planted: str) -> bool:
 
 def told() -> int:
     """Print the row; 1 where it does not hold."""
-    asked = counted(2, 30, 120)
-    tour, unnoticed = walked(asked)
-    held = not tour.misdeeds and not unnoticed and tour.telling > 0
+    found = walked(counted(2, 30, 120))
+    short = [*found.misdeeds, *found.unnoticed, *map(str, found.unfinished)]
+    held = not short and found.telling > 0
     print(
         f"C2  Firefox: {'holds' if held else 'BELOW THE FLOOR'}: {len(PAYLOADS)} injection texts, up to"
-        f" {asked} in each field, {tour.views} views, {tour.telling} of them with one to read:"
-        f" {len(tour.misdeeds)} misdeeds {tour.misdeeds[:5]}"
+        f" {found.rounds} in each field, {found.views} views, {found.telling} of them with one to read:"
+        f" {len(found.misdeeds)} misdeeds {found.misdeeds[:5]}; rounds not finished: {found.unfinished}"
     )
-    print(f"    planted misdeeds: {len(PLANTED) - len(unnoticed)} of {len(PLANTED)} noticed")
+    print(f"    planted misdeeds: {len(PLANTED) - len(found.unnoticed)} of {len(PLANTED)} noticed")
     return int(not held)

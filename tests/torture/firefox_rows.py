@@ -1,4 +1,4 @@
-"""R2, R4 and C2 in Debian's Firefox."""
+"""R2, R3, R4 and C2 in Debian's Firefox."""
 
 from __future__ import annotations
 
@@ -6,6 +6,8 @@ import random
 import sys
 import threading
 import time
+from collections.abc import Collection
+from functools import partial
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -16,6 +18,7 @@ from firefox_payloads import told as payloads_told
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "browser" / "storage"))
 from storage_bugs import Bug, script
+from storage_flushes import flushes_of
 from storage_rig import html_for
 
 SEED = 4
@@ -153,7 +156,39 @@ def filled_up() -> list[str]:
     return [name for name, held in holds.items() if not held]
 
 
-def main() -> int:
+FLUSHED_SOMETIME = Bug("database.ts", 'durability: "strict"', 'durability: "relaxed"')
+SAVE_A_HUNDRED = """(async () => {
+  for (let i = 0; i < 100; i += 1) await store.append("job", "note made", { text: `${i}` });
+})()"""
+
+
+def flushed(*bugs: Bug) -> int:
+    """R3: flushes for 100 saves."""
+    host = Host(script(*bugs))
+    with TemporaryDirectory(ignore_cleanup_errors=True) as folder:
+        browser = Firefox(Path(folder) / "profile")
+        browser.goto(host.address)
+        browser.evaluate("store.open().then(() => store.append('job', 'note made', { text: '' }))")
+        saved = partial(browser.evaluate, SAVE_A_HUNDRED)
+        flushes = flushes_of([browser.process.pid], saved, Path(folder) / "calls")
+        browser.kill()
+    host.stop()
+    return flushes
+
+
+def flushes_told() -> int:
+    """Print R3; 1 where it does not hold."""
+    flushes, careless = flushed(), flushed(FLUSHED_SOMETIME)
+    held = flushes >= 100 > careless
+    print(
+        f"R3  Firefox: {'holds' if held else 'BELOW THE FLOOR'}: {flushes} flushes for 100 saves;"
+    )
+    print(f"    planted bug, flushed some time: {careless} (must be under 100)", flush=True)
+    return int(not held)
+
+
+def kills_told() -> int:
+    """Print R2; 1 where it does not hold."""
     times = counted(3, 20, 500)
     lost, said = killed(times)
     bug_lost, _ = killed(1, STORED_LATER)
@@ -161,10 +196,22 @@ def main() -> int:
         f"R2  Firefox killed {times} times (seed {SEED}): {lost} lost of {said} said to be saved;"
     )
     print(f"    planted bug, a save that is said too early: {bug_lost} lost (must be more than 0)")
+    return int(lost > 0 or bug_lost == 0)
+
+
+def full_told() -> int:
+    """Print R4; 1 where it does not hold."""
     short = filled_up()
     print(f"R4  Firefox, storage full: {'holds' if not short else 'BELOW: ' + ', '.join(short)}")
-    return int(lost > 0 or bug_lost == 0 or bool(short)) | payloads_told()
+    return int(bool(short))
 
 
-if __name__ == "__main__":
-    sys.exit(main())
+ROWS = {"R2": kills_told, "R3": flushes_told, "R4": full_told, "C2": payloads_told}
+
+
+def main(names: Collection[str]) -> int:
+    """Print the rows of these names, or all; 1 where one does not hold, 2 where there is no such row."""
+    if unknown := set(names) - set(ROWS):
+        print(f"There is no such row of Firefox: {', '.join(sorted(unknown))}")
+        return 2
+    return max(told() for name, told in ROWS.items() if not names or name in names)

@@ -191,11 +191,11 @@ def told_counts() -> str:
 def main(words: list[str]) -> int:
     if "mutants" in words:
         return mutants_told()
+    names = [word for word in words if word not in (*COUNTS, "firefox")]
     if "firefox" in words:
         from firefox_rows import main as firefox  # as above
 
-        return firefox()
-    names = [word for word in words if word not in COUNTS]
+        return firefox(names)
     unknown = set(names) - {row.id for row in ROWS}
     if unknown:
         print(f"There is no such row: {', '.join(sorted(unknown))}")
