@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import re
 
 import pytest
@@ -152,6 +153,34 @@ def test_nesting_up_to_the_limit_is_read() -> None:
     """The twin of the above."""
     body = "[" * links.DEEPEST + "]" * links.DEEPEST
     assert links.decode(holding(*dead().add_text("photo taken", body).events))[-1].body == body
+
+
+def walked_depth(value: object) -> int:
+    """The greatest depth of lists and objects in each other, by looking into the value itself."""
+    if not isinstance(value, dict | list):
+        return 0
+    inside = value.values() if isinstance(value, dict) else value
+    return 1 + max(map(walked_depth, inside), default=0)
+
+
+MARKS = st.text('[]{}"\\\né:,', max_size=6)
+
+
+@given(
+    st.recursive(
+        MARKS,
+        lambda inner: st.lists(inner, max_size=3) | st.dictionaries(MARKS, inner, max_size=3),
+        max_leaves=8,
+    )
+)
+@settings(max_examples=150, deadline=None)
+def test_marks_in_strings_are_no_nesting(value: object) -> None:
+    """Up to the limit around a value whose strings are full of brackets, quotes and escapes; and one more."""
+    text = json.dumps(value, ensure_ascii=False)
+    around = links.DEEPEST - walked_depth(value)
+    links._refuse_depth("[" * around + text + "]" * around)
+    with pytest.raises(links.LinkError):
+        links._refuse_depth("[" * (around + 1) + text + "]" * (around + 1))
 
 
 NO_JOB = {
