@@ -9,7 +9,10 @@ from footwell.checks.check import FEED, FUSE_LAMP, LAMP, OHMS, SUBSTITUTE, VOLTS
 from footwell.checks.predict import Reading, expected
 from footwell.checks.safety import cautions, refusal
 from footwell.circuit.fault import Fault
+from footwell.circuit.places import places
 from footwell.circuit.setup import set_up
+from footwell.diagnosis.choose import behind_fuse
+from footwell.parts.base import EARTH
 
 from .job_rig import Job, suspects
 from .sample_circuits import sample
@@ -136,3 +139,38 @@ def test_a_hundred_and_twenty_ohms_point_at_a_termination_and_sixty_do_not() -> 
     assert one[resistor] > 0.3 > 0.1 > both.get(resistor, 0.0)
     assert any("broken through" in name or "poor joint" in name for name in both)
     assert not any("broken through" in name for name in one)
+
+
+def volts_off(place: str, plug: str, *faults: Fault) -> float:
+    circuit = sample(SHEET)
+    check = Check(VOLTS, place, EARTH, set_up(circuit, {"S1": "on"}, (plug,)))
+    assert check in catalogue(circuit, EVERYTHING) and not behind_fuse(check)
+    said = expected(circuit, check, faults)
+    assert isinstance(said, Reading)
+    return said.mean
+
+
+def test_at_a_plug_that_is_off_the_broken_line_reads_nothing_and_the_other_its_volts() -> None:
+    for broken, high, low in (("W15", 0.0, 2.5), ("W16", 2.5, 0.0)):
+        fault = Fault(broken, "open")
+        assert volts_off("X4.1.a", "X4", fault) == pytest.approx(high, abs=0.1)
+        assert volts_off("X4.2.a", "X4", fault) == pytest.approx(low, abs=0.1)
+
+
+def test_a_short_that_goes_with_a_plug_lies_behind_it() -> None:
+    for shorted, volts in (("W15", 2.5), ("W13", 0.0)):
+        fault = Fault(shorted, "short_to_earth")
+        assert volts_off("X6.6.a", "X3", fault) == pytest.approx(volts, abs=0.1)
+
+
+def test_across_an_empty_fuse_seat_a_short_is_looked_for_and_at_a_line_it_is_not() -> None:
+    circuit = sample(SHEET)
+    setup = set_up(circuit, {"S1": "on"}, ("F1",))
+    assert behind_fuse(Check(VOLTS, "F1.1", "F1.2", setup))
+    assert not behind_fuse(Check(VOLTS, "F1.1", EARTH, setup))
+
+
+def test_a_joint_of_a_splice_is_called_by_its_wire() -> None:
+    named = places(sample(SHEET))
+    assert named["SP3.2"].name == "wire W13 (OG/BK) at high line splice SP3"
+    assert named["F1.2"].name == "terminal 2 of units' fuse F1"

@@ -123,6 +123,7 @@ def _all(circuit: Circuit, engine: str) -> Iterator[Check]:
     rest = set_up(circuit, engine=engine)
     yield from _isolated(circuit, rest)
     yield from _between_lines(circuit, rest)
+    yield from _without_a_unit(circuit, setups)
     yield from _switches(circuit, rest)
     yield from (Check(FEED, load, "", rest) for load in circuit.sheet.loads)
     yield from (
@@ -295,6 +296,23 @@ def _between_lines(circuit: Circuit, rest: SetupState) -> Iterator[Check]:
         if plug.unplugs:
             apart = tuple(sorted((*fuses, plug.id)))
             yield Check(OHMS, red, black, SetupState(rest.controls, apart, (), rest.engine))
+
+
+def _without_a_unit(circuit: Circuit, setups: list[SetupState]) -> Iterator[Check]:
+    """Volts on each line of a data bus with one plug on it off. Where a probe gets to it most easily: a
+    short that goes with the plug lies behind it. At the plug's own half: what is open before it shows."""
+    pairs = sorted(_line_pairs(circuit), key=lambda pair: _reach(circuit, _owner(pair[0])))
+    plugs = dict.fromkeys(_owner(red) for red, _ in pairs)
+    for plug in (name for name in plugs if circuit.connectors[name].unplugs):
+        elsewhere = next((pair for pair in pairs if _owner(pair[0]) != plug), ())
+        own = [place for pair in pairs if _owner(pair[0]) == plug for place in pair]
+        for setup in setups:
+            apart = SetupState(setup.controls, (plug,), (), setup.engine)
+            yield from (Check(VOLTS, place, EARTH, apart) for place in (*elsewhere, *own))
+
+
+def _owner(place: str) -> str:
+    return place.split(".")[0]
 
 
 def _line_pairs(circuit: Circuit) -> Iterator[tuple[str, str]]:

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from footwell.circuit.circuit import Circuit
 from footwell.parts.base import EARTH
+from footwell.sheet.models import SheetPart
 from footwell.sheet.points import number, seen_point
 
 
@@ -44,7 +45,7 @@ def _terminal_places(circuit: Circuit) -> list[Place]:
             f"{part.id}.{terminal}",
             part.id,
             circuit.node_of[f"{part.id}.{terminal}"],
-            f"terminal {terminal} of {named(part.name, part.id)}",
+            _terminal_name(circuit, part, terminal),
             part.minutes or 2.0,
             True,
             tuple(part.hazards),
@@ -52,6 +53,15 @@ def _terminal_places(circuit: Circuit) -> list[Place]:
         for part in circuit.sheet.parts
         for terminal in part.probe
     ]
+
+
+def _terminal_name(circuit: Circuit, part: SheetPart, terminal: str) -> str:
+    """A terminal in words; the joints of a splice have no numbers, but wires."""
+    name, point = named(part.name, part.id), f"{part.id}.{terminal}"
+    wire = next((w for w in circuit.sheet.wires if point in (w.start, w.end)), None)
+    if part.kind != "splice" or wire is None:
+        return f"terminal {terminal} of {name}"
+    return f"wire {wire.id}{f' ({wire.colour})' if wire.colour else ''} at {name}"
 
 
 def _way_places(circuit: Circuit) -> list[Place]:

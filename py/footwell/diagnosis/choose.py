@@ -32,6 +32,7 @@ from footwell.circuit.fault import Fault
 from footwell.diagnosis.belief import Belief, Weighed, by_repair, entropy
 from footwell.diagnosis.case import Case, look_id
 from footwell.faults.suspects import Repair
+from footwell.parts.base import EARTH
 
 LIVE = 120
 ENOUGH = 0.995
@@ -96,9 +97,8 @@ def live_of(belief: Belief) -> tuple[Weighed, ...]:
 
 def behind_fuse(check: Check) -> bool:
     """Whether a check looks for a short from a fuse's empty seat."""
-    return check.instrument == FUSE_LAMP or (
-        check.instrument == VOLTS and check.red.split(".")[0] in check.setup.apart
-    )
+    across = check.instrument == VOLTS and check.black != EARTH
+    return check.instrument == FUSE_LAMP or (across and owners(check) <= {*check.setup.apart})
 
 
 BLOWN_FROM = 0.5
