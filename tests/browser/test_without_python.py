@@ -14,6 +14,7 @@ from planting import plant
 from playwright.sync_api import BrowserContext, Page, StorageState, expect
 from pressing import press
 from site_server import Site
+from test_stored_formats import STORED
 from waiting import PATIENCE_S, until, until_python_is, until_ready_offline
 from walk import Walk
 
@@ -125,6 +126,18 @@ def test_a_page_that_never_starts_python_again_is_found_out(
         a_reading_waits_for_python(new_phone, own_site, kept_at_pad, patience_s=5)
 
 
+def the_job_can_be_saved_as_a_file(walk: Walk) -> None:
+    stored = walk.page.evaluate(STORED)
+    walk.tap("More", exact=True)
+    walk.tap("Share this job")
+    with walk.page.expect_download() as download:
+        walk.tap("Save as a file")
+    lines = download.value.path().read_text("utf-8").splitlines()
+    assert [json.loads(line)["body"] for line in lines[1:]] == [event["body"] for event in stored]
+    expect(walk.page.get_by_text("Making the link")).to_have_count(0)
+    walk.tap("Back")
+
+
 def test_with_the_interpreter_gone_and_no_network_the_page_says_so_and_shows_what_is_stored(
     new_phone: NewPhone, own_site: Site, kept_at_pad: StorageState, guards: list[Guard]
 ) -> None:
@@ -142,6 +155,7 @@ def test_with_the_interpreter_gone_and_no_network_the_page_says_so_and_shows_wha
     expect(page.get_by_role("alert")).to_contain_text("Connect to a network once")
     walk = Walk(page, own_site.address, lambda name: None)
     expect(walk.key("Enter reading")).to_be_visible()
+    the_job_can_be_saved_as_a_file(walk)
     walk.tap("More", exact=True)
     walk.tap("All jobs")
     expect(page.get_by_text("Saloon heater fan")).to_be_visible()

@@ -151,10 +151,22 @@ test("a worker that stays silent over a call is taken for dead", async () => {
   assert.equal(await answer, "from the second");
 });
 
-test("a worker that never says a word is replaced soon", () => {
-  const { puppets } = started();
+test("a worker that is here and never says a word is replaced soon", () => {
+  const { puppet, puppets } = started();
+  puppet().listener.told({ tell: "fetched" });
   mock.timers.tick(PATIENCE.firstWordMs);
   assert.equal(puppets.length, 2);
+});
+
+test("a worker whose script is long on its way is waited for", () => {
+  const { puppet, puppets } = started();
+  mock.timers.tick(PATIENCE.startMs - 1);
+  assert.equal(puppets.length, 1);
+  puppet().listener.told({ tell: "alive" });
+  puppet().listener.told({ tell: "no image" });
+  puppet().listener.told({ tell: "fetched" });
+  mock.timers.tick(PATIENCE.startMs - 1);
+  assert.equal(puppets.length, 1, "the word that it was fetched came after its own");
 });
 
 test("a worker that has spoken may take long to start", () => {

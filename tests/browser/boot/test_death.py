@@ -92,9 +92,13 @@ def test_the_page_itself_gets_its_python_back(page: Page) -> None:
     until_python_is(page, "ready")
 
 
-def test_brackets_without_end_are_refused_and_python_lives_on(bridge: Page) -> None:
-    assert "error" in ask(bridge, text="[" * 200_000)
+def test_brackets_and_lists_without_end_are_refused_and_python_lives_on(bridge: Page) -> None:
+    until(bridge, READY)
+    bridge.evaluate("workersOfThisPage.splice(0, workersOfThisPage.length - 1)")
+    for endless in ("[" * 200_000, '{"text": [' + "0," * 2_000_000 + "0]}", '"' * 1_000_001):
+        assert "error" in ask(bridge, text=endless)
     assert "ok" in ask(bridge)
+    assert bridge.evaluate("workersOfThisPage.length") == 1, "it was another Python that answered"
 
 
 def test_an_unknown_call_is_refused_with_a_sentence(bridge: Page) -> None:

@@ -46,6 +46,7 @@ export class Bridge {
   #inHand: Waiting | undefined;
   #failedStarts = 0;
   #lastId = 0;
+  #isAlive = false;
   #timer: ReturnType<typeof setTimeout> | undefined;
 
   constructor(open: OpenLink, patience = PATIENCE) {
@@ -105,11 +106,14 @@ export class Bridge {
       gone: () => isCurrent() && this.#died("taken away"),
     });
     this.#link = link;
-    this.#expectSoundWithin(this.#patience.firstWordMs);
+    this.#isAlive = false;
+    this.#expectSoundWithin(this.#patience.startMs);
   }
 
   #told(telling: Telling) {
-    if (telling.tell === "alive") this.#expectStarted();
+    if (telling.tell === "fetched" && !this.#isAlive)
+      this.#expectSoundWithin(this.#patience.firstWordMs);
+    if (telling.tell === "alive") this.#alive();
     if (telling.tell === "no image") this.#goBy("bundle");
     if (telling.tell === "loading")
       this.#state.value = { state: "loading", message: telling.message };
@@ -117,6 +121,11 @@ export class Bridge {
     if (telling.tell === "failed") this.#startFailed(telling.reason);
     if (telling.tell === "dying") this.#died("of itself");
     if (telling.tell === "answer") this.#answered(telling.id, telling.text);
+  }
+
+  #alive() {
+    this.#isAlive = true;
+    this.#expectStarted();
   }
 
   #goBy(way: Way) {

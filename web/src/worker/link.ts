@@ -26,6 +26,9 @@ export const linkTo =
       if (event.data.tell === "alive") tellDeath(lock, watch.signal, listener);
       listener.told(event.data);
     };
+    // Its first word cannot be expected before its script is here, which takes long over a poor network.
+    const fetched = () => listener.told({ tell: "fetched" });
+    fetch(url).then((answer) => answer.arrayBuffer().then(fetched), fetched);
     worker.onerror = (event) => listener.told({ tell: "dying", reason: event.message });
     return {
       ask: (question) => worker.postMessage(question),

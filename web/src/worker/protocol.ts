@@ -14,6 +14,7 @@ export type Question =
 export type Starting = { tell: "loading"; message: string } | { tell: "no image" };
 
 export type Telling =
+  | { tell: "fetched" }
   | { tell: "alive" }
   | Starting
   | { tell: "ready" }

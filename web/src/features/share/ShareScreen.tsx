@@ -14,6 +14,7 @@ import { words } from "./words";
 export function ShareScreen() {
   const made = useLink();
   const onlyInFile = useOnlyInFile();
+  const canMake = ports().core.state.value.state !== "failed";
   const [said, setSaid] = useState("");
   const address = made?.text ? addressOf(made.text) : null;
   const beyond = made?.text === "";
@@ -42,7 +43,8 @@ export function ShareScreen() {
       <Trouble />
       {!beyond && <p>{words.inside}</p>}
       {onlyInFile > 0 && <p class="trouble">{words.onlyInFile(onlyInFile)}</p>}
-      {made ? <Length made={made} /> : <p role="status">{words.making}</p>}
+      {made && <Length made={made} />}
+      {!made && canMake && <p role="status">{words.making}</p>}
       <p role="status" class="said">
         {said}
       </p>
@@ -62,10 +64,12 @@ function Length({ made }: { made: LinkMade }) {
 function useLink(): LinkMade | null {
   const [made, setMade] = useState<LinkMade | null>(null);
   const all = events.value;
+  const core = ports().core.state.value.state;
+  // Asked again when Python was started again.
   useEffect(() => {
     if (all.length === 0) return;
     attempt(() => ports().core.call("link_make", { events: all })).then(setMade);
-  }, [all]);
+  }, [all, core === "failed"]);
   return made;
 }
 
