@@ -14,7 +14,7 @@ from table import print_table
 
 PIN_NUMBERS = "6"
 LAMPS = [
-    *("Fuse", "15", "Relay", "Not known", "Plug", f"type {PIN_NUMBERS}", "Put in"),
+    *("Fuse", "15", "Relay", "Plug", f"type {PIN_NUMBERS}", "Put in"),
     *("Splits", "2", "Lamp", "H7", "Earth", "Copy branch", "lamp L1"),
     *("Fuse", "5", "Switch", "1", "Joins…", "relay K1, terminal 86", "Earth"),
 ]

@@ -13,7 +13,7 @@ import { newId } from "../../storage";
 import { Drawing } from "../circuit/Drawing";
 import { words as starterWords } from "../starter/words";
 import { Board, Seldom } from "./Board";
-import { Question } from "./Question";
+import { isPlain, Question } from "./Question";
 import { isBegun, kept, type Step, useBuilding } from "./state";
 import { words } from "./words";
 
@@ -26,7 +26,10 @@ export function BuilderScreen() {
     setAbout("");
     await step(next);
   };
-  const choose = (next: string) => (next === "earth" ? take({ do: "earth" }) : setAbout(next));
+  const choose = (next: string) => {
+    if (next === "earth") return take({ do: "earth" });
+    return isPlain(next) ? take({ do: "put", what: next }) : setAbout(next);
+  };
   const use = async () => {
     const job = view?.sheet && (await attempt(() => openBuilt(view)));
     if (job) go({ screen: "job", job, show: "complaint" }, true);
@@ -49,12 +52,22 @@ export function BuilderScreen() {
       }
     >
       <Trouble />
-      {refused && (
-        <p class="trouble" role="alert">
-          {refused}
-        </p>
+      <div class="growing-box">
+        {refused && about === "" && (
+          <p class="trouble" role="alert">
+            {refused}
+          </p>
+        )}
+        {view && isBegun() && <Growing view={view} />}
+      </div>
+      {view && !isBegun() && about === "" && (
+        <Toggles
+          question={words.volts}
+          options={starterWords.voltages}
+          chosen={kept.value.value.volts}
+          onChoose={setVolts}
+        />
       )}
-      {view && <Growing view={view} />}
       {view && (
         <p>
           {words.from} <b>{view.at.name}</b>
@@ -69,14 +82,6 @@ export function BuilderScreen() {
         <>
           <Board onChoose={choose} />
           {isBegun() && <Problems view={view} />}
-          {!isBegun() && (
-            <Toggles
-              question={words.volts}
-              options={starterWords.voltages}
-              chosen={kept.value.value.volts}
-              onChoose={setVolts}
-            />
-          )}
           {isBegun() && (
             <Key look="small" onPress={() => take({ do: "clear" })}>
               {words.clear}

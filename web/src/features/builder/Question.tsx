@@ -59,6 +59,18 @@ export function Question({ about, view, onStep }: QuestionProps) {
 
 const asOption = <T extends string | number>(value: T) => ({ value, name: String(value) });
 
+/** Parts of which there is nothing to ask. */
+const PLAIN: Put["what"][] = [
+  "relay",
+  "relay coil",
+  "changeover relay",
+  "reversing switch",
+  "diode",
+  "not on the drawing",
+];
+
+export const isPlain = (about: string): about is Put["what"] => (PLAIN as string[]).includes(about);
+
 function PartAsked({ what, onStep }: { what: Put["what"]; onStep: (step: Step) => unknown }) {
   const [typed, setTyped] = useState("");
   const [turned, setTurned] = useState(false);
