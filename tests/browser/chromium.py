@@ -70,3 +70,9 @@ def own_browser(browsers: Playwright, folder: Path, **options: object) -> Browse
     )
     context.set_default_timeout(1000 * PATIENCE_S)
     return context
+
+
+def put_away(phones: list[BrowserContext]) -> None:
+    """Close phones and forget them."""
+    while phones:
+        phones.pop().close()

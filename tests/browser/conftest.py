@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
-from chromium import SIMPLE_CODE, launch, phone
+from chromium import SIMPLE_CODE, launch, phone, put_away
 from guard import Guard, watched_phone
 from playwright.sync_api import (
     Browser,
@@ -61,10 +61,19 @@ def site(shared_site: Site) -> Iterator[Site]:
 
 
 @pytest.fixture
-def own_site(tmp_path: Path) -> Iterator[Site]:
+def phones(guards: list[Guard]) -> Iterator[list[BrowserContext]]:
+    """The phones of the test. They are put away before their sites are: what still loads fails at nobody."""
+    used: list[BrowserContext] = []
+    yield used
+    put_away(used)
+
+
+@pytest.fixture
+def own_site(tmp_path: Path, phones: list[BrowserContext]) -> Iterator[Site]:
     """A site that the test may break."""
     served = Site(tmp_path)
     yield served
+    put_away(phones)
     served.stop()
 
 
@@ -78,19 +87,16 @@ def guards() -> Iterator[list[Guard]]:
 
 
 @pytest.fixture
-def new_phone(chromium: Browser, guards: list[Guard]) -> Iterator[NewPhone]:
+def new_phone(chromium: Browser, guards: list[Guard], phones: list[BrowserContext]) -> NewPhone:
     """Makes phones of 360 by 740 with touch, each with an empty profile."""
-    contexts: list[BrowserContext] = []
 
     def make(**options: object) -> BrowserContext:
         context = phone(chromium, **options)
-        contexts.append(context)
+        phones.append(context)
         guards.append(Guard(context))
         return context
 
-    yield make
-    for context in contexts:
-        context.close()
+    return make
 
 
 @pytest.fixture

@@ -8,8 +8,7 @@ from typing import Any
 
 import pytest
 from guard import Guard
-from offline.offline_helpers import forget_fetched
-from offline.test_lost_files import REMOVE
+from offline.offline_helpers import REMOVE, forget_fetched
 from planting import plant
 from playwright.sync_api import BrowserContext, Page, StorageState, expect
 from pressing import press
@@ -144,9 +143,10 @@ def test_with_the_interpreter_gone_and_no_network_the_page_says_so_and_shows_wha
     page = new_phone(storage_state=moved(kept_at_pad, own_site, "work")).new_page()
     page.goto(own_site.address)
     until_ready_offline(page)
-    page.evaluate(REMOVE, own_site.path(WASM).relative_to(own_site.folder).as_posix())
-    forget_fetched(page)
+    # In this order: the worker, which looks after its files just now, could fetch it again.
     own_site.stop()
+    forget_fetched(page)
+    page.evaluate(REMOVE, own_site.path(WASM).relative_to(own_site.folder).as_posix())
     page.reload()
     until_python_is(page, "failed")
     # What the interpreter asked for besides, and nobody waits for any more.

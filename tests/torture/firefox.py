@@ -55,10 +55,17 @@ class Firefox:
             env=os.environ | {"HOME": str(profile), "MOZ_DISABLE_CONTENT_SANDBOX": "1"},
         )
         self._last = 0
-        self._wire: ClientConnection = connect(f"{self._address()}/session", max_size=None)
+        try:
+            self._wire, self.page = self._connected()
+        except BaseException:
+            self.kill()
+            raise
+
+    def _connected(self) -> tuple[ClientConnection, str]:
+        self._wire = connect(f"{self._address()}/session", max_size=None, open_timeout=120)
         self.ask("session.new", capabilities={})
         [page] = self.ask("browsingContext.getTree")["contexts"]
-        self.page = page["context"]
+        return self._wire, page["context"]
 
     def _address(self) -> str:
         assert self.process.stderr

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import os
 import sys
 import time
 from collections.abc import Iterator
@@ -21,6 +22,9 @@ from site_server import Site
 from footwell.job import links
 
 PATIENCE_S = 300
+FIRST = int(os.environ.get("FOOTWELL_FIRST") or 1)
+"""The round to begin with: what an earlier run came to need not be done again."""
+
 WATCH = """() => {
   window.misdeeds = [];
   addEventListener("securitypolicyviolation",
@@ -139,6 +143,8 @@ def walked(most: int) -> Walked:
     with TemporaryDirectory(ignore_cleanup_errors=True) as folder:
         site = Site(Path(folder))
         for number in rounds(most):
+            if number < FIRST:
+                continue
             job = links.make(hostile_job(4 * (number - 1)))
             found.add(number, toured(f"{site.address}#{job}"))
             # Each is told when it is over: a run that is ended from outside has its figures.
@@ -167,8 +173,9 @@ def told() -> int:
     held = not short and found.telling > 0
     print(
         f"C2  Firefox: {'holds' if held else 'BELOW THE FLOOR'}: {len(PAYLOADS)} injection texts, up to"
-        f" {found.rounds} in each field, {found.views} views, {found.telling} of them with one to read:"
-        f" {len(found.misdeeds)} misdeeds {found.misdeeds[:5]}; rounds not finished: {found.unfinished}"
+        f" {found.rounds} in each field (from round {FIRST}), {found.views} views,"
+        f" {found.telling} of them with one to read: {len(found.misdeeds)} misdeeds"
+        f" {found.misdeeds[:5]}; rounds not finished: {found.unfinished}"
     )
     print(f"    planted misdeeds: {len(PLANTED) - len(found.unnoticed)} of {len(PLANTED)} noticed")
     return int(not held)

@@ -8,8 +8,9 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
+from chromium import put_away
 from planting import Bug
-from playwright.sync_api import Page
+from playwright.sync_api import BrowserContext, Page
 from site_server import ROOT, Site
 
 
@@ -41,10 +42,11 @@ def open_bridge(new_phone: Callable[..., object], site: Site) -> Page:
 
 
 @pytest.fixture
-def own_site(tmp_path: Path, harness_site: Site) -> Iterator[Site]:
+def own_site(tmp_path: Path, harness_site: Site, phones: list[BrowserContext]) -> Iterator[Site]:
     """A site that the test may break, the bridge's page included."""
     served = Site(tmp_path, harness_site.folder)
     yield served
+    put_away(phones)
     served.stop()
 
 

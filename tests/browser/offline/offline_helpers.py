@@ -11,6 +11,19 @@ from waiting import until
 
 UPDATE_WAITS = "document.documentElement.dataset.update === 'waiting'"
 
+# Every listed file stands in one of the two stores.
+STORES = """caches.keys()
+  .then((names) => names.filter((name) => name !== "footwell-image"))
+  .then((names) => Promise.all(names.map((name) => caches.open(name))))"""
+REMOVE = f"""async (path) => {{
+  const url = new URL(path, location.href).href;
+  for (const store of await {STORES}) {{
+    const found = await store.match(url);
+    if (found) window.taken = {{ store, url, found }};
+    await store.delete(url);
+  }}
+}}"""
+
 # Ends when the new worker has stored its files, or was thrown away because it could not.
 LOOK = """() => navigator.serviceWorker.ready.then(async (registration) => {
   await registration.update();

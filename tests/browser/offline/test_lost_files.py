@@ -6,24 +6,13 @@ import re
 from collections.abc import Callable
 
 import pytest
+from offline_helpers import REMOVE, STORES, forget_fetched
 from playwright.sync_api import BrowserContext, Error, Page
 from site_server import Site
 from waiting import until_ready_offline
 
-# Every listed file stands in one of the two stores.
-STORES = """caches.keys()
-  .then((names) => names.filter((name) => name !== "footwell-image"))
-  .then((names) => Promise.all(names.map((name) => caches.open(name))))"""
 PATHS = f"""{STORES}.then((all) => Promise.all(all.map((store) => store.keys())))
   .then((all) => all.flat().map((request) => request.url))"""
-REMOVE = f"""async (path) => {{
-  const url = new URL(path, location.href).href;
-  for (const store of await {STORES}) {{
-    const found = await store.match(url);
-    if (found) window.taken = {{ store, url, found }};
-    await store.delete(url);
-  }}
-}}"""
 FALLS_BACK = re.compile(r"fetch\((\w+)\)\.catch\(\w+\)(?=\})")
 PUT_BACK = "() => taken.store.put(taken.url, taken.found)"
 
@@ -58,8 +47,9 @@ def test_a_worker_without_its_own_page_for_that_is_found_out(
     page = new_phone().new_page()
     page.goto(own_site.address)
     until_ready_offline(page)
-    page.evaluate(REMOVE, "index.html")
     own_site.stop()
+    forget_fetched(page)
+    page.evaluate(REMOVE, "index.html")
     with pytest.raises(Error, match="net::ERR_"):
         page.reload()
 
