@@ -32,6 +32,7 @@ from footwell.errors import FootwellError
 from footwell.faults.miswiring import SPARE, Wiring, as_drawn
 from footwell.job.events import ReadingTaken
 from footwell.parts.base import EARTH, Kind
+from footwell.sheet.points import seen_point
 
 PROBED = (VOLTS, LAMP, OHMS)
 """Instruments held to two places; the others are held to one element or plug."""
@@ -75,11 +76,11 @@ def fitting(circuit: Circuit, instrument: str, red: str, black: str, setup: Setu
 def _why_not_probed(circuit: Circuit, check: Check) -> str:
     for place in (check.red, check.black):
         if place not in circuit.node_of:
-            return f"{_said(place)} is not a place on this sheet. Choose one in the diagram."
+            return f"{_placed(circuit, place)} is not a place on this sheet. Choose one in the diagram."
     if circuit.node_of[check.red] == circuit.node_of[check.black]:
         return "Both leads would lie on one and the same metal. Choose two places."
     if check.instrument == OHMS and not _belongs_to_part(circuit, check):
-        return f"{_said(check.red)} belongs to no part, so there is nothing to measure in ohms."
+        return f"{_placed(circuit, check.red)} belongs to no part, so there is nothing to measure in ohms."
     return ""
 
 
@@ -107,7 +108,7 @@ def _why_not(circuit: Circuit, check: Check) -> str:
     suits, named = HELD_TO[check.instrument]
     element = circuit.elements.get(check.red)
     fits = element is not None and suits(element.kind)
-    return "" if fits else f"{_said(check.red)} is not {named} on this sheet."
+    return "" if fits else f"{_placed(circuit, check.red)} is not {named} on this sheet."
 
 
 def setup_of(
@@ -167,6 +168,11 @@ SPARE_WIRE = re.compile(rf"{SPARE}[A-Z/]{{0,8}}")
 
 def _pieces(wires: str | None) -> list[str]:
     return wires.split("+") if wires else []
+
+
+def _placed(circuit: Circuit, place: str) -> str:
+    """A place by the numbers that people see."""
+    return _said(seen_point(circuit.connectors, place))
 
 
 def _said(name: str) -> str:

@@ -137,7 +137,8 @@ def _points(
         if part.id in values
     }
     clear = _used_once(names)
-    known = {each.id: tuple(ways(each)) for _, each in connectors if each.id in clear}
+    by_id = {each.id: each for _, each in connectors if each.id in clear}
+    known = {name: tuple(ways(each)) for name, each in by_id.items()}
     owners = {name for path, name in names if path[0] != "wires"}
     return Points(
         terminals,
@@ -145,6 +146,7 @@ def _points(
         wires=frozenset(name for path, name in names if path[0] == "wires"),
         unread=frozenset(owners - terminals.keys() - known.keys()),
         certain=_all_named(data, names),
+        connectors=by_id,
     )
 
 

@@ -101,7 +101,9 @@ class _Reader:
         same = self._joined
         if start and same.get(start, start) == same.get(end, end):
             remedy = "Correct one end, or delete the line."
-            self._tell(line, "to", f"Both ends of this wire are at {start}.", remedy)
+            self._tell(
+                line, "to", f"Both ends of this wire are at {self._points.seen(start)}.", remedy
+            )
         return ListedWire(
             self._name(line),
             start,
@@ -217,13 +219,13 @@ def _point(
         pieces[1] = _way(owner, pieces[1], numbers[owner])
     point = ".".join([owner, *pieces[1:]])
     if owner in points.ways and len(pieces) == 2 and pieces[1] in points.ways[owner]:
-        point = _half(owner, pieces[1], on_parts)
+        point = _half(points, owner, pieces[1], on_parts)
     fault = points.fault(point)
     if fault is not None:
         raise _NoPoint(*(short(each) for each in fault))
     if point in on_parts:
         sentence = f"Half b of this way sits on {on_parts[point]}, so no wire can end there."
-        raise _NoPoint(sentence, f"Write {point[:-1]}a.")
+        raise _NoPoint(sentence, f"Write {points.seen(f'{point[:-1]}a')}.")
     return point
 
 
@@ -242,12 +244,12 @@ def _owner(said: str, points: Points) -> str:
     return same[0] if said not in every and len(same) == 1 else said
 
 
-def _half(connector: str, way: str, on_parts: dict[str, str]) -> str:
+def _half(points: Points, connector: str, way: str, on_parts: dict[str, str]) -> str:
     a, b = (way_point(connector, way, half) for half in HALVES)
     if b in on_parts:
         return a
-    sentence = f"Way {way} of {connector} has two halves."
-    raise _NoPoint(sentence, f"Write {a} or {b}.")
+    sentence = f"Way {number(points.connectors[connector], way)} of {connector} has two halves."
+    raise _NoPoint(sentence, f"Write {points.seen(a)} or {points.seen(b)}.")
 
 
 def _notices(sheet: Sheet, told: list[tuple[int, ListedWire]]) -> Iterator[str]:

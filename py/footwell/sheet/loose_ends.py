@@ -8,12 +8,14 @@ from itertools import count
 from footwell.sheet.errors import ChangeError
 from footwell.sheet.models import Sheet, SheetWire
 from footwell.sheet.places import short
+from footwell.sheet.points import seen_point
 
 
 def wire_at(sheet: Sheet, point: str) -> SheetWire:
     wires = [each for each in sheet.wires if point in (each.start, each.end)]
     if len(wires) != 1:
-        raise refused(point, "has not exactly one wire")
+        seen = seen_point({each.id: each for each in sheet.connectors}, point)
+        raise refused(seen, "has not exactly one wire")
     return wires[0]
 
 

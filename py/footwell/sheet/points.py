@@ -35,6 +35,12 @@ def seen_point(connectors: Mapping[str, SheetConnector], point: str) -> str:
     return ".".join([owner, number(connectors[owner], rest[0]), *rest[1:]])
 
 
+def told_way(connector: SheetConnector, way: str) -> str:
+    """A way by its number, with its own name where a sheet's file has that: "B (2 in the file)"."""
+    seen = number(connector, way)
+    return seen if seen == way else f"{seen} ({way} in the file)"
+
+
 def way_point(connector: str, way: str, half: str) -> str:
     """
     >>> way_point("X2", "3", "a")
@@ -76,7 +82,7 @@ class Points:
     """The points of a sheet by their owners.
 
     `unread` are owners whose points could not be read; `certain` is false where there may be owners
-    whose very names could not.
+    whose very names could not. `connectors` are those of `ways`, for the numbers that people see.
     """
 
     terminals: Mapping[str, tuple[str, ...]]
@@ -84,6 +90,16 @@ class Points:
     wires: Collection[str]
     unread: Collection[str]
     certain: bool
+    connectors: Mapping[str, SheetConnector]
+
+    def seen(self, point: str) -> str:
+        """A point with the number of its way as people see it."""
+        return seen_point(self.connectors, point)
+
+    def told(self, point: str) -> str:
+        """The same, with the point as a sheet's file has it where that is another."""
+        seen = self.seen(point)
+        return seen if seen == point else f"{seen} ({point} in the file)"
 
     def fault(self, point: str) -> tuple[str, str] | None:
         """What is wrong with a point's name and what to do, or None where the point exists."""
@@ -121,6 +137,7 @@ class Points:
 
     def _of_connector(self, connector: str, rest: list[str]) -> tuple[str, str] | None:
         known = self.ways[connector]
+        listed = ", ".join(told_way(self.connectors[connector], way) for way in known)
         if not rest or rest[0] not in known:
             said = (
                 f"{connector} has no way {rest[0]}."
@@ -129,13 +146,13 @@ class Points:
             )
             return (
                 said,
-                f"Its ways are {', '.join(known)}; write a point as {connector}.WAY.a or .b.",
+                f"Its ways are {listed}; write a point as {connector}.WAY.a or .b.",
             )
         if len(rest) == 2 and rest[1] in HALVES:
             return None
-        point = way_point(connector, rest[0], "")
-        said = f"{'.'.join([connector, *rest])} does not name a half of way {rest[0]}."
+        way = number(self.connectors[connector], rest[0])
+        a, b = (self.told(way_point(connector, rest[0], half)) for half in HALVES)
         return (
-            said,
-            f"Write {point}a or {point}b: half a is the harness, half b the part or other harness.",
+            f"{self.seen('.'.join([connector, *rest]))} does not name a half of way {way}.",
+            f"Write {a} or {b}: half a is the harness, half b the part or other harness.",
         )

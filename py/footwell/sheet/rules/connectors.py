@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from footwell.sheet.draft import Draft
 from footwell.sheet.models import SheetConnector
 from footwell.sheet.places import Flaw, Path
-from footwell.sheet.points import joined, number, way_point, ways
+from footwell.sheet.points import joined, number, told_way, way_point, ways
 
 
 def ways_named_once(draft: Draft) -> Iterator[Flaw]:
@@ -22,7 +22,7 @@ def ways_named_once(draft: Draft) -> Iterator[Flaw]:
             if named.count(way) > 1:
                 yield Flaw(
                     (*path, "rows"),
-                    f"Way {way} is named {named.count(way)} times in {connector.id}.",
+                    f"Way {told_way(connector, way)} is named {named.count(way)} times in {connector.id}.",
                     "Give each way its own number, as moulded on the connector.",
                 )
         for way in connector.spare:
@@ -56,7 +56,7 @@ def _spots_fit(path: Path, connector: SheetConnector, named: list[str]) -> Itera
     if connector.spots and missing:
         yield Flaw(
             path,
-            f"Way {missing[0]} of {connector.id} has no spot, but others have.",
+            f"Way {told_way(connector, missing[0])} of {connector.id} has no spot, but others have.",
             "Give column and row of every way, or of none.",
         )
     taken: dict[tuple[int, int], str] = {}
@@ -65,7 +65,8 @@ def _spots_fit(path: Path, connector: SheetConnector, named: list[str]) -> Itera
         if spot in taken:
             yield Flaw(
                 (*path, way),
-                f"Ways {taken[spot]} and {way} of {connector.id} lie on one spot.",
+                f"Ways {told_way(connector, taken[spot])} and {told_way(connector, way)} of {connector.id} "
+                "lie on one spot.",
                 "Give each way a column and row of its own.",
             )
         taken.setdefault(spot, way)
@@ -84,10 +85,11 @@ def part_ways_fit(draft: Draft) -> Iterator[Flaw]:
             if terminal in taken:
                 yield Flaw(
                     at,
-                    f"Terminal {terminal} is joined twice: to {taken[terminal]} and to {here}.",
+                    f"Terminal {terminal} is joined twice: to {taken[terminal]} and to "
+                    f"{draft.points.told(here)}.",
                     "Join each terminal to one way; check the numbers on the connector.",
                 )
-            taken.setdefault(terminal, here)
+            taken.setdefault(terminal, draft.points.told(here))
     yield from _wired_twice(draft)
 
 
@@ -107,10 +109,11 @@ def _wired_twice(draft: Draft) -> Iterator[Flaw]:
                 yield Flaw(
                     (*path, field),
                     f"Half b of this way sits on {on_parts[point]}, so {wire.id} cannot end there.",
-                    f"Let {wire.id} end at {point[:-1]}a, or take the way out of part_ways.",
+                    f"Let {wire.id} end at {draft.points.told(f'{point[:-1]}a')}, or take the way out of "
+                    "part_ways.",
                 )
 
 
 def _no_way(path: Path, connector: SheetConnector, way: str) -> Flaw:
-    listed = ", ".join(ways(connector))
+    listed = ", ".join(told_way(connector, each) for each in ways(connector))
     return Flaw(path, f"{connector.id} has no way {way}.", f"Its ways are {listed}.")

@@ -14,7 +14,7 @@ from footwell.parts.base import EARTH
 from footwell.sheet.draft import Draft
 from footwell.sheet.models import SheetConnector, SheetPart
 from footwell.sheet.places import Flaw, Path
-from footwell.sheet.points import HALVES, joined, terminal_point, way_point, ways
+from footwell.sheet.points import HALVES, joined, number, terminal_point, way_point, ways
 
 _SPARE = 'or list it under "spare" if it leads nowhere on purpose.'
 
@@ -28,7 +28,7 @@ def no_loose_ends(draft: Draft) -> Iterator[Flaw]:
     misnamed = _misnamed(draft)
     for path, connector in draft.connectors:
         if connector.id not in misnamed:
-            yield from _loose_ways(path, connector, ends, same)
+            yield from _loose_ways(draft, path, connector, ends, same)
     for path, part in draft.parts:
         for terminal in () if part.id in misnamed else draft.points.terminals[part.id]:
             alone = ends[terminal_point(part.id, terminal)] == 1
@@ -117,7 +117,7 @@ def _branch_end(part: SheetPart, end: str) -> str:
 
 
 def _loose_ways(
-    path: Path, connector: SheetConnector, ends: Counter[str], same: dict[str, str]
+    draft: Draft, path: Path, connector: SheetConnector, ends: Counter[str], same: dict[str, str]
 ) -> Iterator[Flaw]:
     for way in ways(connector):
         points = [way_point(connector.id, way, half) for half in HALVES]
@@ -125,8 +125,9 @@ def _loose_ways(
         if len(loose) == 1 and way not in connector.spare:
             yield Flaw(
                 path,
-                f"Way {way} of {connector.id} leads nowhere: nothing is joined to {loose[0]}.",
-                f"Add the wire that ends at {loose[0]}, {_SPARE}",
+                f"Way {number(connector, way)} of {connector.id} leads nowhere: nothing is joined to "
+                f"{draft.points.seen(loose[0])}.",
+                f"Add the wire that ends at {draft.points.told(loose[0])}, {_SPARE}",
             )
 
 

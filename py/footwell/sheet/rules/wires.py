@@ -20,6 +20,6 @@ def ends_exist(draft: Draft) -> Iterator[Flaw]:
         if same.get(wire.start, wire.start) == same.get(wire.end, wire.end):
             yield Flaw(
                 path,
-                f"Both ends of {wire.id} are at the same point, {wire.start}.",
+                f"Both ends of {wire.id} are at the same point, {draft.points.told(wire.start)}.",
                 "Correct one end, or remove the wire.",
             )
