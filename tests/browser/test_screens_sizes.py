@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
+from itertools import count
+from typing import TypeVar
 
 import pytest
 from parity.seed import commit
@@ -17,20 +19,22 @@ pytestmark = pytest.mark.long
 
 NewPhone = Callable[..., BrowserContext]
 Size = tuple[int, int]
+T = TypeVar("T")
 
 USUAL: Size = (360, 740)
 SIZES: list[Size] = [(360, 640), (320, 568), (640, 360)]
 SCHEMES = ("light", "dark")
 
 LONG = bool(os.environ.get("FOOTWELL_LONG"))
-"""FOOTWELL_LONG=1 touches the keys on every size; else on one of them, drawn by the commit."""
+"""FOOTWELL_LONG=1 touches the keys on every size and looks at every screen on each, in each scheme; else one
+drawn by the commit is touched, and each screen is looked at on one size and in one scheme in turn."""
+DRAWN = int(commit()[:8] or "0", 16)
+TOUCHED = SIZES if LONG else [pytest.param(SIZES[DRAWN % len(SIZES)], id="drawn")]
 
 
-def drawn(choices: list[Size]) -> Size:
-    return choices[int(commit()[:8] or "0", 16) % len(choices)]
+def in_turn(choices: Sequence[T], turn: int) -> Sequence[T]:
+    return choices if LONG else [choices[(DRAWN + turn) % len(choices)]]
 
-
-TOUCHED = SIZES if LONG else [pytest.param(drawn(SIZES), id="drawn")]
 
 DOUBLED: Size = (320, 640)
 TEXT_SIZE = "(size) => { document.documentElement.style.fontSize = size; }"
@@ -40,13 +44,16 @@ def phone_of(new_phone: NewPhone, size: Size) -> BrowserContext:
     return new_phone(viewport={"width": size[0], "height": size[1]}, locale="en-GB")
 
 
-def faults_of_all_screens(page: Page, site: Site, faults: Callable[[Page], list[str]]) -> list[str]:
+def faults_of_all_screens(
+    page: Page, site: Site, faults: Callable[[Page, int], list[str]]
+) -> list[str]:
     found: list[str] = []
+    turn = count()
 
     def look(name: str) -> None:
         # A key that is off is let off by the rules of contrast too.
         until_awake(page)
-        found.extend(f"{name}: {fault}" for fault in faults(page))
+        found.extend(f"{name}: {fault}" for fault in faults(page, next(turn)))
 
     Walk(page, site.address, look).whole()
     return found
@@ -66,18 +73,18 @@ def faults_at_double_text(page: Page) -> list[str]:
     return found
 
 
-def faults_on_all_sizes(page: Page) -> list[str]:
-    """Faults of the screen on each size and at double text, then of access in each scheme; the page is left
-    as it was."""
+def faults_by_turns(page: Page, turn: int) -> list[str]:
+    """Faults of the screen by size and at double text, then of access by scheme; the page is left as it
+    was."""
     found: list[str] = []
     before = page.viewport_size
     assert before
-    for size in SIZES:
+    for size in in_turn(SIZES, turn):
         resize(page, size)
         found.extend(f"{size}: {fault}" for fault in faults_of_size(page))
     found.extend(faults_at_double_text(page))
     resize(page, USUAL)
-    for scheme in SCHEMES:
+    for scheme in in_turn(SCHEMES, turn // len(SIZES)):
         page.emulate_media(color_scheme=scheme)
         found.extend(f"{scheme}: {fault}" for fault in faults_of_access(page))
     resize(page, (before["width"], before["height"]))
@@ -89,7 +96,7 @@ def test_keys_and_words_fit_all_sizes_and_axe_finds_nothing(
     new_phone: NewPhone, site: Site, touched: Size
 ) -> None:
     page = phone_of(new_phone, touched).new_page()
-    assert faults_of_all_screens(page, site, faults_on_all_sizes) == []
+    assert faults_of_all_screens(page, site, faults_by_turns) == []
 
 
 def test_words_too_wide_for_double_text_are_told(new_phone: NewPhone, site: Site) -> None:

@@ -18,7 +18,7 @@ from footwell.diagnosis.belief import believe
 from footwell.diagnosis.case import Case, Epoch, Hypothesis, Taken
 from footwell.diagnosis.choose import cells, distinct, live_of, panel_of
 from footwell.diagnosis.course import Track
-from footwell.diagnosis.likelihood import joint_log, log_chance, shares
+from footwell.diagnosis.likelihood import Piece, joint_log, log_chance, shares
 from footwell.electrics.turns import NOTHING
 from footwell.parts.battery import Battery
 from footwell.parts.fuse import Fuse
@@ -65,14 +65,14 @@ def case_of(circuit: Circuit, *taken: Taken, epochs: tuple[Epoch, ...] = (Epoch(
 def followed(case: Case) -> Track:
     track = Track()
     for item in case.evidence:
-        log_chance(case, SOUND, (item,), track)
+        log_chance(case, SOUND, Piece((item,)), track)
     return track
 
 
 def last_log(case: Case) -> float:
     """Log chance of the last piece of evidence, given those before it."""
     track = Track()
-    return [log_chance(case, SOUND, (item,), track) for item in case.evidence][-1]
+    return [log_chance(case, SOUND, Piece((item,)), track) for item in case.evidence][-1]
 
 
 def live_volts(circuit: Circuit, place: str) -> float:

@@ -89,7 +89,7 @@ def test_single_suspects_weigh_only_what_is_new(monkeypatch: pytest.MonkeyPatch)
     plain, asked = recall.log_chance, []
 
     def noted(case: Case, h: Hypothesis, piece: Piece, track: Track) -> float:
-        asked.extend(piece if len(h.faults) < 2 else ())
+        asked.extend(piece.items if len(h.faults) < 2 else ())
         return plain(case, h, piece, track)
 
     monkeypatch.setattr(recall, "log_chance", noted)

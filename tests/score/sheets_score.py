@@ -22,6 +22,7 @@ sys.path.insert(0, str(Path(__file__).parents[1] / "bench"))
 
 from core.loop_rig import ALL_TOOLS, Trial, read, single_trials
 from core.sample_circuits import FOLDER, sample
+from kept import Kept
 from sheet_jobs import HEAD, ORDERS, Outcome, Real, done, row, shows, worst
 from table import print_table
 from wrong_sheets import CHANGES, REST, SPLICE, differing
@@ -164,22 +165,42 @@ def main() -> None:
         f"{asked.pairs} pairs, {asked.triples} triples, {asked.slips} slips, {asked.wrong} of each difference"
     )
     table: list[list[str]] = []
+    kept = Kept(asked.kept)
     for name, rows, tools in classes(asked):
         if not rows or (asked.rows and not name.startswith(tuple(asked.rows))):
             continue
         began = time.monotonic()
-        jobs = [
-            (trial, tools, asked.seeds[0], real, name == SHARP, KINDS.get(name, ""))
-            for trial, real in rows
-        ]
-        with Pool(asked.processes) as pool:
-            found: list[Outcome] = pool.starmap(done, jobs, chunksize=1)
-        spent = (time.monotonic() - began) / len(rows)
+        found, worked = outcomes(name, rows, tools, kept, asked)
+        spent = (time.monotonic() - began) / max(worked, 1)
         bound = next((b for start, b in BOUNDS.items() if name.startswith(start)), "")
         table.append([*row(name, found), f"{spent:.1f}", bound])
         print_table(name, [*HEAD, "s a job", "floor, goal"], table[-1:])
         worst(found, asked.worst)
     print_table("Whole jobs on the sheets", [*HEAD, "s a job", "floor, goal"], table)
+
+
+def outcomes(
+    name: str,
+    rows: Sequence[Drawn],
+    tools: tuple[str, ...],
+    kept: Kept,
+    asked: argparse.Namespace,
+) -> tuple[list[Outcome], int]:
+    """How the jobs of a row ended, in its order, and how many were worked now and not kept from before."""
+    seed = asked.seeds[0]
+    found = {n: kept.of(name, trial, seed) for n, (trial, _) in enumerate(rows)}
+    missing = [n for n, outcome in found.items() if outcome is None]
+    jobs = [(n, rows[n], tools, seed, name) for n in missing]
+    with Pool(asked.processes) as pool:
+        for n, outcome in pool.imap_unordered(_worked, jobs):
+            found[n] = outcome
+            kept.keep(name, seed, outcome)
+    return [outcome for n in range(len(rows)) if (outcome := found[n])], len(missing)
+
+
+def _worked(job: tuple[int, Drawn, tuple[str, ...], int, str]) -> tuple[int, Outcome]:
+    n, (trial, real), tools, seed, name = job
+    return n, done(trial, tools, seed, real, name == SHARP, KINDS.get(name, ""))
 
 
 def arguments() -> argparse.Namespace:
@@ -195,6 +216,11 @@ def arguments() -> argparse.Namespace:
         "--full",
         action="store_true",
         help=f"at least {FULL_PAIRS} pairs and {FULL_TRIPLES} triples drawn over all sheets and seeds; hours",
+    )
+    parser.add_argument(
+        "--kept",
+        type=Path,
+        help="a file of outcomes: what it has is not worked again, the rest is added",
     )
     asked = parser.parse_args()
     if asked.full:

@@ -8,8 +8,11 @@ from __future__ import annotations
 from array import array
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from functools import reduce
+from operator import and_
 
 from footwell.checks.phases import phases, seen_of
+from footwell.checks.quiet import Quiet, quiet_nodes
 from footwell.circuit.chains import alike
 from footwell.circuit.circuit import Circuit, Element
 from footwell.circuit.fault import Fault
@@ -57,6 +60,8 @@ class Outlook:
     volts: array[float]
     blown: tuple[str, ...]
     mesh: Mesh
+    quiet: int
+    """Nodes (bits) without voltage all the time from switch-off."""
     _flows: Flows
     _reduced: array[float] | None
     _own: array[float] | None = None
@@ -128,6 +133,7 @@ def averaged(rows: Sequence[tuple[float, OperatingPoint]]) -> Outlook:
         array("d", [sum(s * o.volts[n] for s, o in every) for n in range(len(first.volts))]),
         tuple(dict.fromkeys(fuse for _, o in every for fuse in o.blown)),
         first.mesh,
+        reduce(and_, [o.quiet for _, o in every]),
         first._flows,
         first._reduced,
         None,
@@ -150,8 +156,25 @@ def activities(circuit: Circuit, setup: SetupState, faults: tuple[Fault, ...]) -
 def from_outside(
     circuit: Circuit, setup: SetupState, faults: tuple[Fault, ...]
 ) -> tuple[Fault, ...]:
-    """Faults that stand for some as far as the loads show: all in one stretch of a chain are the same."""
-    return alike(circuit, faults, broken_at(circuit, setup))
+    """Faults that stand for some as far as the loads show: all in one stretch of a chain are the same, and
+    those in a stretch without voltage are none."""
+    key = ("outside", setup, faults)
+    found = circuit.cache.get(key)
+    if found is None:
+        moved = alike(circuit, faults, broken_at(circuit, setup))
+        found = circuit.cache[key] = _quiet(circuit, setup).fewer(moved)
+    return found
+
+
+def _quiet(circuit: Circuit, setup: SetupState) -> Quiet:
+    key = ("quiet", setup)
+    if key not in circuit.cache:
+
+        def nodes(faults: tuple[Fault, ...]) -> int:
+            return reduce(and_, [seen.outlook.quiet for seen in outlooks(circuit, setup, faults)])
+
+        circuit.cache[key] = Quiet(circuit, nodes)
+    return circuit.cache[key]  # type: ignore[no-any-return]
 
 
 def broken_at(circuit: Circuit, setup: SetupState) -> frozenset[int]:
@@ -175,6 +198,7 @@ def summarised(point: OperatingPoint) -> Outlook:
         array("d", point.volts),
         point.blown,
         point.mesh,
+        quiet_nodes(point),
         Flows(point.circuit, point.network, point.changes, _same(point.circuit, point.states)),
         array("d", point.factor.g),
     )

@@ -9,6 +9,8 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
+from functools import reduce
+from operator import and_
 
 from footwell.checks import sights
 from footwell.checks.check import (
@@ -28,6 +30,7 @@ from footwell.checks.check import (
 from footwell.checks.clipped import OHMMETER, clipped, held_to, part_of
 from footwell.checks.outlook import activities, broken_at, from_outside, outlooks, summarised
 from footwell.checks.phases import effective_volts, phases
+from footwell.checks.quiet import Quiet, quiet_nodes
 from footwell.circuit.chains import alike
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
@@ -81,6 +84,8 @@ class Foretold:
     said: Reading | Words
     turns: tuple[Turn, ...] = ()
     blown: tuple[str, ...] = ()
+    quiet: int = 0
+    """Nodes (bits) without voltage all the time from switch-off, with the instrument in place."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -157,8 +162,27 @@ def foretold(circuit: Circuit, check: Check, faults: Faults) -> tuple[Foretold, 
         faults = alike(circuit, faults, _watched_nodes(circuit, check))
     key = ("expected", check, faults)
     if key not in circuit.cache:
-        circuit.cache[key] = tuple(_felt(row) for row in _foretold(circuit, check, faults))
+        fewer = _fewer(circuit, check, faults)
+        circuit.cache[key] = (
+            foretold(circuit, check, fewer)
+            if fewer != faults
+            else tuple(_felt(row) for row in _foretold(circuit, check, faults))
+        )
     return circuit.cache[key]  # type: ignore[no-any-return]
+
+
+def _fewer(circuit: Circuit, check: Check, faults: Faults) -> Faults:
+    """The faults without those that lie where the instrument in its place finds and brings no voltage."""
+    if check.instrument not in PROBES:
+        return faults
+    key = ("quiet", check)
+    if key not in circuit.cache:
+
+        def nodes(under: Faults) -> int:
+            return reduce(and_, [row.quiet for row in foretold(circuit, check, under)])
+
+        circuit.cache[key] = Quiet(circuit, nodes)
+    return circuit.cache[key].fewer(faults)  # type: ignore[no-any-return]
 
 
 UNFELT = 1e-4
@@ -183,6 +207,9 @@ def _felt(row: Foretold) -> Foretold:
 FROM_OUTSIDE = (VOLTS, LAMP, CLAMP, SUBSTITUTE, FUSE_LAMP, LISTEN, LOAD)
 """Instruments that see a fault only through the rest of the circuit."""
 
+PROBES = (VOLTS, LAMP, CLAMP, SUBSTITUTE, FUSE_LAMP)
+"""Those of them that are not eyes and ears."""
+
 
 def _watched_nodes(circuit: Circuit, check: Check) -> frozenset[int]:
     apart = broken_at(circuit, check.setup)
@@ -198,12 +225,19 @@ def _foretold(circuit: Circuit, check: Check, faults: Faults) -> tuple[Foretold,
     if len(changing) > 1 and check.instrument not in (OHMS, FEED):
         each = [(share, replace(check, setup=setup)) for share, setup in changing]
         points = [(share, clipped(circuit, one, faults)) for share, one in each]
-        return (Foretold(1.0, _averaged(check, points)),)
+        quiet = reduce(and_, [quiet_nodes(point) for _, point in points])
+        return (Foretold(1.0, _averaged(check, points), quiet=quiet),)
     point = clipped(circuit, check, faults)
     if check.instrument in (OHMS, FEED):
         return (Foretold(1.0, _said(check, point)),)
     return tuple(
-        Foretold(a.weight, _said_after(check, a.point, a.turns), a.turns, a.point.blown)
+        Foretold(
+            a.weight,
+            _said_after(check, a.point, a.turns),
+            a.turns,
+            a.point.blown,
+            quiet_nodes(a.point),
+        )
         for a in alternatives(point)
     )
 

@@ -31,6 +31,9 @@ HOPELESS = 15.0
 ON_THE_WAY = 8.0
 """Nats more before a suspect is dropped half way: later evidence may speak for it."""
 
+SETS_ON_THE_WAY = 3.0
+"""The same for sets of several faults: they are many, and tried anew at every look."""
+
 POORLY = 0.05
 """Odds of a pair that would explain every piece of evidence as well as any suspect explains it, against
 those of the best single suspect, from which single faults explain the evidence poorly."""
@@ -88,8 +91,8 @@ def _weigh(case: Case, recall: Recall, standing: Standing, rival: Rival | None =
         chances = [told.of(case, h, n, piece) for h, _, told in standing.rows]
         standing.fits.append(max(chances, default=0.0))
         rows = [(h, w + said, t) for (h, w, t), said in zip(standing.rows, chances, strict=True)]
-        best = rival.after(n) if rival else -math.inf
-        standing.rows, fell = _above(rows, best, HOPELESS + ON_THE_WAY)
+        best, more = (rival.after(n), SETS_ON_THE_WAY) if rival else (-math.inf, ON_THE_WAY)
+        standing.rows, fell = _above(rows, best, HOPELESS + more)
         standing.fell += fell
         standing.pieces = n + 1
 
@@ -182,7 +185,7 @@ def _poorly(
     if not odds or not fits:
         return False
     for piece, fit in zip(every_piece, fits, strict=True):
-        if isinstance(piece[0], Taken) and fit < any_log(piece[0]):
+        if isinstance(piece.items[0], Taken) and fit < any_log(piece.items[0]):
             return True
     return 2.0 * sum(odds) / len(odds) + sum(fits) > best + math.log(POORLY)
 

@@ -11,6 +11,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from dataclasses import dataclass, field
 from itertools import groupby
 
 from footwell.checks import sights
@@ -36,14 +37,20 @@ UNLIKELY = 7.0
 """A course this many nats below the likeliest of its suspect is not followed further (e^-7 is 0.001)."""
 
 
-Piece = tuple[Evidence, ...]
-"""A reading alone, or what several loads were seen to do in one set-up."""
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """A reading alone, or what several loads were seen to do in one set-up."""
+
+    items: tuple[Evidence, ...]
+    said: dict[int, tuple[Outlook, float]] = field(default_factory=dict, compare=False)
+    """Log chance of what was seen by the identity of each outlook, which is kept with it: many suspects
+    share one."""
 
 
 def pieces(evidence: Sequence[Evidence]) -> list[Piece]:
     """The evidence with neighbours put together that were seen in one set-up: one operating point tells
     them all."""
-    return [tuple(rows) for _, rows in groupby(evidence, _together)]
+    return [Piece(tuple(rows)) for _, rows in groupby(evidence, _together)]
 
 
 def _together(item: Evidence) -> object:
@@ -68,7 +75,7 @@ def _log_sum(logs: list[float]) -> float:
 
 def _went_on(case: Case, h: Hypothesis, piece: Piece, course: Course) -> list[Course]:
     """A course after a piece of evidence: more than one where a relay or a fuse is in doubt."""
-    item = piece[0]
+    item = piece.items[0]
     course.reach(case, item.epoch)
     circuit = case.circuit(item.epoch, h.slip)
     faults = standing(case, h, course)
@@ -103,7 +110,7 @@ def _saw(
     found: list[Course] = []
     for weight, state in possible(states, course.known):
         after = course.turned(weight, state.turns, state.outlook.blown)
-        said = _sight_log(case, circuit, piece, state.outlook)
+        said = _sighted(case, circuit, piece, state.outlook)
         after.words += said
         after.log += said
         found.append(after)
@@ -133,12 +140,20 @@ def _joint_log(course: Course) -> float:
     return course.odds + course.words + said
 
 
+def _sighted(case: Case, circuit: Circuit, piece: Piece, seen: Outlook) -> float:
+    found = piece.said.get(id(seen))
+    if found is None:
+        found = piece.said[id(seen)] = (seen, _sight_log(case, circuit, piece, seen))
+    return found[1]
+
+
 def _sight_log(case: Case, circuit: Circuit, piece: Piece, seen: Outlook) -> float:
     """Log chance of what several loads were seen to do in one set-up."""
-    assert isinstance(piece[0], Sighting)
-    usual = outlook(case.now, piece[0].setup, ()).activity
+    first = piece.items[0]
+    assert isinstance(first, Sighting)
+    usual = outlook(case.now, first.setup, ()).activity
     now, total = seen.activity, 0.0
-    for item in piece:
+    for item in piece.items:
         assert isinstance(item, Sighting)
         load, slip = item.load, sights.SLIP[item.told_by]
         kind = seen_as(circuit, load)

@@ -10,7 +10,8 @@ best pairs are then tried in every size, and extended by a third fault.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from bisect import bisect
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from footwell.circuit.fault import Fault
@@ -81,11 +82,12 @@ class Singles:
 def top(rows: Iterable[Scored], most: int) -> list[Hypothesis]:
     """The best of the rows, best first, up to `most`. Where the cut would fall among equals all of them
     are left out, so that no name decides; unless all are equal."""
-    ranked = sorted(((-round(w, 9), h.faults, h) for h, w in rows), key=lambda row: row[:2])
+    ranked = [(-round(w, 9), h) for h, w in rows]
     if len(ranked) > most:
-        above = [row for row in ranked[:most] if row[0] < ranked[most][0]]
-        ranked = above or ranked[:most]
-    return [h for _, _, h in ranked]
+        first_out = sorted(weight for weight, _ in ranked)[most]
+        ranked = [row for row in ranked if row[0] < first_out] or ranked
+    ranked.sort(key=lambda row: (row[0], row[1].faults))
+    return [h for _, h in ranked[:most]]
 
 
 def _key(h: Hypothesis) -> Key:
@@ -144,22 +146,40 @@ def joined(
     else a rare first that explains all but the last reading has no place among commoner ones that explain
     nothing.
     """
-    found: dict[tuple[Fault, ...], Hypothesis] = {}
+    rows: dict[tuple[Fault, ...], Hypothesis] = {}
     sides: dict[tuple[Key, ...], set[tuple[Fault, ...]]] = {}
     for a in first:
-        held = {f.element for f in a.faults}
+        held = [f.element for f in a.faults]
+        own = _modes(a.faults)
         for b in second:
-            if b.faults[0].element not in held:
-                faults = tuple(sorted((*a.faults, *b.faults)))
-                sides.setdefault(_modes(faults), set()).add(a.faults)
-                odds = a.odds * b.odds + (found[faults].odds if faults in found else 0.0)
-                found[faults] = Hypothesis(faults, odds, tuple(sorted((*a.repairs, *b.repairs))))
-    rows = [replace(h, odds=h.odds / len(sides[_modes(h.faults)])) for h in found.values()]
+            fault = b.faults[0]
+            if fault.element not in held:
+                # Faults are in the order of their elements: this is done ten thousand times a look.
+                at = bisect(held, fault.element)
+                faults = (*a.faults[:at], fault, *a.faults[at:])
+                sides.setdefault((*own[:at], _key(b), *own[at:]), set()).add(a.faults)
+                odds = a.odds * b.odds + (rows[faults].odds if faults in rows else 0.0)
+                rows[faults] = Hypothesis(faults, odds, (*a.repairs, *b.repairs))
+    return [
+        replace(h, repairs=tuple(sorted(h.repairs)))
+        for h in _chosen(rows.values(), sides, most, fits)
+    ]
+
+
+def _chosen(
+    met: Collection[Hypothesis],
+    sides: Mapping[tuple[Key, ...], Collection[tuple[Fault, ...]]],
+    most: int,
+    fits: Fits | None,
+) -> list[Hypothesis]:
+    """The sets to be looked at, of those met from their sides."""
+    modes = {h.faults: _modes(h.faults) for h in met}
+    rows = [replace(h, odds=h.odds / len(sides[modes[h.faults]])) for h in met]
     if not fits:
         return top([(h, math.log(h.odds)) for h in rows], most)
     least = min(fits.values())
     best = {key: max(fits.get(a, least) for a in firsts) for key, firsts in sides.items()}
-    apt = top([(h, math.log(h.odds) + best[_modes(h.faults)]) for h in rows], most // 2)
+    apt = top([(h, math.log(h.odds) + best[modes[h.faults]]) for h in rows], most // 2)
     chosen = {h.faults for h in apt}
     others = [(h, math.log(h.odds)) for h in rows if h.faults not in chosen]
     return apt + top(others, most - len(apt))

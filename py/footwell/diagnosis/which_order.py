@@ -14,7 +14,7 @@ from dataclasses import dataclass, replace
 from footwell.circuit.circuit import Circuit, HalfId
 from footwell.diagnosis.case import Case, Evidence, Hypothesis, Taken
 from footwell.diagnosis.course import Track
-from footwell.diagnosis.likelihood import any_log, joint_log, log_chance
+from footwell.diagnosis.likelihood import Piece, any_log, joint_log, log_chance
 from footwell.faults.miswiring import SLIP_ODDS, Slip, Wiring, as_drawn
 from footwell.faults.orders import as_suspects
 
@@ -100,7 +100,7 @@ def _log_of(
     alone = Hypothesis((), 1.0, (), slip)
     track = Track()
     for n, item in enumerate(evidence):
-        if log_chance(case, alone, (item,), track) < any_log(item) + math.log(CLEARLY):
+        if log_chance(case, alone, Piece((item,)), track) < any_log(item) + math.log(CLEARLY):
             out.add(slip, n)
             return None
     return joint_log(track)

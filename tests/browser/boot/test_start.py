@@ -7,6 +7,7 @@ from collections.abc import Callable
 import pytest
 from asking import ask
 from guard import Guard
+from parity.seed import some
 from playwright.sync_api import Page
 from site_server import Site
 from waiting import until, until_python_is
@@ -39,7 +40,7 @@ def test_a_sound_start_asks_for_no_wheels(bridge: Page) -> None:
     assert not wheels_were_asked_for(bridge)
 
 
-@pytest.mark.parametrize("missing", [BUNDLE, CORE])
+@pytest.mark.parametrize("missing", some([BUNDLE, CORE], 1))
 def test_without_a_file_of_the_bundle_python_starts_from_the_wheels(
     own_site: Site, own_bridge: OpenBridge, bridge: Page, guards: list[Guard], missing: str
 ) -> None:
@@ -52,7 +53,7 @@ def test_without_a_file_of_the_bundle_python_starts_from_the_wheels(
     assert ask(page) == ask(bridge)
 
 
-@pytest.mark.parametrize("damaged", [BUNDLE, CORE])
+@pytest.mark.parametrize("damaged", some([BUNDLE, CORE], 1))
 def test_a_cut_file_of_the_bundle_is_no_worse_than_a_missing_one(
     own_site: Site, own_bridge: OpenBridge, damaged: str
 ) -> None:

@@ -1,0 +1,101 @@
+"""Faults where there is no voltage change nothing, and those that do change something are kept."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import chain
+from random import Random
+
+import pytest
+from parity.seed import commit, some
+
+from footwell.checks.catalogue import Tools, catalogue, working_setups
+from footwell.checks.check import VOLTS, Check
+from footwell.checks.outlook import broken_at, from_outside, outlooks
+from footwell.checks.predict import PROBES, Foretold, Reading, _foretold, _watched_nodes, foretold
+from footwell.circuit.chains import alike
+from footwell.circuit.circuit import Circuit
+from footwell.circuit.fault import Fault
+from footwell.circuit.setup import set_up
+from footwell.faults.suspects import Circumstances, single_faults
+
+from .loop_rig import ALL_TOOLS
+from .sample_circuits import FOLDER, MINIBUS, TRACTOR, sample
+
+SHEETS = sorted(path.stem for path in FOLDER.glob("*.json"))
+SETS = 40
+
+
+def sets_of_faults(circuit: Circuit, chance: Random) -> Iterator[tuple[Fault, ...]]:
+    """Sets of one to three faults at different elements."""
+    every = [s.fault for s in single_faults(circuit, Circumstances())]
+    for _ in range(SETS):
+        drawn = chance.sample(every, chance.choice((1, 2, 2, 3)))
+        yield tuple(sorted({f.element: f for f in drawn}.values()))
+
+
+@pytest.mark.parametrize("name", some(SHEETS, 4))
+def test_what_loads_and_fuses_do_is_the_same_without_faults_that_change_nothing(name: str) -> None:
+    circuit, chance = sample(name), Random(f"{name} {commit()}")
+    for faults in sets_of_faults(circuit, chance):
+        setup = chance.choice(working_setups(circuit))
+        moved = alike(circuit, faults, broken_at(circuit, setup))
+        fewer = from_outside(circuit, setup, faults)
+        whole, left = outlooks(circuit, setup, moved), outlooks(circuit, setup, fewer)
+        assert [s.weight for s in whole] == pytest.approx([s.weight for s in left])
+        for a, b in zip(whole, left, strict=True):
+            assert a.outlook.blown == b.outlook.blown, (setup, faults, fewer)
+            assert dict(a.outlook.activity) == pytest.approx(b.outlook.activity, abs=1e-9)
+
+
+@pytest.mark.parametrize("name", some(SHEETS, 4))
+def test_a_reading_is_the_same_without_faults_that_change_nothing(name: str) -> None:
+    circuit, chance = sample(name), Random(f"{name} {commit()}")
+    checks = [c for c in catalogue(circuit, Tools(ALL_TOOLS), "off") if c.instrument in PROBES]
+    for faults in sets_of_faults(circuit, chance):
+        check = chance.choice(checks)
+        moved = alike(circuit, faults, _watched_nodes(circuit, check))
+        said, whole = foretold(circuit, check, faults), _foretold(circuit, check, moved)
+        assert said_by(said) == pytest.approx(said_by(whole), abs=1e-6), (check.id, faults)
+
+
+def said_by(rows: tuple[Foretold, ...]) -> list[float]:
+    """Everything that is said, as numbers in order."""
+    each = (
+        [row.weight, row.said.mean, row.said.instrument_sigma]
+        if isinstance(row.said, Reading)
+        else [row.weight, *(row.said[word] for word in sorted(row.said))]
+        for row in rows
+    )
+    return list(chain.from_iterable(each))
+
+
+def test_a_second_break_behind_an_open_fuse_changes_nothing_and_one_before_it_does() -> None:
+    circuit = sample(MINIBUS)
+    setup = set_up(circuit, {"S1": "3"})
+    fuse, behind, before = Fault("F1", "open"), Fault("M1", "open"), Fault("G1", "weak", 0.85)
+    (first,) = from_outside(circuit, setup, (fuse,))
+    assert from_outside(circuit, setup, (fuse, behind)) == (first,)
+    assert len(from_outside(circuit, setup, tuple(sorted((fuse, before))))) == 2
+
+
+def test_a_break_before_a_short_is_kept_since_the_fuse_then_holds() -> None:
+    """With the short alone all behind the blown fuse is dead in the end, the broken wire too."""
+    circuit = sample(TRACTOR)
+    setup = set_up(circuit, {"A1": "on", "S2": "on"})
+    broken, shorted = Fault("W13", "open"), Fault("W15", "short_to_earth")
+    assert outlooks(circuit, setup, from_outside(circuit, setup, (shorted,)))[0].outlook.blown
+    both = from_outside(circuit, setup, (broken, shorted))
+    assert broken in both and not outlooks(circuit, setup, both)[0].outlook.blown
+
+
+def test_a_strap_that_a_meters_own_current_needs_is_kept() -> None:
+    """Red on a live wire, black on a load that is off: the meter reads because that load has its earth."""
+    circuit = sample(MINIBUS)
+    setup = set_up(circuit, {"S1": "0"})
+    check = Check(VOLTS, "F1.1", "X4.1.a", setup)
+    sound, floating = (
+        foretold(circuit, check, faults)[0].said for faults in ((), (Fault("E1", "open"),))
+    )
+    assert isinstance(sound, Reading) and isinstance(floating, Reading)
+    assert sound.mean > 20.0 > 1.0 > floating.mean
