@@ -57,8 +57,13 @@ def without_python(own_site: Site, new_phone: NewPhone) -> Walk:
     return Walk(page, own_site.address, lambda name: None)
 
 
-def test_without_python_a_reading_is_kept_and_can_be_exported(without_python: Walk) -> None:
+def test_without_python_a_reading_is_kept_and_exported_and_the_page_says_where_it_is(
+    without_python: Walk,
+) -> None:
     walk = without_python
+    walk.tap("Settings")
+    expect(walk.page.get_by_text("Never exported yet.")).to_be_visible()
+    walk.tap("Back")
     walk.tap("New job")
     walk.tap(CIRCUIT)
     walk.key("Record a reading").tap()
@@ -71,6 +76,12 @@ def test_without_python_a_reading_is_kept_and_can_be_exported(without_python: Wa
     with page.expect_download() as saved:
         walk.tap("Save as a file")
     assert "reading taken" in saved.value.path().read_text()
+    walk.tap("Back")
+    walk.tap("More", exact=True)
+    walk.tap("All jobs")
+    expect(page.get_by_text("on this phone only")).to_be_visible()
+    walk.tap("Settings")
+    expect(page.get_by_text("Last exported")).to_be_visible()
 
 
 def test_without_python_the_page_says_so_in_a_sentence(without_python: Walk) -> None:
