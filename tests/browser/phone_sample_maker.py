@@ -13,26 +13,29 @@ from tempfile import TemporaryDirectory
 from typing import TypeVar
 
 from chromium import launch, phone
+from pictures import as_file, png
 from playwright.sync_api import Page, sync_playwright
 from site_server import ROOT, Site
 from walk import CIRCUIT, Walk
 
 T = TypeVar("T")
 FIXTURES = ROOT / "fixtures"
-PHONE_FILE = FIXTURES / "phones" / "1.json"
+PHONE_FILE = FIXTURES / "phones" / "2.json"
 """As the test tool tells it; named by the version of the database."""
 
 WAITING_FILE = FIXTURES / "phones" / "1-link-waiting.json"
 """A phone that was left with a link shown and not yet taken over."""
 
-EXPORT_FILE = FIXTURES / "jobs" / "1-whole-phone.jsonl"
+EXPORT_FILE = FIXTURES / "jobs" / "1-whole-phone-2.jsonl"
 LEFT_TYPED = "12.4"
+PHOTOGRAPHED = "switch plug X2, wire side"
 
 
 def walked(page: Page, address: str) -> str:
     """Fill the phone with all that it can hold; return its export of everything."""
     walk = Walk(page, address, lambda name: None)
     walk.begin()
+    photographed(walk)
     taken_over(walk, link_of(walk))
     open_file(walk, FIXTURES / "newer" / "job.jsonl")
     erased(walk)
@@ -44,6 +47,20 @@ def walked(page: Page, address: str) -> str:
     for key in ("1", "2", "Decimal mark", "4"):
         walk.tap(key, exact=True)
     return exported
+
+
+def photographed(walk: Walk) -> None:
+    """One photo of a plug, and back to the step."""
+    walk.tap("More", exact=True)
+    walk.tap("Wiring")
+    walk.tap(PHOTOGRAPHED)
+    walk.key("Take a photo").wait_for()
+    picture = as_file("plug.png", png(24, 16))
+    walk.page.locator("input[capture]").set_input_files(picture)
+    walk.page.locator("img.photo-small").wait_for()
+    while not walk.key("Now", exact=True).is_visible():
+        walk.tap("Back")
+    walk.tap("Now", exact=True)
 
 
 def link_of(walk: Walk) -> str:
@@ -80,7 +97,7 @@ def erased(walk: Walk) -> None:
     """One more job, and erased again."""
     walk.tap("New job")
     walk.tap("Horn with relay")
-    walk.tap("Dead in every position")
+    walk.tap("Silent in every position")
     walk.go("Start")
     walk.key("Suspects").wait_for()
     to_jobs(walk)

@@ -11,6 +11,8 @@ from phone_sample_maker import (
     CIRCUIT,
     FIXTURES,
     LEFT_TYPED,
+    PHONE_FILE,
+    PHOTOGRAPHED,
     WAITING_FILE,
     all_as_file,
     to_jobs,
@@ -116,16 +118,38 @@ def test_every_sample_has_somebody_who_opens_it() -> None:
 def test_every_stored_and_shared_format_opens(
     site: Site, new_phone: Callable[..., BrowserContext]
 ) -> None:
-    for file in sorted({*(FIXTURES / "phones").iterdir()} - {WAITING_FILE}):
-        page = new_phone(storage_state=kept(file, site)).new_page()
-        page.goto(site.address)
-        walk = Walk(page, site.address, lambda name: None)
-        left_phones_stand_where_they_were(walk)
-        every_job_file_comes_in(walk)
-        assert stored_lines(page) == set(newer_lines())
-        assert set(newer_lines()) <= set(exported(walk).splitlines())
-        a_job_with_newer_fields_is_shared_as_a_file(walk)
-        every_link_is_shown(walk)
+    phones = sorted({*(FIXTURES / "phones").iterdir()} - {WAITING_FILE})
+    assert phones[-1] == PHONE_FILE
+    walks = [opened_phone(file, site, new_phone) for file in phones]
+    photos_are_shown(walks[-1], 1)
+    walk = walks[0]
+    every_job_file_comes_in(walk)
+    assert stored_lines(walk.page) == set(newer_lines())
+    assert set(newer_lines()) <= set(exported(walk).splitlines())
+    a_job_with_newer_fields_is_shared_as_a_file(walk)
+    every_link_is_shown(walk)
+
+
+def opened_phone(file: Path, site: Site, new_phone: Callable[..., BrowserContext]) -> Walk:
+    """A phone as a release left it, opened by this one, and at its list of jobs."""
+    page = new_phone(storage_state=kept(file, site)).new_page()
+    page.goto(site.address)
+    walk = Walk(page, site.address, lambda name: None)
+    left_phones_stand_where_they_were(walk)
+    return walk
+
+
+def photos_are_shown(walk: Walk, count: int) -> None:
+    """Of the job that was begun first on that phone, and is the last in its list."""
+    walk.page.locator(".jobs button", has_text=CIRCUIT).last.tap()
+    walk.key("Suspects").wait_for()
+    walk.tap("More", exact=True)
+    walk.tap("Wiring")
+    expect(walk.page.get_by_role("button", name=f"{count} photo")).to_have_count(1)
+    walk.tap(PHOTOGRAPHED)
+    shown = walk.page.locator("img.photo-small")
+    expect(shown).to_have_count(count)
+    assert shown.first.evaluate("(image) => image.decode().then(() => image.naturalWidth)") == 24
 
 
 def test_a_link_that_waited_is_still_shown_and_taken_over(

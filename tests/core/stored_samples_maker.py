@@ -16,12 +16,16 @@ from footwell.sheet.models import SHEET_FORMAT
 from .job_rig import DEVICE, FOLDER, JOB, MINIBUS, MIRRORED, Data, Job, compact, sheet
 from .job_road import road_of
 from .links_rig import holding
+from .sample_photo import JPEG, photographed
 
 FIXTURES = FOLDER.parent
 JOB_FILE = FIXTURES / "jobs" / "1.jsonl"
 KINDS_FILE = FIXTURES / "jobs" / "1-every-kind.jsonl"
 LATER_FILE = FIXTURES / "jobs" / "1-old-plug.jsonl"
 """Kinds of entry that came after the file before."""
+
+PHOTO_FILE = FIXTURES / "jobs" / "1-photo.jsonl"
+"""The kind that names a photo, and the field that carries it."""
 
 LINK_FILE = FIXTURES / "links" / f"F{links.FORMAT}.txt"
 SHEET_FILE = FIXTURES / "sheets" / f"{SHEET_FORMAT}.json"
@@ -99,6 +103,20 @@ def later_kinds() -> Job:
     return job.positions("me", p1="runs", p2="runs", p3="runs")
 
 
+def with_photos() -> str:
+    """A plug photographed from both sides, and the old one; one was removed, and its photo stayed there."""
+    job = Job(MINIBUS).tools("meter").dead()
+    for half, shows in (("a", "half"), ("b", "half"), ("a", "old plug")):
+        job.add("connector photographed", **photographed("X2", half, shows))
+    job.withdraw(5)
+    events = json.loads(of_another_phone(compact(job.events), "c"))
+    lines = [compact(hashed(e) | ({"jpeg": JPEG} if e["n"] in (4, 6) else {})) for e in events]
+    content = "".join(f"{line}\n" for line in lines)
+    whole = hashlib.sha256(content.encode()).hexdigest()
+    heading = {"footwell": "events", "format": 1, "count": len(lines), "sha256": whole}
+    return f"{compact(heading)}\n{content}"
+
+
 def newer_job() -> str:
     """A job file of a later release: entries of unknown kind, format and fields, in unusual spaces."""
     job = Job(MINIBUS).dead().add_text("photo taken", LATER_BODY).add_text("note made", LATER_BODY)
@@ -142,6 +160,7 @@ def write_all() -> None:
         JOB_FILE: exported(job),
         KINDS_FILE: of_another_phone(exported(every_kind()), "e"),
         LATER_FILE: of_another_phone(exported(later_kinds()), "d"),
+        PHOTO_FILE: with_photos(),
         LINK_FILE: link + "\n",
         SHEET_FILE: json.dumps(sheet(MINIBUS), ensure_ascii=False, indent=2) + "\n",
         NEWER / "job.jsonl": of_another_phone(newer_job(), "f"),

@@ -23,12 +23,13 @@ from .stored_samples_maker import (
     LATER_FILE,
     LINK_FILE,
     NEWER,
+    PHOTO_FILE,
     SHEET_FILE,
 )
 
 LINKS = sorted(LINK_FILE.parent.glob("*"))
-WHOLE_PHONE = JOB_FILE.parent / "1-whole-phone.jsonl"
-JOBS = sorted(set(JOB_FILE.parent.glob("*")) - {WHOLE_PHONE})
+WHOLE_PHONES = sorted(JOB_FILE.parent.glob("1-whole-phone*.jsonl"))
+JOBS = sorted(set(JOB_FILE.parent.glob("*")) - set(WHOLE_PHONES))
 
 
 def by_name(file: Path) -> str:
@@ -53,20 +54,25 @@ def test_a_sample_job_opens_with_nothing_left_unused(file: Path) -> None:
     assert all(event.format <= EVENT_FORMAT for event in events)
     state = job_state(events)
     assert state.problems == []
-    assert state.groups.mended or file in (KINDS_FILE, LATER_FILE)
+    assert state.groups.mended or file in (KINDS_FILE, LATER_FILE, PHOTO_FILE)
 
 
-def test_each_job_of_a_whole_phone_opens_and_erased_entries_are_none() -> None:
+@pytest.mark.parametrize("file", WHOLE_PHONES, ids=by_name)
+def test_each_job_of_a_whole_phone_opens_and_erased_entries_are_none(file: Path) -> None:
     with pytest.raises(TerminalError, match="holds 3 jobs") as asked:
-        events_of(WHOLE_PHONE.read_text("utf-8"))
+        events_of(file.read_text("utf-8"))
     for choice in asked.value.details:
-        events = events_of(WHOLE_PHONE.read_text("utf-8"), choice.removeprefix("--job "))
+        events = events_of(file.read_text("utf-8"), choice.removeprefix("--job "))
         newer = [event for event in events if event.kind not in BODIES]
         assert len(job_state(events).problems) == len(newer)
 
 
 def test_every_kind_of_entry_has_its_sample() -> None:
-    events = [e for file in (KINDS_FILE, LATER_FILE) for e in events_of(file.read_text("utf-8"))]
+    events = [
+        e
+        for file in (KINDS_FILE, LATER_FILE, PHOTO_FILE)
+        for e in events_of(file.read_text("utf-8"))
+    ]
     assert {event.kind for event in events} == set(BODIES)
 
 

@@ -108,6 +108,8 @@ def whole_job() -> list[Data]:
     job.add("sheet edited", changes=[{"element": "W3", "field": "colour", "value": "RD"}])
     job.add("sheet edited", changes=[{"element": "X2.2", "field": "number", "value": "B"}])
     job.add("place found", inside="W5", what="branch to a lamp", at="dash")
+    photo = {"sha256": "0" * 64, "width": 9, "height": 9, "bytes": 9}
+    job.add("connector photographed", connector="X2", half="a", shows="half", **photo)
     job.add("repair done", element="R1", mode="open", what="renewed")
     job.add("practice begun", faults=[{"element": "R1", "mode": "open", "size": 0.0}], wired=[])
     job.add("caution passed", hazard="battery").add("note made", text="?").withdraw(5)

@@ -213,6 +213,23 @@ class WiringCorrected(Body):
     now: Annotated[dict[Name, Name | None], Field(max_length=120)]
 
 
+Sha256 = Annotated[str, Field(pattern=r"^[0-9a-f]{64}$")]
+Pixels = Annotated[int, Field(ge=1, le=1600)]
+
+
+class ConnectorPhotographed(Body):
+    """A photo of one half of a connector, or of the old plug that was in its place. The picture itself is
+    kept beside the events, under the SHA-256 of its bytes."""
+
+    connector: Name
+    half: Literal["a", "b"]
+    shows: Literal["half", "old plug"] = "half"
+    sha256: Sha256
+    width: Pixels
+    height: Pixels
+    bytes: Annotated[int, Field(ge=1, le=200_000)]
+
+
 class RepairDone(Body):
     """A part, wire, contact or earth point was renewed, mended or cleaned."""
 
@@ -270,6 +287,7 @@ BODIES: dict[str, type[Body]] = {
     "old plug read": OldPlugRead,
     "wiring found": WiringFound,
     "wiring corrected": WiringCorrected,
+    "connector photographed": ConnectorPhotographed,
     "repair done": RepairDone,
     "event withdrawn": EventWithdrawn,
     "caution passed": CautionPassed,

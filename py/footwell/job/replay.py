@@ -27,6 +27,7 @@ from footwell.job.events import (
     BODIES,
     Body,
     CheckSkipped,
+    ConnectorPhotographed,
     Event,
     EventWithdrawn,
     JobOpened,
@@ -45,7 +46,7 @@ from footwell.job.events import (
     WiringCorrected,
     WiringFound,
 )
-from footwell.job.stored import NotOnSheet, check_of, setup_of, wiring_of
+from footwell.job.stored import NotOnSheet, check_of, on_sheet, setup_of, wiring_of
 from footwell.reference.sight_words import WORDS
 from footwell.sheet.editing import apply_change
 from footwell.sheet.finding import with_place
@@ -306,12 +307,18 @@ class _State:
             self._reading(number, body)
         elif isinstance(body, CheckSkipped):
             self._skipped(body)
-        elif isinstance(body, WiringFound):
+        elif isinstance(body, RepairDone):
+            self._repaired(body)
+        else:
+            self._at_connector(body)
+
+    def _at_connector(self, body: Body) -> None:
+        if isinstance(body, WiringFound):
             self._found(body)
         elif isinstance(body, WiringCorrected):
             self._corrected(body)
-        elif isinstance(body, RepairDone):
-            self._repaired(body)
+        elif isinstance(body, ConnectorPhotographed):
+            on_sheet(self.circuit, body.connector)
 
     def _sitting(self, number: int, body: SittingBegun) -> None:
         self.sitting += 1

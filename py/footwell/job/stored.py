@@ -139,13 +139,18 @@ def _watts(circuit: Circuit, plug: str, text: str) -> float:
     return watts
 
 
+def on_sheet(circuit: Circuit, connector: str) -> None:
+    """Raises NotOnSheet for a connector that the sheet does not have."""
+    if connector not in circuit.connectors:
+        raise NotOnSheet(f"{_said(connector)} is not a connector on this sheet.")
+
+
 def wiring_of(circuit: Circuit, half: HalfId, found: Mapping[str, str | None]) -> Wiring:
     """A half's wiring as found, with every way named. Raises NotOnSheet.
 
     Ways nobody spoke of hold what they should, unless that wire was found in another way.
     """
-    if half[0] not in circuit.connectors:
-        raise NotOnSheet(f"{_said(half[0])} is not a connector on this sheet.")
+    on_sheet(circuit, half[0])
     drawn = as_drawn(circuit, half)
     own = {wire for wires in drawn.values() for wire in _pieces(wires)}
     placed = [wire for wires in found.values() for wire in _pieces(wires)]

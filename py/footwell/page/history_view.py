@@ -7,6 +7,7 @@ from footwell.circuit.circuit import Circuit
 from footwell.job.events import (
     Body,
     CheckSkipped,
+    ConnectorPhotographed,
     Event,
     JobOpened,
     NoteMade,
@@ -29,6 +30,7 @@ from footwell.page import words as say
 from footwell.page.check_view import INSTRUMENT_NAMES
 from footwell.sheet.points import number
 
+PHOTO = "Photo of "
 QUIET = ("event withdrawn", "caution passed", "job opened", "practice begun")
 
 
@@ -71,9 +73,19 @@ def _line(body: Body | None, circuit: Circuit, kind: str) -> tuple[str, str, str
         return f"Looked into {say.place_named(circuit, body.connector)}", "wiring noted", "", ""
     if isinstance(body, WiringCorrected):
         return f"Put the wires of {say.place_named(circuit, body.connector)} right", "", "", ""
+    if isinstance(body, ConnectorPhotographed):
+        return f"{PHOTO}{_photographed(body, circuit)}", "", "", ""
     if isinstance(body, RepairDone):
         return f"{say.place_named(circuit, body.element)}: {body.what}", body.note, "", ""
     return _plain(body, kind)
+
+
+def _photographed(body: ConnectorPhotographed, circuit: Circuit) -> str:
+    known = circuit.connectors.get(body.connector)
+    if known is None:
+        return body.connector
+    half = f"{known.name}, {known.half_a if body.half == 'a' else known.half_b}"
+    return half if body.shows == "half" else f"old plug of {half}"
 
 
 def _old_plug(body: OldPlugRead, circuit: Circuit) -> tuple[str, str, str, str]:

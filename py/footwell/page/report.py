@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections import Counter
+
 from footwell.diagnosis.conclude import Conclusion
 from footwell.job.events import StoryTold
 from footwell.job.replay import Replayed
 from footwell.messages import CauseView, ReadingView, ReportSection, Suspects
 from footwell.page import words as say
+from footwell.page.history_view import PHOTO
 
 NOT_RECORDED = "Not recorded."
 
@@ -36,7 +39,7 @@ def report_view(
         _section("Why it failed", [r for c in causes for r in (*c.reasons, *c.open_questions)]),
         _section("What was done", done),
         _section("What stays open", [*_open(conclusion, suspects), *skipped]),
-        _section("Evidence", readings),
+        _section("Evidence", [*readings, *_photos(kept)]),
         _section(
             "Please note",
             [
@@ -58,6 +61,18 @@ def _evidence(row: ReadingView) -> str:
     expected = f"; expected {row.expected}" if row.expected else ""
     verdict = f"; {row.verdict}" if row.verdict else ""
     return f"{row.title}: {row.value}{expected}{verdict}."
+
+
+def _photos(kept: list[ReadingView]) -> list[str]:
+    """How many photos stand beside the job, and of what."""
+    taken = Counter(
+        row.title.removeprefix(PHOTO) for row in kept if row.kind == "connector photographed"
+    )
+    if not taken:
+        return []
+    named = "; ".join(f"{what} ({count})" for what, count in taken.items())
+    total = taken.total()
+    return [f"{total} photo{'s' if total > 1 else ''} kept with the job: {named}."]
 
 
 def _open(conclusion: Conclusion, suspects: Suspects) -> list[str]:

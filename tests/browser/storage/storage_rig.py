@@ -52,6 +52,30 @@ def append(page: Page, job: str, *words: str) -> list[dict[str, Any]]:
     return page.evaluate("events => store.appendMany(events)", notes(job, *words))
 
 
+def append_photo(page: Page, job: str, word: str) -> str:
+    """One photo with that word in it; the name it is stored under."""
+    return page.evaluate(
+        """async ([job, word]) => {
+            const action = await photographed(job, word);
+            await store.appendMany([action]);
+            return action.body.sha256;
+        }""",
+        [job, word],
+    )
+
+
+def photo(page: Page, job: str, name: str) -> str:
+    """The bytes of a stored photo, a character each; "" where it is not there."""
+    return page.evaluate(
+        """async ([job, name]) => {
+            const photo = await store.photo(job, name);
+            const bytes = photo ? new Uint8Array(await photo.arrayBuffer()) : [];
+            return String.fromCharCode(...bytes);
+        }""",
+        [job, name],
+    )
+
+
 def notes(job: str, *words: str) -> list[dict[str, Any]]:
     return [{"job": job, "kind": "note made", "body": {"text": text}} for text in words]
 

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page
 from storage_bugs import Bug
-from storage_rig import Phone, append, exported_by, foreign, import_text, state, texts
+from storage_rig import Phone, append, append_photo, exported_by, foreign, import_text, state, texts
 
 NewPhone = Callable[..., Phone]
 
@@ -17,6 +17,8 @@ MARKER = "zebra-7741"
 BODY_LEFT = Bug(
     "erase.ts", 'at: "", ...nothing }', 'at: "", sha256: nothing.sha256, body: event.body }'
 )
+PHOTO_LEFT = Bug("erase.ts", 'await tx.objectStore("photos").delete(photosOf(job));', "")
+PHONE_PHOTOS_LEFT = Bug("index.ts", 'await tx.objectStore("photos").clear();', "")
 DRAFTS_LEFT = Bug("index.ts", "    forgetKept(job);\n", "")
 PHONE_DRAFTS_LEFT = Bug("index.ts", "    forgetKept();\n", "")
 IMAGE_LEFT = Bug("index.ts", "    await eraseImages();\n", "")
@@ -24,8 +26,9 @@ IMAGE = "caches.open('footwell-image').then((it) => it.put('/image/memory', new 
 
 EVERYWHERE = """async marker => {
     const found = [];
+    const asText = (_, it) => (it instanceof Uint8Array ? String.fromCharCode(...it) : it);
     const seen = (where, value) => {
-        if (JSON.stringify(value ?? null).includes(marker)) found.push(where);
+        if (JSON.stringify(value ?? null, asText).includes(marker)) found.push(where);
     };
     for (const { name } of await indexedDB.databases()) {
         const db = await new Promise((done) => {
@@ -69,12 +72,13 @@ def a_job_with_the_marker(phone: Phone) -> Page:
     tab = phone.tab()
     append(tab, "job-a", MARKER, "more")
     append(tab, "job-b", "other")
+    append_photo(tab, "job-a", MARKER)
     tab.evaluate("store.noteExported()")
     keep(tab, "footwell.view", {"job": "job-a", "view": MARKER})
     keep(tab, "footwell.draft.story.job-a", MARKER)
     keep(tab, "footwell.draft.story.job-b", "unfinished")
     keep(tab, "footwell.theme", "dark")
-    assert {"footwell/events", "localStorage", "file"} <= set(places(tab))
+    assert {"footwell/events", "footwell/photos", "localStorage", "file"} <= set(places(tab))
     return tab
 
 
@@ -92,7 +96,7 @@ def one_job_is_erased(phone: Phone) -> None:
     assert texts(tab, "job-b") == ["other"]
     assert "unfinished" in tab.evaluate("localStorage['footwell.draft.story.job-b']")
     [next_event] = append(tab, "job-b", "after")
-    assert next_event["n"] == 4, "a number was given twice"
+    assert next_event["n"] == 5, "a number was given twice"
     tab.close()
     assert state(phone.tab()) == "ready", "what was erased is told as lost"
 
@@ -101,7 +105,9 @@ def test_of_an_erased_job_no_word_is_left_and_other_jobs_stay(phone: NewPhone) -
     one_job_is_erased(phone())
 
 
-@pytest.mark.parametrize("bug", [BODY_LEFT, DRAFTS_LEFT], ids=["body", "drafts"])
+@pytest.mark.parametrize(
+    "bug", [BODY_LEFT, DRAFTS_LEFT, PHOTO_LEFT], ids=["body", "drafts", "photo"]
+)
 def test_an_erasing_that_leaves_something_is_found_out(phone: NewPhone, bug: Bug) -> None:
     with pytest.raises(AssertionError, match="still there"):
         one_job_is_erased(phone(bug))
@@ -124,7 +130,9 @@ def test_of_an_erased_phone_no_word_is_left(phone: NewPhone) -> None:
     the_phone_is_erased(phone())
 
 
-@pytest.mark.parametrize("bug", [PHONE_DRAFTS_LEFT, IMAGE_LEFT], ids=["drafts", "image"])
+@pytest.mark.parametrize(
+    "bug", [PHONE_DRAFTS_LEFT, IMAGE_LEFT, PHONE_PHOTOS_LEFT], ids=["drafts", "image", "photos"]
+)
 def test_an_erased_phone_with_something_left_is_found_out(phone: NewPhone, bug: Bug) -> None:
     with pytest.raises(AssertionError, match="still there"):
         the_phone_is_erased(phone(bug))

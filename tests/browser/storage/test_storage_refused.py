@@ -59,7 +59,7 @@ def test_a_newer_release_in_another_tab_is_told(phone: NewPhone) -> None:
     tab = here.tab()
     append(tab, "job", "before")
     here.blank().evaluate("""() => new Promise((done, fail) => {
-        const request = indexedDB.open("footwell", 2);
+        const request = indexedDB.open("footwell", 99);
         request.onsuccess = () => done();
         request.onerror = fail;
     })""")

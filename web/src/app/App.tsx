@@ -16,6 +16,7 @@ import { NewJobScreen } from "../features/newjob/NewJobScreen";
 import { OpenLinkScreen } from "../features/openlink/OpenLinkScreen";
 import { OthersScreen } from "../features/others/OthersScreen";
 import { PadScreen } from "../features/pad/PadScreen";
+import { PhotoScreen } from "../features/photos/PhotoScreen";
 import { AnytimeScreen } from "../features/positions/AnytimeScreen";
 import { EndScreen } from "../features/practice/EndScreen";
 import { RecordScreen } from "../features/record/RecordScreen";
@@ -99,6 +100,8 @@ function JobScreen({ now }: { now: JobRoute }) {
       return <PlaceScreen about={now.about} />;
     case "wiring":
       return <WiringScreen about={now.about} />;
+    case "photo":
+      return <PhotoScreen key={now.about} about={now.about} />;
     case "positions":
       return <AnytimeScreen />;
     case "suspects":

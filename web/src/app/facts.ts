@@ -1,6 +1,7 @@
 /** Plain facts read straight from the stored events, known before Python is. */
 
 import { computed } from "@preact/signals";
+import { standingOf } from "../storage";
 import { events, jobId } from "./job";
 import type { Bodies, Event, EventWithdrawn, Kind } from "./types";
 
@@ -13,25 +14,8 @@ export function bodyOf<K extends Kind>(event: Event, kind: K): Bodies[K] | null 
   }
 }
 
-const nameOf = (event: { device: string; n: number }) => `${event.device}:${event.n}`;
-
-/** Names of events that no longer count; a withdrawal can itself be withdrawn. */
-function withdrawn(all: Event[]): Set<string> {
-  const gone = new Set<string>();
-  for (const event of [...all].reverse()) {
-    const named = bodyOf<"event withdrawn">(event, "event withdrawn");
-    if (named && !gone.has(nameOf(event))) gone.add(nameOf(named));
-  }
-  return gone;
-}
-
 /** The events that still count, withdrawals left out. */
-export const standing = computed(() => {
-  const gone = withdrawn(events.value);
-  return events.value.filter(
-    (event) => event.kind !== "event withdrawn" && !gone.has(nameOf(event)),
-  );
-});
+export const standing = computed(() => standingOf(events.value));
 
 function last<K extends Kind>(kind: K): Bodies[K] | null {
   const found = standing.value.findLast((event) => event.kind === kind);

@@ -13,6 +13,7 @@ export type JobScreen =
   | "circuit"
   | "place"
   | "wiring"
+  | "photo"
   | "positions"
   | "suspects"
   | "history"

@@ -3,6 +3,7 @@
 import type {
   CautionPassed,
   CheckSkipped,
+  ConnectorPhotographed,
   EventWithdrawn,
   JobOpened,
   NoteMade,
@@ -37,6 +38,7 @@ export interface Bodies {
   "wiring found": WiringFound;
   "wires listed": WiresListed;
   "wiring corrected": WiringCorrected;
+  "connector photographed": ConnectorPhotographed;
   "repair done": RepairDone;
   "event withdrawn": EventWithdrawn;
   "caution passed": CautionPassed;
@@ -47,8 +49,10 @@ export interface Bodies {
 
 export type Kind = keyof Bodies;
 
-/** One event still to be stored. */
-export type Entry = { [K in Kind]: { kind: K; body: Bodies[K] } }[Kind];
+/** One event still to be stored, with the photo that its body names. */
+export type Entry = { [K in Kind]: { kind: K; body: Bodies[K] } }[Kind] & {
+  photo?: Uint8Array<ArrayBuffer>;
+};
 
 /** Position of every control, by id. */
 export type Controls = Record<string, string>;

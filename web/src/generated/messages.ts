@@ -1264,6 +1264,19 @@ export interface CheckSkipped {
   asked?: string;
 }
 /**
+ * A photo of one half of a connector, or of the old plug that was in its place. The picture itself is
+ * kept beside the events, under the SHA-256 of its bytes.
+ */
+export interface ConnectorPhotographed {
+  connector: string;
+  half: "a" | "b";
+  shows?: "half" | "old plug";
+  sha256: string;
+  width: number;
+  height: number;
+  bytes: number;
+}
+/**
  * Undo, and undo of an undo: names the event that no longer counts.
  */
 export interface EventWithdrawn {

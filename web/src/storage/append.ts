@@ -8,14 +8,17 @@ import {
   type Transaction,
 } from "./database";
 import {
+  type Bytes,
   type Draft,
   EVENT_FORMAT,
   LONGEST_BODY,
   type NewEvent,
   type Origin,
+  type Photo,
   type StoredEvent,
   sha256,
 } from "./event";
+import { photoNamed, putPhoto } from "./photos";
 import { StorageProblem } from "./problems";
 import { steps } from "./steps";
 
@@ -29,7 +32,14 @@ export async function draftOf(event: NewEvent, at: string): Promise<Draft> {
   const body = JSON.stringify(event.body);
   if (body.length > LONGEST_BODY) throw tooLong(event.kind, body.length);
   const { job, kind } = event;
-  return { job, kind, format: EVENT_FORMAT, at, body, sha256: await sha256(body) };
+  const photo = event.photo && { photo: await named(event.photo, { kind, body }) };
+  return { job, kind, format: EVENT_FORMAT, at, body, sha256: await sha256(body), ...photo };
+}
+
+async function named(bytes: Bytes, event: { kind: string; body: string }): Promise<Photo> {
+  const name = await sha256(bytes);
+  if (name !== photoNamed(event)) throw new Error("The event does not name this photo.");
+  return { name, bytes };
 }
 
 function tooLong(kind: string, length: number): StorageProblem {
@@ -68,10 +78,13 @@ async function add(
 ): Promise<StoredEvent[]> {
   const { device, n } = isBehind(phone, namesBefore(drafts)) ? newPhone() : phone;
   steps.at("number taken");
-  const events = drafts.map((draft, i) => ({ device, n: n + 1 + i, ...draft }));
-  for (const event of events) {
+  const events: StoredEvent[] = [];
+  for (const { photo, ...draft } of drafts) {
+    if (photo) await putPhoto(tx, draft.job, photo);
+    const event = { device, n: n + 1 + events.length, ...draft };
     await tx.objectStore("events").add(event);
     steps.at("event written");
+    events.push(event);
   }
   await tx.objectStore("phone").put({ device, n: n + events.length }, "self");
   steps.at("counter written");

@@ -1,5 +1,5 @@
 import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from "idb";
-import { newId, type StoredEvent } from "./event";
+import { type Bytes, newId, type StoredEvent } from "./event";
 import {
   asOpeningProblem,
   asProblem,
@@ -29,13 +29,18 @@ interface Schema extends DBSchema {
     indexes: { id: [string, number]; job: string; kind: [string, string] };
   };
   phone: { key: "self"; value: Phone };
+  /** By job and SHA-256. */
+  photos: { key: [string, string]; value: Bytes };
 }
 
+const STORES: ("events" | "phone" | "photos")[] = ["events", "phone", "photos"];
+
 export type Database = IDBPDatabase<Schema>;
-export type Transaction = IDBPTransaction<Schema, ("events" | "phone")[], "readwrite">;
+export type Transaction = IDBPTransaction<Schema, typeof STORES, "readwrite">;
 
 const NAME = "footwell";
-const VERSION = 1;
+/** 1: events and phone. 2: photos too. */
+const VERSION = 2;
 
 export const newPhone = (): Phone => ({ device: newId(), n: 0 });
 
@@ -101,13 +106,18 @@ export class Connection {
   }
 }
 
-function makeStores(db: Database, _old: number, _new: number | null, tx: unknown): void {
+function makeStores(db: Database, old: number, _new: number | null, tx: unknown): void {
+  if (old < 1) makeFirstStores(db, tx as Transaction);
+  if (old < 2) db.createObjectStore("photos");
+}
+
+function makeFirstStores(db: Database, tx: Transaction): void {
   const events = db.createObjectStore("events", { autoIncrement: true });
   events.createIndex("id", ["device", "n"], { unique: true });
   events.createIndex("job", "job");
   events.createIndex("kind", ["job", "kind"]);
   db.createObjectStore("phone");
-  void (tx as Transaction).objectStore("phone").put(newPhone(), "self");
+  void tx.objectStore("phone").put(newPhone(), "self");
 }
 
 /** Reads only: a store that can no longer be written still opens. */
@@ -129,7 +139,7 @@ export async function inOneTransaction<T>(
   db: Database,
   work: (tx: Transaction) => Promise<T>,
 ): Promise<T> {
-  const tx = db.transaction(["events", "phone"], "readwrite", { durability: "strict" });
+  const tx = db.transaction(STORES, "readwrite", { durability: "strict" });
   const ended = tx.done.then(
     () => undefined,
     (fault: unknown) => fault,

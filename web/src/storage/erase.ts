@@ -1,5 +1,6 @@
 import type { Transaction } from "./database";
 import { EVENT_FORMAT, type StoredEvent, sha256 } from "./event";
+import { photosOf } from "./photos";
 
 /** Job and kind of an entry that was erased: its number stays taken, nothing else of it is left. */
 const ERASED = "erased";
@@ -11,14 +12,15 @@ export async function emptied(): Promise<Pick<StoredEvent, "body" | "sha256">> {
 }
 
 /**
- * Take everything out of a job's events but their numbers. Without those the counter would have holes,
- * and the missing entries would be told as lost.
+ * Take everything out of a job's events but their numbers, and its photos whole. Without the numbers the
+ * counter would have holes, and the missing entries would be told as lost.
  */
 export async function eraseIn(
   tx: Transaction,
   job: string,
   nothing: Pick<StoredEvent, "body" | "sha256">,
 ): Promise<void> {
+  await tx.objectStore("photos").delete(photosOf(job));
   const events = tx.objectStore("events");
   for (const key of await events.index("job").getAllKeys(job)) {
     const event = await events.get(key);

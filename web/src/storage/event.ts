@@ -16,10 +16,20 @@ export interface Origin {
   readonly n: number;
 }
 
+export type Bytes = Uint8Array<ArrayBuffer>;
+
+/** A photo and the SHA-256 of its bytes, by which its event names it. */
+export interface Photo {
+  readonly name: string;
+  readonly bytes: Bytes;
+}
+
 /** An event before it has its number. */
 export interface Draft extends Omit<Event, "device" | "n"> {
   readonly sha256: string;
   readonly origin?: Origin;
+  /** Stored with it, all or nothing. */
+  readonly photo?: Photo;
 }
 
 /** An event as it lies in the database. */
@@ -35,6 +45,8 @@ export interface NewEvent {
   readonly job: string;
   readonly kind: string;
   readonly body: object;
+  /** The photo that the body names. */
+  readonly photo?: Bytes;
 }
 
 export const EVENT_FORMAT = 1;
@@ -75,9 +87,9 @@ export function newId(): string {
   return hex(crypto.getRandomValues(new Uint8Array(16)));
 }
 
-export async function sha256(text: string): Promise<string> {
-  const digest = await crypto.subtle.digest("SHA-256", new TextEncoder().encode(text));
-  return hex(new Uint8Array(digest));
+export async function sha256(content: string | Bytes): Promise<string> {
+  const bytes = typeof content === "string" ? new TextEncoder().encode(content) : content;
+  return hex(new Uint8Array(await crypto.subtle.digest("SHA-256", bytes)));
 }
 
 function hex(bytes: Uint8Array): string {

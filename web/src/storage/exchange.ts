@@ -4,10 +4,13 @@ import { inOneTransaction, newPhone } from "./database";
 import { bringBack, isErased } from "./erase";
 import type { StoredEvent } from "./event";
 import type { FileRead } from "./file";
+import { putPhoto } from "./photos";
 
 /** What came of an import. `refused` says of each entry left out why, in a sentence. */
 export interface Imported extends Saved {
   readonly known: number;
+  /** How many photos came with it that were not here. */
+  readonly photos: number;
   readonly refused: readonly string[];
 }
 
@@ -15,9 +18,10 @@ export interface Imported extends Saved {
 export function importInto(db: Database, file: FileRead): Promise<Imported> {
   return inOneTransaction(db, async (tx) => {
     const { added, known, conflicts } = await unite(tx, file.events);
+    const photos = await addPhotos(tx, file);
     const phone = await goOnAsNewPhoneIfBehind(tx, Array.from(file.events.values()));
     const count = await tx.objectStore("events").count();
-    return { events: added, phone, count, known, refused: [...file.refused, ...conflicts] };
+    return { events: added, phone, count, known, photos, refused: [...file.refused, ...conflicts] };
   });
 }
 
@@ -43,6 +47,20 @@ async function unite(tx: Transaction, incoming: FileRead["events"]): Promise<Uni
     added.push(event);
   }
   return { added, known: incoming.size - added.length - conflicts.length, conflicts };
+}
+
+/** Photos of entries that are here now, be it since long; those of entries left out are left out too. */
+async function addPhotos(tx: Transaction, file: FileRead): Promise<number> {
+  let added = 0;
+  for (const [line, photo] of file.photos) {
+    const event = file.events.get(line);
+    const here = event && (await tx.objectStore("events").index("id").get([event.device, event.n]));
+    if (!here || !isSameEvent(here, event)) continue;
+    if (await tx.objectStore("photos").getKey([event.job, photo.name])) continue;
+    await putPhoto(tx, event.job, photo);
+    added += 1;
+  }
+  return added;
 }
 
 function isSameEvent(a: StoredEvent, b: StoredEvent): boolean {

@@ -1,8 +1,13 @@
-import { LONGEST_BODY, type Origin, type StoredEvent, sha256 } from "./event";
+import { LONGEST_BODY, type Origin, type Photo, type StoredEvent, sha256 } from "./event";
 import { fieldsOf, isCount, isName, parsed } from "./foreign";
+import { photoNamed, soundPhoto } from "./photos";
 import { StorageProblem } from "./problems";
 
-/** The file of events: a heading, then one event a line, each body as the text it is. */
+/**
+ * The file of events: a heading, then one event a line, each body as the text it is. Beside the body of an
+ * event that names a photo stands the photo, in base64: a release that knows no photos keeps such a line
+ * as it came, and hands it on.
+ */
 const FILE_FORMAT = 1;
 
 /** Far above any phone's work; a larger file would only exhaust the phone. */
@@ -12,21 +17,33 @@ const LONGEST_FILE = 50_000_000;
 const LONGEST_LINE = 4 * LONGEST_BODY;
 
 const FIELDS = new Set("device n job kind format at body sha256 origin".split(" "));
+const FIELDS_WITH_PHOTO = new Set([...FIELDS, "jpeg"]);
 
 export interface FileRead {
   /** The sound entries by the number of their line. */
   readonly events: Map<number, StoredEvent>;
+  /** Their photos, as far as they came, by the same number. */
+  readonly photos: Map<number, Photo>;
   /** Of everything that is not among them: why, in sentences. */
   readonly refused: string[];
 }
 
-/** The file's text; the heading's hash covers the lines below it, ends of lines as "\n". */
-export async function fileOf(events: readonly StoredEvent[]): Promise<string> {
-  const lines = events.map((event) => event.line ?? JSON.stringify(event));
+/**
+ * The file's text; the heading's hash covers the lines below it, ends of lines as "\n". `jpegs` are the
+ * photos in base64, by the event that names them.
+ */
+export async function fileOf(
+  events: readonly StoredEvent[],
+  jpegs: ReadonlyMap<StoredEvent, string> = new Map(),
+): Promise<string> {
+  const lines = events.map((event) => event.line ?? lineOf(event, jpegs.get(event)));
   const count = events.length;
   const hash = await hashOf(lines);
   return `${[headingOf(count, hash), ...lines].join("\n")}\n`;
 }
+
+const lineOf = (event: StoredEvent, jpeg: string | undefined): string =>
+  JSON.stringify(jpeg === undefined ? event : { ...event, jpeg });
 
 const headingOf = (count: number, hash: string): string =>
   JSON.stringify({ footwell: "events", format: FILE_FORMAT, count, sha256: hash });
@@ -48,20 +65,36 @@ export async function readFile(text: string): Promise<FileRead> {
   const [first = "", ...rest] = text.replace(/^\uFEFF/, "").split(/\r?\n/);
   const lines = rest.at(-1) === "" ? rest.slice(0, -1) : rest;
   const heading = headingIn(parsed(first));
-  const events = new Map<number, StoredEvent>();
-  const refused: string[] = [];
-  for (const [i, line] of lines.entries()) {
-    if (line === "") continue;
-    const event = await eventIn(line);
-    if (event) events.set(i + 2, event);
-    else refused.push(`Line ${i + 2} is damaged and was left out.`);
-  }
-  const found = events.size + refused.length;
+  const file: FileRead = { events: new Map(), photos: new Map(), refused: [] };
+  for (const [i, line] of lines.entries()) if (line !== "") await readLine(file, i + 2, line);
+  const found = lines.filter((line) => line !== "").length;
   if (found < heading.count)
-    refused.push(`The file is cut off: of ${heading.count} entries it holds ${found}.`);
-  else if (refused.length === 0 && heading.hash && heading.hash !== (await hashOf(lines)))
-    refused.push(CHANGED);
-  return { events, refused };
+    file.refused.push(`The file is cut off: of ${heading.count} entries it holds ${found}.`);
+  else if (file.refused.length === 0 && heading.hash && heading.hash !== (await hashOf(lines)))
+    file.refused.push(CHANGED);
+  return file;
+}
+
+async function readLine({ events, photos, refused }: FileRead, n: number, line: string) {
+  const value = line.length > LONGEST_LINE ? undefined : parsed(line);
+  const event = await soundEvent(value);
+  if (!event) {
+    refused.push(`Line ${n} is damaged and was left out.`);
+    return;
+  }
+  const { jpeg } = fieldsOf(value);
+  const name = typeof jpeg === "string" ? photoNamed(event) : undefined;
+  events.set(n, withUnknown(event, line, name === undefined ? FIELDS : FIELDS_WITH_PHOTO));
+  if (name === undefined) return;
+  const photo = await soundPhoto(String(jpeg), name);
+  if (photo) photos.set(n, photo);
+  else refused.push(`The photo in line ${n} is damaged and was left out; its entry is here.`);
+}
+
+/** A line with fields that only a later release knows is kept beside what is known of it. */
+function withUnknown(event: StoredEvent, line: string, known: ReadonlySet<string>): StoredEvent {
+  if (Object.keys(fieldsOf(parsed(line))).every((name) => known.has(name))) return event;
+  return { ...event, line };
 }
 
 const CHANGED =
@@ -75,15 +108,6 @@ function headingIn(value: unknown): { count: number; hash: string } {
   if (format !== FILE_FORMAT)
     throw unfit("was made by a newer Footwell; update this one, then import it");
   return { count: isCount(count) ? count : 0, hash: typeof hash === "string" ? hash : "" };
-}
-
-/** A line with fields that only a later release knows is kept beside what is known of it. */
-async function eventIn(line: string): Promise<StoredEvent | undefined> {
-  if (line.length > LONGEST_LINE) return undefined;
-  const value = parsed(line);
-  const event = await soundEvent(value);
-  if (!event || Object.keys(fieldsOf(value)).every((name) => FIELDS.has(name))) return event;
-  return { ...event, line };
 }
 
 /** Built field by field: keys of a stranger's file never reach our objects. */

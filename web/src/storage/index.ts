@@ -7,9 +7,11 @@ import { emptied as emptiedBody, eraseIn } from "./erase";
 import { asNamed, type Draft, type Event, type NewEvent } from "./event";
 import { type Imported, importInto } from "./exchange";
 import { exportedCounts, forgetKept, noteExportOf } from "./exports";
-import { fileOf, readFile, textOf } from "./file";
+import { readFile, textOf } from "./file";
 import { eraseImages } from "./image";
 import { type JobSummary, storedEvents, summaries } from "./jobs";
+import { type Exported, exportedFrom } from "./outgoing";
+import { photoIn } from "./photos";
 import { StorageProblem } from "./problems";
 import { keepSentence, roomSentence } from "./space";
 import { steps } from "./steps";
@@ -24,10 +26,14 @@ import {
   type Witness,
 } from "./witness";
 
-export { type Event, type NewEvent, newId } from "./event";
+export { type Bytes, type Event, type NewEvent, newId, sha256 } from "./event";
 export type { Imported } from "./exchange";
 export type { JobSummary } from "./jobs";
+export { jpegSize, type Size } from "./jpeg";
+export type { Exported } from "./outgoing";
+export { LONGEST_SIDE, MOST_BYTES, photoNamed } from "./photos";
 export { StorageProblem } from "./problems";
+export { standingOf } from "./withdrawn";
 
 /**
  * `failed`: nothing can be read or stored. `emptied`: works, but saved work is gone. `full`: the last
@@ -99,15 +105,29 @@ export class Store {
     return this.connection.use(summaries);
   }
 
-  /** One job, or everything, as the text of a file. */
-  exportText(job?: string): Promise<string> {
-    return this.connection.use(async (db) => fileOf(await storedEvents(db, job)));
+  /** A photo of a job by the SHA-256 of its bytes; undefined where it is not on this phone. */
+  async photo(job: string, name: string): Promise<Blob | undefined> {
+    const bytes = await this.connection.use((db) => photoIn(db, job, name));
+    return bytes && new Blob([bytes], { type: "image/jpeg" });
   }
 
-  /** To be called when the file was handed over, so that the date of the last export is known. */
-  async noteExported(job?: string): Promise<void> {
+  /** One job, or everything, as a file with its photos. */
+  exported(job?: string): Promise<Exported> {
+    return this.connection.use((db) => exportedFrom(db, job));
+  }
+
+  async exportText(job?: string): Promise<string> {
+    return (await this.exported(job)).text;
+  }
+
+  /**
+   * To be called when the file was handed over, so that the date of the last export is known. A job whose
+   * photos found no room in it is in no file yet.
+   */
+  async noteExported(job?: string, incomplete: ReadonlySet<string> = new Set()): Promise<void> {
     noteExported(new Date().toISOString());
-    noteExportOf((await this.jobs()).filter(({ id }) => job === undefined || id === job));
+    const jobs = (await this.jobs()).filter(({ id }) => job === undefined || id === job);
+    noteExportOf(jobs.filter(({ id }) => !incomplete.has(id)));
     this.changed();
   }
 
@@ -158,6 +178,7 @@ export class Store {
     await this.connection.use((db) =>
       inOneTransaction(db, async (tx) => {
         await tx.objectStore("events").clear();
+        await tx.objectStore("photos").clear();
         await tx.objectStore("phone").put(newPhone(), "self");
       }),
     );

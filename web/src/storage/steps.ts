@@ -1,9 +1,11 @@
-/** The steps of a save, in their order. "event written" comes once for each event of the action. */
+/** The steps of a save, in their order. "event written" comes once for each event of the action, "photo
+ * written" before it where it has one. */
 export const SAVE_STEPS = [
   "asked",
   "hashed",
   "transaction opened",
   "number taken",
+  "photo written",
   "event written",
   "counter written",
   "complete",

@@ -26,6 +26,7 @@ export interface Connector {
   name: string;
   half_a: string;
   half_b: string;
+  at?: string;
   rows: string[][];
   numbers?: Record<string, string>;
   spots?: Record<string, number[]>;

@@ -1,6 +1,7 @@
 /** How large the diagram is drawn: keys for it, and two fingers as an extra. */
 
 import { useEffect, useRef, useState } from "preact/hooks";
+import { usePinch } from "../../app/usePinch";
 import { MARGIN, type Picture } from "./picture";
 
 /** Pixels of one grid square at first view. */
@@ -23,29 +24,4 @@ export function useZoom({ width }: Picture) {
     now?.scrollIntoView({ block: "center", inline: "center" });
   }, []);
   return { frame, scale, zoom, fit };
-}
-
-function usePinch(frame: { current: HTMLElement | null }, zoom: (factor: number) => void): void {
-  useEffect(() => {
-    const element = frame.current;
-    if (!element) return;
-    let apart = 0;
-    const move = (event: TouchEvent) => {
-      const [a, b] = event.touches;
-      if (!a || !b) return;
-      event.preventDefault();
-      const now = Math.hypot(a.clientX - b.clientX, a.clientY - b.clientY);
-      if (apart > 0) zoom(now / apart);
-      apart = now;
-    };
-    const end = () => {
-      apart = 0;
-    };
-    element.addEventListener("touchmove", move, { passive: false });
-    element.addEventListener("touchend", end);
-    return () => {
-      element.removeEventListener("touchmove", move);
-      element.removeEventListener("touchend", end);
-    };
-  }, [frame]);
 }

@@ -8,7 +8,7 @@ import { Trouble } from "../../app/ui/JobHead";
 import { CommitKey, Key } from "../../app/ui/Key";
 import { Screen } from "../../app/ui/Screen";
 import type { JobSummary } from "../../storage";
-import { fileName, saveFile } from "../jobs/files";
+import { saveJobs } from "../jobs/files";
 import { words } from "./words";
 
 /** A job with how many of its entries are in no saved file. */
@@ -60,7 +60,9 @@ function Asked({ chosen, held, onKeep }: AskedProps) {
       name={words.name}
       keys={
         <>
-          <Key onPress={() => save(whole ? null : chosen)}>{words.save}</Key>
+          <Key onPress={() => (whole ? saveJobs("all jobs") : saveJobs(chosen.title, chosen.id))}>
+            {words.save}
+          </Key>
           <div class="key-row">
             <CommitKey onPress={() => erase(whole ? null : chosen)}>
               {whole ? words.yesPhone : words.yesJob}
@@ -104,14 +106,6 @@ async function heldNow(): Promise<Held[]> {
   const { store } = ports();
   const [jobs, unsaved] = await Promise.all([store.jobs(), store.unexported()]);
   return jobs.map((job) => ({ ...job, unsaved: unsaved.get(job.id) ?? job.count }));
-}
-
-async function save(job: Held | null): Promise<void> {
-  const { store } = ports();
-  const text = await attempt(() => store.exportText(job?.id));
-  if (text === null) return;
-  saveFile(fileName(job?.title ?? "all jobs"), text);
-  await store.noteExported(job?.id);
 }
 
 /** The page is loaded again afterwards: nothing of the job is left in its memory, nor in Python's. */

@@ -10,9 +10,9 @@ export const words = {
   askJob: (title: string) => `Erase “${title}”?`,
   askPhone: "Erase everything on this phone?",
   meansJob:
-    "Its readings, story, sheet and unfinished typing go from this phone. This cannot be undone.",
+    "Its readings, story, photos, sheet and unfinished typing go from this phone. This cannot be undone.",
   meansPhone:
-    "All jobs, unfinished typing and your instruments go from this phone. This cannot be undone. The app itself stays.",
+    "All jobs with their photos, unfinished typing and your instruments go from this phone. This cannot be undone. The app itself stays.",
   copies:
     "Files you saved and links you sent are not touched: they still hold the job, also on other phones.",
   lost: "In no saved file, gone for good:",

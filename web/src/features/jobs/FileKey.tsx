@@ -12,7 +12,11 @@ export function FileKey() {
   const open = async (file: File | undefined) => {
     if (!file) return;
     const imported = await attempt(() => ports().store.importFile(file));
-    setSaid(imported ? [words.imported(imported.events.length), ...told(imported.refused)] : []);
+    setSaid(
+      imported
+        ? [words.imported(imported.events.length, imported.photos), ...told(imported.refused)]
+        : [],
+    );
     if (input.current) input.current.value = "";
   };
   return (

@@ -1,11 +1,10 @@
 /** When the store is in trouble: take out what can be read, bring back what was exported. */
 
 import { useState } from "preact/hooks";
-import { attempt } from "../../app/job";
 import { ports } from "../../app/ports";
 import { CommitKey, Key } from "../../app/ui/Key";
 import { FileKey } from "./FileKey";
-import { fileName, saveFile } from "./files";
+import { saveJobs } from "./files";
 
 const words = {
   title: "What you can do",
@@ -18,13 +17,7 @@ export function Rescue() {
   const [failed, setFailed] = useState(false);
   const { store } = ports();
   const state = store.state.value;
-  const save = async () => {
-    const text = await attempt(() => store.exportText());
-    setFailed(text === null);
-    if (text === null) return;
-    saveFile(fileName("rescue"), text);
-    await store.noteExported();
-  };
+  const save = async () => setFailed(!(await saveJobs("rescue")));
   return (
     <section class="block">
       <h2>{words.title}</h2>

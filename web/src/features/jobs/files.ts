@@ -1,4 +1,22 @@
-/** Hands a text over as a file. */
+/** Hands texts over as files. */
+
+import { attempt, trouble } from "../../app/job";
+import { ports } from "../../app/ports";
+import { words } from "./words";
+
+/**
+ * Saves one job, or everything, as a file of this phone; false where nothing could be read. What found no
+ * room in it is told.
+ */
+export async function saveJobs(title: string, job?: string): Promise<boolean> {
+  const { store } = ports();
+  const file = await attempt(() => store.exported(job));
+  if (!file) return false;
+  saveFile(fileName(title), file.text);
+  await store.noteExported(job, file.incomplete);
+  if (file.leftOut > 0) trouble.value = words.photosLeftOut(file.leftOut);
+  return true;
+}
 
 /** Saves `text` as a file of this phone under `name`. */
 export function saveFile(name: string, text: string, type = "application/x-ndjson"): void {

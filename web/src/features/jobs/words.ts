@@ -16,8 +16,11 @@ export const words = {
     "Safari may delete everything after seven days of use without a visit. Add Footwell to the home screen, or share each job as a link or file.",
   exported: (at: string) => (at ? `Last exported ${at}.` : "Never exported yet."),
   refusedMore: (count: number) => `${count} more entries were left out.`,
-  imported: (count: number) =>
-    count === 0
+  imported: (count: number, photos: number) =>
+    count + photos === 0
       ? "Nothing new in that file: all of it was here."
-      : `${count} entries added from the file.`,
+      : `${[count > 0 && `${count} entries`, photos > 0 && (photos === 1 ? "1 photo" : `${photos} photos`)].filter(Boolean).join(" and ")} added from the file.`,
+  photosLeftOut: (count: number) =>
+    `The file holds every entry, but not ${count === 1 ? "one photo" : `${count} photos`}: it would be too large to open. ` +
+    "Save the older jobs one by one, each under More, Share this job.",
 };

@@ -7,7 +7,8 @@ import { go } from "../../app/route";
 import type { LinkOpened } from "../../app/types";
 import { CommitKey, Key } from "../../app/ui/Key";
 import { Screen } from "../../app/ui/Screen";
-import { newId } from "../../storage";
+import { newId, standingOf } from "../../storage";
+import { photosIn } from "../photos/state";
 import { forgetLink, link } from "./state";
 import { words } from "./words";
 
@@ -56,11 +57,17 @@ export function OpenLinkScreen() {
               {words.moreInside}
             </p>
           )}
+          <WithoutPhotos job={reading.job} />
           <p class="soft">{words.shown}</p>
         </>
       )}
     </Screen>
   );
+}
+
+function WithoutPhotos({ job }: { job: LinkOpened }) {
+  const { length } = photosIn(standingOf(job.events));
+  return length > 0 ? <p>{words.photos(length)}</p> : null;
 }
 
 function useReading(): Reading {

@@ -7,6 +7,9 @@ export const words = {
     "This link comes from a newer Footwell and holds something that would be left out here. " +
     "Update Footwell first, or ask for the job as a file: a file keeps everything.",
   readings: (count: number) => (count === 1 ? "1 reading" : `${count} readings`),
+  photos: (count: number) =>
+    `${count === 1 ? "The photo" : `The ${count} photos`} of this job did not come with the link. ` +
+    "For photos ask for the job as a file.",
   take: "Take over as a new job",
   leave: "Leave it",
   failed: "This link cannot be opened",

@@ -1,7 +1,6 @@
 /** Settings of this phone. */
 
 import { useEffect, useState } from "preact/hooks";
-import { attempt } from "../../app/job";
 import { ports } from "../../app/ports";
 import { hand, theme } from "../../app/prefs";
 import { back, go } from "../../app/route";
@@ -11,7 +10,7 @@ import { Key } from "../../app/ui/Key";
 import { Screen } from "../../app/ui/Screen";
 import { Toggles } from "../../app/ui/Toggles";
 import { FileKey } from "../jobs/FileKey";
-import { fileName, saveFile } from "../jobs/files";
+import { saveJobs } from "../jobs/files";
 import { words as jobWords } from "../jobs/words";
 import { words } from "./words";
 
@@ -50,19 +49,13 @@ function Kept() {
   useEffect(() => {
     Promise.all([store.keepSentence(), store.roomSentence()]).then(setSentences, () => undefined);
   }, [store]);
-  const save = async () => {
-    const text = await attempt(() => store.exportText());
-    if (text === null) return;
-    saveFile(fileName("all jobs"), text);
-    await store.noteExported();
-  };
   return (
     <section class="block">
       {sentences.filter(Boolean).map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}
       <p>{jobWords.exported(timeOf(store.lastExport))}</p>
-      <Key onPress={save}>{words.saveAll}</Key>
+      <Key onPress={() => saveJobs("all jobs")}>{words.saveAll}</Key>
       <FileKey />
     </section>
   );

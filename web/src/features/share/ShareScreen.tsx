@@ -8,7 +8,8 @@ import type { LinkMade } from "../../app/types";
 import { JobHead, Trouble } from "../../app/ui/JobHead";
 import { Key } from "../../app/ui/Key";
 import { Screen } from "../../app/ui/Screen";
-import { fileName, saveFile } from "../jobs/files";
+import { saveJobs } from "../jobs/files";
+import { photos } from "../photos/state";
 import { words } from "./words";
 
 export function ShareScreen() {
@@ -26,7 +27,7 @@ export function ShareScreen() {
       keys={
         <>
           {address && "share" in navigator && <Key onPress={() => send(address)}>{words.send}</Key>}
-          <Key onPress={() => attempt(saveJob)}>{words.file}</Key>
+          <Key onPress={saveJob}>{words.file}</Key>
           <div class="key-row">
             <Key look="small" onPress={back}>
               {words.back}
@@ -43,6 +44,7 @@ export function ShareScreen() {
       <Trouble />
       {!beyond && <p>{words.inside}</p>}
       {onlyInFile > 0 && <p class="trouble">{words.onlyInFile(onlyInFile)}</p>}
+      {photos.value.length > 0 && <p class="trouble">{words.photos(photos.value.length)}</p>}
       {made && <Length made={made} />}
       {!made && canMake && <p role="status">{words.making}</p>}
       <p role="status" class="said">
@@ -87,10 +89,7 @@ function useOnlyInFile(): number {
 const addressOf = (text: string) => `${location.origin}${location.pathname}#${text}`;
 
 async function saveJob(): Promise<void> {
-  if (!jobId.value) return;
-  const opened = view.value;
-  saveFile(fileName(opened?.title ?? "job"), await ports().store.exportText(jobId.value));
-  await ports().store.noteExported(jobId.value);
+  if (jobId.value) await saveJobs(view.value?.title ?? "job", jobId.value);
 }
 
 async function send(url: string): Promise<void> {

@@ -6,6 +6,9 @@ export const words = {
   onlyInFile: (count: number) =>
     `${count === 1 ? "One entry holds" : `${count} entries hold`} something from a newer Footwell ` +
     "that a link leaves out. The file keeps everything: better send the file.",
+  photos: (count: number) =>
+    `A link carries no photos: it leaves out ${count === 1 ? "the photo" : `the ${count} photos`} of this job. ` +
+    "The file carries them.",
   tooLong: (length: number) =>
     `The link has ${length} characters. Many apps cut that off: better send the file.`,
   tooLarge: "This job is too large for a link: no phone would open it. Send the file.",

@@ -2,10 +2,15 @@
 
 import { useState } from "preact/hooks";
 import { type Draft, useDraft } from "../../app/draft";
+import { practising } from "../../app/facts";
 import { jobId } from "../../app/job";
 import type { ConnectorView } from "../../app/types";
 import { JobHead, Trouble } from "../../app/ui/JobHead";
 import { Screen } from "../../app/ui/Screen";
+import { Photos } from "../photos/Photos";
+import { PictureKey } from "../photos/PictureKey";
+import { photosAt } from "../photos/state";
+import { useTaking } from "../photos/useTaking";
 import { compared } from "./Face";
 import { FindingView } from "./FindingView";
 import { ShouldFrom } from "./OldPlug";
@@ -34,13 +39,16 @@ export function ConnectorScreen({ connector }: { connector: ConnectorView }) {
   const found = draft.value.value;
   const [way, setWay] = useState<string | null>(null);
   const finding = useFinding(connector, found);
+  const { id, half } = connector;
+  const taking = useTaking({ connector: id, half, shows: "half" });
+  const camera = practising.value ? null : <PictureKey taking={taking} camera />;
   const pick = (wire: string | null, beside: boolean) =>
     way !== null && setWay(laid(draft, connector, way, wire, beside));
   return (
     <Screen
       name={connectorName(connector)}
       above={<JobHead />}
-      keys={<WiringKeys connector={connector} draft={draft} finding={finding} />}
+      keys={<WiringKeys connector={connector} draft={draft} finding={finding} camera={camera} />}
     >
       <Trouble />
       <Sided
@@ -50,6 +58,7 @@ export function ConnectorScreen({ connector }: { connector: ConnectorView }) {
         way={way}
         onWay={setWay}
       />
+      {camera && <Photos photos={photosAt(id, half)} taking={taking} />}
       {way !== null && (
         <WirePicker
           key={way}
@@ -69,6 +78,7 @@ export function ConnectorScreen({ connector }: { connector: ConnectorView }) {
       {way === null && finding && <FindingView finding={finding} />}
       {way === null && <ShouldFrom connector={connector} />}
       {way === null && <Otherwise connector={connector} />}
+      {way === null && camera && <PictureKey taking={taking} />}
     </Screen>
   );
 }

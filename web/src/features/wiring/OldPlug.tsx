@@ -10,6 +10,10 @@ import { JobHead, Trouble } from "../../app/ui/JobHead";
 import { CommitKey, Key } from "../../app/ui/Key";
 import { Screen } from "../../app/ui/Screen";
 import { Toggles } from "../../app/ui/Toggles";
+import { Photos } from "../photos/Photos";
+import { PictureKey } from "../photos/PictureKey";
+import { photosAt } from "../photos/state";
+import { type Taking, useTaking } from "../photos/useTaking";
 import { ColourPicker } from "./ColourPicker";
 import type { Held } from "./Face";
 import { Sided } from "./Sided";
@@ -50,11 +54,21 @@ export function OldPlugScreen({ connector }: { connector: ConnectorView }) {
   const [way, setWay] = useState<string | null>(null);
   const set = (next: Colours) => draft.set({ off, colours: next });
   const notices = useNotices(connector, colours);
+  const { id, half } = connector;
+  const taking = useTaking({ connector: id, half, shows: "old plug" });
+  const photos = photosAt(id, half).filter(({ shows }) => shows === "old plug");
   return (
     <Screen
       name={words.oldName(connectorName(connector))}
       above={<JobHead />}
-      keys={<Keys connector={connector} draft={draft} can={notices !== null && way === null} />}
+      keys={
+        <Keys
+          connector={connector}
+          draft={draft}
+          can={notices !== null && way === null}
+          taking={taking}
+        />
+      }
     >
       <Trouble />
       <Sided
@@ -64,6 +78,7 @@ export function OldPlugScreen({ connector }: { connector: ConnectorView }) {
         way={way}
         onWay={setWay}
       />
+      <Photos photos={photos} taking={taking} />
       {way === null ? (
         <>
           <p class="do">{words.oldStart}</p>
@@ -74,6 +89,7 @@ export function OldPlugScreen({ connector }: { connector: ConnectorView }) {
             onChoose={(next) => draft.set({ off: next, colours })}
           />
           {notices && <Notices notices={notices} />}
+          <PictureKey taking={taking} />
         </>
       ) : (
         <ColourPicker
@@ -136,9 +152,10 @@ interface KeysProps {
   connector: ConnectorView;
   draft: Draft<Kept>;
   can: boolean;
+  taking: Taking;
 }
 
-function Keys({ connector, draft, can }: KeysProps) {
+function Keys({ connector, draft, can, taking }: KeysProps) {
   const leave = () => backTo("wiring", keyOf(connector));
   const take = async () => {
     const { off, colours } = draft.value.value;
@@ -152,6 +169,7 @@ function Keys({ connector, draft, can }: KeysProps) {
       <Key look="small" onPress={leave}>
         {words.back}
       </Key>
+      <PictureKey taking={taking} camera />
       <CommitKey look="main" off={!can} onPress={take}>
         {words.takeOld}
       </CommitKey>

@@ -1,5 +1,6 @@
 /** The keys below a connector: keep what was found, then say that the wires were moved. */
 
+import type { ComponentChildren } from "preact";
 import type { Draft } from "../../app/draft";
 import { practising } from "../../app/facts";
 import { record } from "../../app/job";
@@ -17,7 +18,9 @@ interface KeysProps {
   finding: WiringFinding | null;
 }
 
-export function WiringKeys({ connector, draft, finding }: KeysProps) {
+/** `camera` is the key that takes a photo. */
+export function WiringKeys(props: KeysProps & { camera: ComponentChildren }) {
+  const { connector, draft, finding, camera } = props;
   const found = draft.value.value;
   const stored = connector.inspected && sameFound(connector, found);
   return (
@@ -25,6 +28,7 @@ export function WiringKeys({ connector, draft, finding }: KeysProps) {
       <Key look="small" onPress={back}>
         {words.back}
       </Key>
+      {camera}
       {isComplete(connector, found) && !stored && (
         <Keep connector={connector} draft={draft} finding={finding} />
       )}

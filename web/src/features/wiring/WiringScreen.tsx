@@ -2,10 +2,13 @@
 
 import { view } from "../../app/job";
 import { back, show } from "../../app/route";
+import type { ConnectorView } from "../../app/types";
 import { Bar } from "../../app/ui/Bar";
 import { JobHead } from "../../app/ui/JobHead";
 import { Key } from "../../app/ui/Key";
 import { Screen } from "../../app/ui/Screen";
+import { photosAt } from "../photos/state";
+import { words as photoWords } from "../photos/words";
 import { ConnectorScreen } from "./ConnectorScreen";
 import { OLD_PLUG, OldPlugScreen } from "./OldPlug";
 import { connectorName, keyOf } from "./state";
@@ -35,15 +38,17 @@ export function WiringScreen({ about }: { about?: string | undefined }) {
           >
             <span class="answer-lines">
               <span>{connectorName(connector)}</span>
-              <span class="soft">
-                {[connector.doubtful && words.doubtful, connector.inspected && words.inspected]
-                  .filter(Boolean)
-                  .join(" · ")}
-              </span>
+              <span class="soft">{notesOn(connector)}</span>
             </span>
           </Key>
         ))}
       </div>
     </Screen>
   );
+}
+
+function notesOn({ id, half, doubtful, inspected }: ConnectorView): string {
+  const { length } = photosAt(id, half);
+  const notes = [doubtful && words.doubtful, inspected && words.inspected];
+  return [...notes, length > 0 && photoWords.count(length)].filter(Boolean).join(" · ");
 }
