@@ -6,8 +6,10 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
+from branch_counting import FOLDER, Counting
 from chromium import SIMPLE_CODE, launch, phone, put_away
 from guard import Guard, watched_phone
+from planting import plant
 from playwright.sync_api import (
     Browser,
     BrowserContext,
@@ -49,6 +51,8 @@ def chromium(browsers: Playwright) -> Iterator[Browser]:
 @pytest.fixture(scope="session")
 def shared_site(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Site]:
     served = Site(tmp_path_factory.mktemp("shared"))
+    if FOLDER:
+        plant(served)  # nothing: the page as it is, but with the names of its sources
     yield served
     served.stop()
 
@@ -61,10 +65,20 @@ def site(shared_site: Site) -> Iterator[Site]:
 
 
 @pytest.fixture
-def phones(guards: list[Guard]) -> Iterator[list[BrowserContext]]:
+def branches(request: pytest.FixtureRequest) -> Counting:
+    """Counts, where that is asked for, what runs of the shared site's scripts."""
+    if not FOLDER:
+        return Counting({})
+    scripts = request.getfixturevalue("shared_site").folder.glob("assets/*.js")
+    return Counting({file.name: file.read_text() for file in scripts})
+
+
+@pytest.fixture
+def phones(guards: list[Guard], branches: Counting) -> Iterator[list[BrowserContext]]:
     """The phones of the test. They are put away before their sites are: what still loads fails at nobody."""
     used: list[BrowserContext] = []
     yield used
+    branches.write()
     put_away(used)
 
 
@@ -87,11 +101,14 @@ def guards() -> Iterator[list[Guard]]:
 
 
 @pytest.fixture
-def new_phone(chromium: Browser, guards: list[Guard], phones: list[BrowserContext]) -> NewPhone:
+def new_phone(
+    chromium: Browser, guards: list[Guard], phones: list[BrowserContext], branches: Counting
+) -> NewPhone:
     """Makes phones of 360 by 740 with touch, each with an empty profile."""
 
     def make(**options: object) -> BrowserContext:
         context = phone(chromium, **options)
+        branches.follow(context)
         phones.append(context)
         guards.append(Guard(context))
         return context

@@ -7,12 +7,13 @@ import os
 import subprocess
 import sys
 import time
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from xml.etree import ElementTree
 
-from branches import Branches
+from branches import LINKS_AND_FILES, STORE, Branches
 from branches import read as branches_in
 from counts import GOAL, LONG, MINUTES, counted, rounds
 from hostile_links import LARGE_BYTES, SLOW_S, Cost, corpus, cost_of, mutations
@@ -72,6 +73,22 @@ def tested(row: Row) -> Found:
 
 
 LEAST_COVERED = 95.0
+BROWSER = "tests/browser/test_"
+OF_THE_PAGE = {
+    # Without the tests in which the page dies: such a page tells nothing.
+    "store": (("tests/browser/storage", "-k", "not found_out and not dies"), (STORE,)),
+    "links and files": (
+        tuple(
+            f"{BROWSER}{name}.py"
+            for name in (
+                *("screens_links", "hostile_links", "circuit_files", "stored_formats"),
+                *("screens_abilities", "screens_erase"),
+            )
+        ),
+        LINKS_AND_FILES,
+    ),
+}
+"""Of the page: the tests, and whose sources count."""
 
 
 def covered(row: Row) -> Found:
@@ -94,24 +111,26 @@ def covered(row: Row) -> Found:
         subprocess.run(told, cwd=ROOT, check=True, capture_output=True)
         totals = json.loads(report.read_text())["totals"]
     share = 100.0 * totals["covered_branches"] / totals["num_branches"]
-    store = store_covered()
     found.figures |= {"branches": totals["num_branches"], "covered %": round(share, 1)}
-    found.figures |= {"of the store": store.total, "its %": round(store.covered_percent, 1)}
+    shares = {"core": share}
+    for name, (chosen, parts) in OF_THE_PAGE.items():
+        page = page_covered(chosen, parts)
+        shares[name] = page.covered_percent
+        found.figures |= {name: page.total, f"{name} %": round(page.covered_percent, 1)}
     found.passed = 1
-    for name, percent in (("core", share), ("store", store.covered_percent)):
+    for name, percent in shares.items():
         if percent < LEAST_COVERED:
             found.failed.append(f"{percent:.1f} % of the branches of the {name}")
     return found
 
 
-def store_covered() -> Branches:
-    """Q1 of the store, without the tests in which the page dies: such a page tells nothing."""
+def page_covered(chosen: Sequence[str], parts: tuple[str, ...]) -> Branches:
+    """Q1 of a part of the page, by pytest's arguments."""
     with TemporaryDirectory() as folder:
         pytest = [sys.executable, "-m", "pytest", "-q", "-c", "py/pyproject.toml", "--rootdir", "."]
-        chosen = ["tests/browser/storage", "-k", "not found_out and not dies"]
         env = dict(os.environ) | {"FOOTWELL_BRANCHES": folder}
         subprocess.run([*pytest, *chosen], cwd=ROOT, env=env, check=True, capture_output=True)
-        return branches_in(Path(folder))
+        return branches_in(Path(folder), parts)
 
 
 def mutated(most: int) -> Cost:

@@ -33,10 +33,6 @@ def a_call_in_hand_is_answered_by_the_next_worker(bridge: Page) -> None:
     assert "ok" in str(bridge.evaluate("window.answer")), "a call in hand is lost"
 
 
-def test_a_call_in_hand_when_its_worker_dies_is_answered_by_the_next(bridge: Page) -> None:
-    a_call_in_hand_is_answered_by_the_next_worker(bridge)
-
-
 def test_a_bridge_that_loses_the_call_in_hand_is_found_out(
     planted_bridge: Callable[..., Page],
 ) -> None:
@@ -70,11 +66,11 @@ def slowest_answer_after_a_kill(bridge: Page, numbers: Iterable[int]) -> tuple[i
 def test_calls_survive_worker_after_worker(
     bridge: Page, record_property: Callable[[str, object], None]
 ) -> None:
-    until(bridge, READY)
+    a_call_in_hand_is_answered_by_the_next_worker(bridge)
     plain, slowest = slowest_answer_after_a_kill(bridge, rounds(KILLS // 2))
     bridge.evaluate("footwell.makeImage()")
     imaged, slowest_imaged = slowest_answer_after_a_kill(bridge, rounds(KILLS // 2))
-    record_property("kills", plain + imaged)
+    record_property("kills", 1 + plain + imaged)
     record_property("slowest answer s", max(slowest, slowest_imaged))
     record_property("slowest with an image s", slowest_imaged)
 

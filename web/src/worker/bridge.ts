@@ -11,8 +11,8 @@ export interface CallOptions {
 }
 
 /**
- * How long silence is taken for work. A phone may fetch Python over a very slow network; but before
- * the worker's first word nobody would notice its death in another way.
+ * How long silence is taken for work. A phone may fetch Python over a very slow network; but once the
+ * worker's script is here, nobody would notice its death before its first word in another way.
  */
 export const PATIENCE = {
   firstWordMs: 8_000,

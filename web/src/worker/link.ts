@@ -28,7 +28,9 @@ export const linkTo =
     };
     // Its first word cannot be expected before its script is here, which takes long over a poor network.
     const fetched = () => listener.told({ tell: "fetched" });
-    fetch(url).then((answer) => answer.arrayBuffer().then(fetched), fetched);
+    fetch(url)
+      .then((answer) => answer.arrayBuffer())
+      .then(fetched, fetched);
     worker.onerror = (event) => listener.told({ tell: "dying", reason: event.message });
     return {
       ask: (question) => worker.postMessage(question),

@@ -1,39 +1,50 @@
-"""Has the browser count which branches of the store run, where FOOTWELL_BRANCHES names a folder."""
+"""Has the browser count which branches of scripts run, where FOOTWELL_BRANCHES names a folder."""
 
 from __future__ import annotations
 
 import json
 import os
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from contextlib import suppress
 from pathlib import Path
 from typing import Any, TypeVar
 from uuid import uuid4
 
-from playwright.sync_api import CDPSession, Error, Page
-from storage_bugs import script
+from playwright.sync_api import BrowserContext, CDPSession, Error, Page
 
 T = TypeVar("T")
 FOLDER = os.environ.get("FOOTWELL_BRANCHES")
 
 
 class Counting:
-    """Counts on the pages of one phone, unless a bug is planted in its store."""
+    """Counts on the pages of one phone what runs of these scripts, by the ends of their addresses."""
 
-    def __init__(self, page_script: str) -> None:
-        self._script = page_script
-        self._wanted = bool(FOLDER) and page_script == script()
+    def __init__(self, scripts: Mapping[str, str]) -> None:
+        self._scripts = scripts if FOLDER else {}
         self._sessions: list[CDPSession] = []
 
+    def follow(self, phone: BrowserContext) -> None:
+        """Count on every page that a phone opens from now on."""
+        if not self._scripts:
+            return
+        opening = phone.new_page
+
+        def new_page() -> Page:
+            page = opening()
+            self.count(page)
+            return page
+
+        phone.new_page = new_page  # type: ignore[method-assign]
+
     def count(self, page: Page) -> None:
-        if not self._wanted:
+        if not self._scripts:
             return
         session = page.context.new_cdp_session(page)
         session.send("Profiler.enable")
         session.send("Profiler.startPreciseCoverage", {"callCount": True, "detailed": True})
         self._sessions.append(session)
         page.on("crash", lambda _: self._sessions.remove(session))
-        for ending in ("reload", "close"):
+        for ending in ("reload", "close", "goto"):
             setattr(page, ending, self._after_writing(session, getattr(page, ending)))
 
     def _after_writing(self, session: CDPSession, ending: Callable[..., T]) -> Callable[..., T]:
@@ -51,10 +62,11 @@ class Counting:
         """Leave what a page counted since; a page that died tells nothing."""
         with suppress(Error):
             for told in session.send("Profiler.takePreciseCoverage")["result"]:
-                if told["url"].endswith("page.js"):
-                    self._leave(f"{uuid4().hex}.json", json.dumps(told["functions"]))
+                name = told["url"].rsplit("/", 1)[-1]
+                if name in self._scripts:
+                    self._leave(name, json.dumps(told["functions"]))
 
-    def _leave(self, name: str, text: str) -> None:
+    def _leave(self, name: str, functions: str) -> None:
         folder = Path(str(FOLDER))
-        (folder / "script.js").write_text(self._script)
-        (folder / name).write_text(text)
+        (folder / name).write_text(self._scripts[name])
+        (folder / f"{name}.{uuid4().hex}.json").write_text(functions)
