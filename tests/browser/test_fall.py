@@ -15,7 +15,7 @@ def test_the_line_leaves_its_band_where_too_much_falls(page: Page, site: Site) -
     press(page.get_by_role("button", name="Take over as a new job"))
     press(page.get_by_role("button", name="Circuit", exact=True))
     press(page.get_by_role("button", name="Volts along the path"))
-    expect(page.get_by_text("too much fall between terminal 2 of fuse F1")).to_be_visible()
+    expect(page.get_by_text("too much is lost between terminal 2 of fuse F1")).to_be_visible()
     expect(page.locator(".chart-fallen")).to_have_count(1)
     press(page.get_by_role("button", name="1", exact=True))
     expect(page.get_by_text("Nothing measured on this path")).to_be_visible()

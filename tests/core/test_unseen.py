@@ -10,10 +10,11 @@ from core.loop_rig import ALL_TOOLS, read
 from footwell.checks.outlook import activities
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.apart import apart
-from footwell.diagnosis.complaint import odd_sightings
+from footwell.diagnosis.complaint import noticed, odd_sightings
 from footwell.diagnosis.conclude import conclude
 from footwell.diagnosis.hypotheses import hypotheses
 from footwell.diagnosis.multiple import Singles
+from footwell.diagnosis.unseen import plain_faults
 from footwell.job.events import Event
 from footwell.job.replay import circuits_of, replay
 from footwell.messages import RepairStep
@@ -80,3 +81,10 @@ def test_every_two_faults_apart_explain_what_neither_explains_alone() -> None:
 
     for a, b in found:
         assert explains(a, b) and not explains(a) and not explains(b)
+
+
+def test_faults_that_come_in_factors_are_thought_of_by_these() -> None:
+    circuit = circuits_of(read("hatchback-door-locks"))(())
+    worn = [f for f in plain_faults(circuit, "M1") if f.mode == "worn_brushes"]
+    assert worn and all(f.size > 1.0 for f in worn)
+    assert all(noticed(circuit, f, "off") in (True, False) for f in plain_faults(circuit, "M1"))

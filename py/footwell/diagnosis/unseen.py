@@ -31,17 +31,20 @@ def unseen(case: Case, suspect: Weighed) -> tuple[str, ...]:
     for element in case.now.elements:
         if element not in held and any(
             _log_of(case, _with(suspect.hypothesis, fault)) - plain >= math.log(ALIKE)
-            for fault in _plain_faults(case.now, element)
+            for fault in plain_faults(case.now, element)
             if noticed(case.now, fault, case.engine)
         ):
             found.append(element)
     return tuple(found)
 
 
-def _plain_faults(circuit: Circuit, element: str) -> Iterable[Fault]:
-    """The faults of an element that come in one size."""
-    modes = circuit.elements[element].modes.values()
-    return (Fault(element, mode.name) for mode in modes if not mode.sized)
+def plain_faults(circuit: Circuit, element: str) -> Iterable[Fault]:
+    """The faults of an element whose sizes are known."""
+    return (
+        Fault(element, mode.name, size)
+        for mode in circuit.elements[element].modes.values()
+        for size in (() if mode.sized else mode.factors or (0.0,))
+    )
 
 
 def _with(h: Hypothesis, fault: Fault) -> Hypothesis:

@@ -172,7 +172,7 @@ def _verdict(circuit: Circuit, rows: Sequence[Level], worst: Excess | None) -> s
         return "Nothing measured on this path in these positions yet."
     if worst is not None:
         start, end = (_end(circuit, rows, n) for n in (worst.start, worst.end))
-        return f"{say.volts(worst.volts)} too much fall between {start} and {end}."
+        return f"{say.volts(worst.volts)} too much is lost between {start} and {end}."
     odd = next((row for row in read if row.outside), None)
     if odd is not None:
         side = "above" if odd.read is not None and odd.read > odd.high else "below"
