@@ -163,6 +163,9 @@ def test_a_wire_that_comes_back_enters_the_plug_by_its_far_half() -> None:
         ("W8", "way of a plug", {"plug": "X1"}, "W8 ends in X1 already"),
         ("W8", "way of a plug", {}, "goes through a plug: say which"),
         ("F1", "branch to a lamp", {}, "F1 is no wire and no splice"),
+        ("W2", "branch", {"to": "E1.1"}, "W2 would lead straight to earth, with no load between"),
+        ("W8", "branch", {"to": "E1.1"}, "W8 would lead straight to earth"),
+        ("W2", "branch", {"to": "X9.1.a"}, "X9.1.a is no place with a wire"),
     ],
 )
 def test_what_cannot_be_found_there_is_told(
@@ -180,6 +183,42 @@ def test_a_branch_feeds_a_load_of_its_own_that_is_asked_for_and_assumed() -> Non
     rest = operate(circuit, set_up(circuit, {"S1": "0"}))
     assert rest.amps("L1") > 0.5 and abs(rest.amps("M1")) < 1e-6
     assert motor_amps(circuit) == pytest.approx(motor_amps(circuit_of(Job())), rel=0.02)
+
+
+def ends_of(sheet: Sheet) -> dict[str, tuple[str, str]]:
+    return {w.id: (w.start, w.end) for w in sheet.wires}
+
+
+def test_a_branch_to_a_load_is_earthed_where_it_was_found_to_be_or_at_a_point_of_its_own() -> None:
+    shared = sheet_of(found(Job(), "W2", "branch to a lamp", to="E1.1"))
+    own = sheet_of(found(Job(), "W2", "branch to a lamp"))
+    assert ("L1.2", "E1.1") in ends_of(shared).values()
+    assert ("L1.2", "E2.1") in ends_of(own).values()
+    assert [len([p for p in s.parts if p.kind == "earth_point"]) for s in (shared, own)] == [2, 3]
+
+
+def test_a_branch_between_two_places_carries_current_and_an_open_one_carries_none() -> None:
+    sound = motor_amps(circuit_of(Job()))
+    open_end = found(Job(), "W8", "branch", at="sill")
+    bridge = found(Job(), "W2", "branch", to="X4.1.a")
+    assert motor_amps(circuit_of(open_end)) == pytest.approx(sound, rel=0.02)
+    assert motor_amps(circuit_of(bridge))[0] > 0.5 > abs(sound[0])
+    end = next(p for p in sheet_of(open_end).parts if p.id == "SP2")
+    assert (end.name, end.at, end.probe, end.spare) == ("open end SP2", "sill", ["1"], ["2"])
+    places = {place["id"]: place["name"] for place in open_end.look()["diagram"]["places"]}
+    assert places["SP2.1"].endswith("at open end SP2")
+
+
+def test_an_open_end_that_turns_out_to_lead_on_takes_a_branch() -> None:
+    job = found(found(Job(), "W8", "branch"), "SP2", "branch to a lamp", to="E1.1")
+    end = next(p for p in sheet_of(job).parts if p.id == "SP2")
+    assert end.spare == [] and end.values["wires"] == 2
+    assert ("SP2.2", "L1.1") in ends_of(sheet_of(job)).values()
+
+
+def test_a_second_earth_of_the_earth_side_is_no_short() -> None:
+    job = found(Job(), "W10", "branch", to="E0.1")
+    assert motor_amps(circuit_of(job)) == pytest.approx(motor_amps(circuit_of(Job())), rel=0.02)
 
 
 def test_a_splice_takes_one_branch_more_until_it_is_full() -> None:

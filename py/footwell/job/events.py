@@ -10,6 +10,8 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
+from footwell.sheet.finding import Found
+
 EVENT_FORMAT = 1
 
 Text = Annotated[str, Field(max_length=2000)]
@@ -63,21 +65,13 @@ class PlaceFound(Body):
     """Something found on the vehicle in a wire, an unknown stretch or a splice of the sheet, and where."""
 
     inside: Name
-    what: Literal[
-        "plug",
-        "fuse",
-        "splice",
-        "relay",
-        "earth point",
-        "plain wire",
-        "way of a plug",
-        "branch to a lamp",
-        "branch to a motor",
-        "branch to a heater",
-    ]
+    what: Found
     at: Annotated[str, Field(max_length=120)] = ""
     plug: Annotated[str, Field(max_length=24)] = ""
     """The plug that a wire goes through, for "way of a plug"."""
+    to: Annotated[str, Field(max_length=80)] = ""
+    """Where a branch ends: of one to a load its earth, which else is a point of its own; of a plain one
+    the place itself, which else is open."""
 
 
 class WireListed(Body):

@@ -222,7 +222,8 @@ def _changes(body: Body) -> list[Callable[[Sheet], Sheet]]:
     if isinstance(body, SheetEdited):
         return [partial(_edited, change) for change in body.changes]
     if isinstance(body, PlaceFound):
-        return [lambda sheet: _whole(with_place(sheet, body.inside, body.what, body.at, body.plug))]
+        found = (body.inside, body.what, body.at, body.plug, body.to)
+        return [lambda sheet: _whole(with_place(sheet, *found))]
     if isinstance(body, WiresListed):
         wires = [ListedWire(**each.model_dump()) for each in body.wires]
         return [lambda sheet: _whole(with_wires(sheet, wires))]

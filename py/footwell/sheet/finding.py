@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import Literal
 
 from footwell.parts.unknown_stretch import KIND as STRETCH
-from footwell.sheet.branching import BRANCHES, with_branch
+from footwell.sheet.branching import BRANCHES, with_branch, with_plain_branch
 from footwell.sheet.finding_relay import with_relay
 from footwell.sheet.loose_ends import free, other, refused, wire_at
 from footwell.sheet.models import Sheet, SheetConnector, SheetPart, SheetWire
@@ -26,20 +26,26 @@ Found = Literal[
     "branch to a lamp",
     "branch to a motor",
     "branch to a heater",
+    "branch",
 ]
 
 BODY = "earth"
 
 
-def with_place(sheet: Sheet, inside: str, what: Found, at: str = "", plug: str = "") -> Sheet:
+def with_place(
+    sheet: Sheet, inside: str, what: Found, at: str = "", plug: str = "", to: str = ""
+) -> Sheet:
     """The sheet with a plug, fuse, splice or earth point inside a wire or an unknown stretch, of which
     half then lies on each side; or with a plain wire in place of a stretch seen from end to end. A wire
-    can also go through a `plug` that is there, or have a branch to a load of its own.
+    can also go through a `plug` that is there, or have a branch: to a load, which is earthed at the point
+    `to` or has an earth point of its own, or to the point `to` itself; a plain one without it ends open.
 
     Raises ChangeError with a sentence where that cannot be.
     """
+    if what == "branch":
+        return with_plain_branch(sheet, inside, to, at)
     if what in BRANCHES:
-        return with_branch(sheet, inside, BRANCHES[what], at)
+        return with_branch(sheet, inside, BRANCHES[what], at, to)
     wire = next((each for each in sheet.wires if each.id == inside), None)
     if wire is not None:
         return through_plug(sheet, wire, plug) if plug else _in_wire(sheet, wire, what, at)

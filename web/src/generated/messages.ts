@@ -1329,9 +1329,11 @@ export interface PlaceFound {
     | "way of a plug"
     | "branch to a lamp"
     | "branch to a motor"
-    | "branch to a heater";
+    | "branch to a heater"
+    | "branch";
   at?: string;
   plug?: string;
+  to?: string;
 }
 /**
  * What works in which position, as told by the customer or as seen on the vehicle.

@@ -82,6 +82,9 @@ export const passable = ({ start, end }: Wire) =>
     .map(({ id }) => id)
     .filter((id) => !start.startsWith(`${id}.`) && !end.startsWith(`${id}.`));
 
+/** Points on the body at which any number of wires may end. */
+export const earthPoints = () => sheet.value.parts.filter(({ kind }) => kind === "earth_point");
+
 /** Splices at the ends of wires. */
 export const splicesAt = (wires: Wire[]) => {
   const owners = wires
