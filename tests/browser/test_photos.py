@@ -7,11 +7,16 @@ from collections.abc import Callable
 import pytest
 from pictures import MARKER, as_file, lying_jpeg, png
 from playwright.sync_api import BrowserContext, Page, expect
+from screen_probe import faults_of_access, faults_of_size
 from walk import CIRCUIT, Walk
 
 OpenAtPad = Callable[..., Walk]
 
 HALF = "switch plug X2, wire side"
+SPOKEN_IN_FULL = "label-content-name-mismatch at ['.way:"
+"""A way of the face shows colours in short, and is read out in sentences."""
+
+TEXT_SIZE = "(size) => { document.documentElement.style.fontSize = size; }"
 SIZE = "(image) => [image.naturalWidth, image.naturalHeight]"
 KEPT = """new Promise((done) => {
     const asked = indexedDB.open("footwell");
@@ -114,9 +119,21 @@ def removed_and_brought_back(walk: Walk) -> None:
     walk.go("Bring it back")
     expect(page.locator(".photo-large")).to_be_visible()
     walk.tap("Larger")
+    fits(page)
     walk.tap("Whole")
     walk.tap("Back")
     small(page, 2)
+    fits(page)
+
+
+def fits(page: Page) -> None:
+    """What stands there can be pressed, read and heard, also with double text."""
+    page.evaluate("Promise.all(document.getAnimations().map((turn) => turn.finished))")
+    faults = faults_of_size(page) + faults_of_access(page)
+    assert [fault for fault in faults if SPOKEN_IN_FULL not in fault] == []
+    page.evaluate(TEXT_SIZE, "200%")
+    assert faults_of_size(page) == []
+    page.evaluate(TEXT_SIZE, "")
 
 
 def test_photos_of_a_plug_stay_go_along_in_a_file_come_back_by_undo_and_are_erased(
@@ -167,6 +184,8 @@ def test_what_cannot_become_a_photo_is_said_and_the_check_goes_on(
         take(page, b"<svg xmlns='http://www.w3.org/2000/svg'/>", "this file is no photo")
         take(page, png(40, 30)[:60], "cannot be read here")
         take(page, bytes(5_000_001), "larger than 5 MB")
+        page.locator("input[capture]").dispatch_event("cancel")
+        expect(page.get_by_text("If the camera does not open, allow it")).to_be_visible()
     assert page.evaluate(KEPT) == []
     walk.tap("All as they should be")
     walk.key("Keep what I found").wait_for()

@@ -3,9 +3,11 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { fitted, PhotoProblem, shrunk, statedSize } from "../../web/src/features/photos/shrink";
 import { MOST_BYTES } from "../../web/src/storage";
+import type { Database } from "../../web/src/storage/database";
 import { type StoredEvent, sha256 } from "../../web/src/storage/event";
 import { fileOf, readFile } from "../../web/src/storage/file";
 import { jpegSize } from "../../web/src/storage/jpeg";
+import { exportedFrom } from "../../web/src/storage/outgoing";
 import { asText } from "../../web/src/storage/photos";
 
 const bytesOf = (text: string) => Uint8Array.from(text, (sign) => sign.charCodeAt(0));
@@ -177,4 +179,33 @@ test("the largest photo fits the longest line that every release reads", async (
   const event = await photographed(whole, { ...long, n: 1e9, origin });
   const { photos, refused } = await read(event, whole);
   assert.deepEqual([photos.size, refused], [1, []]);
+});
+
+/** A phone on which every entry names the one photo. */
+const phoneWith = (events: StoredEvent[], picture: Uint8Array) =>
+  ({ getAll: async () => events, get: async () => picture }) as unknown as Database;
+
+test("a file without room for all photos leaves out the oldest and says whose", async () => {
+  const picture = jpeg(64, 48, "x".repeat(900));
+  const one = await photographed(picture);
+  const taken = Array.from({ length: 8 }, (_, i) => {
+    return { ...one, n: i + 1, job: i < 4 ? "old" : "new" };
+  });
+  const room = 6 * asText(picture).length;
+  const { text, leftOut, incomplete } = await exportedFrom(
+    phoneWith(taken, picture),
+    undefined,
+    room,
+  );
+  assert.deepEqual([[...incomplete], leftOut], [["old"], 2]);
+  const { events, photos, refused } = await readFile(text);
+  assert.deepEqual([events.size, [...photos.keys()], refused], [8, [4, 5, 6, 7, 8, 9], []]);
+});
+
+test("a photo that is not on this phone leaves its entry in the file, and nothing is left out", async () => {
+  const one = await photographed(jpeg(64, 48));
+  const nowhere = { getAll: async () => [one], get: async () => undefined };
+  const phone = { ...nowhere, getAllFromIndex: async () => [one] } as unknown as Database;
+  const { text, leftOut } = await exportedFrom(phone);
+  assert.deepEqual([leftOut, (await readFile(text)).events.get(2)], [0, one]);
 });

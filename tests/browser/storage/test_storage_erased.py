@@ -179,6 +179,8 @@ def test_what_is_in_no_saved_file_is_counted_job_by_job(phone: NewPhone) -> None
     tab.evaluate("store.noteExported('a')")
     append(tab, "a", "four")
     assert tab.evaluate(counted) == {"a": 1, "b": 1}
+    tab.evaluate("store.noteExported(undefined, new Set(['a']))")
+    assert tab.evaluate(counted) == {"a": 1, "b": 0}, "photos of a were left out of that file"
     tab.evaluate("store.noteExported()")
     assert tab.evaluate(counted) == {"a": 0, "b": 0}
 

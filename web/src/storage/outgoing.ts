@@ -15,12 +15,16 @@ export interface Exported {
 /** Characters of photos in one file: with all events beside them a phone still takes it in again. */
 const MOST_OF_PHOTOS = 40_000_000;
 
-/** One job, or everything, as a file. */
-export async function exportedFrom(db: Database, job?: string): Promise<Exported> {
+/** One job, or everything, as a file with so many characters of photos at most, the newest first. */
+export async function exportedFrom(
+  db: Database,
+  job?: string,
+  most = MOST_OF_PHOTOS,
+): Promise<Exported> {
   const events = await storedEvents(db, job);
   const jpegs = new Map<StoredEvent, string>();
   const without: StoredEvent[] = [];
-  let room = MOST_OF_PHOTOS;
+  let room = most;
   for (const event of withPhotos(events).reverse()) {
     const bytes = await photoIn(db, event.job, photoNamed(event) ?? "");
     const jpeg = bytes ? asText(bytes) : "";

@@ -26,12 +26,10 @@ export function PictureKey({ taking, camera }: { taking: Taking; camera?: boolea
       </Key>
       <input
         ref={input}
-        class="unseen"
+        hidden
         type="file"
         accept="image/*"
         capture={camera ? "environment" : undefined}
-        tabIndex={-1}
-        aria-label={name}
         onChange={taken}
       />
     </>
