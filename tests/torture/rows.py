@@ -150,7 +150,7 @@ ROWS = (
         "5,000,000 mutations",
         (
             "tests/torture/test_hostile_links.py",
-            "tests/browser/test_hostile_links.py",
+            "tests/browser/test_links_opened_hostile.py",
             "tests/browser/test_screens_links.py",
         ),
         limits=(("slowest in the browser s", 1),),

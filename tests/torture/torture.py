@@ -81,7 +81,7 @@ OF_THE_PAGE = {
         tuple(
             f"{BROWSER}{name}.py"
             for name in (
-                *("screens_links", "hostile_links", "circuit_files", "stored_formats"),
+                *("screens_links", "links_opened_hostile", "circuit_files", "stored_formats"),
                 *("screens_abilities", "screens_erase"),
             )
         ),

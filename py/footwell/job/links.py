@@ -15,7 +15,6 @@ import hashlib
 import re
 import zlib
 from collections.abc import Sequence
-from itertools import accumulate
 from typing import Annotated, NamedTuple
 
 from pydantic import BaseModel, ConfigDict, FailFast, ValidationError
@@ -34,11 +33,10 @@ COMFORTABLE = 1_900
 DEEPEST = 32
 _FORM = re.compile(r"F(\d{1,4})", re.ASCII)
 _LENGTH = re.compile(r"\d{1,6}", re.ASCII)
-_ESCAPED = re.compile(rb"\\.", re.DOTALL)
 _BETWEEN = bytes(set(range(256)) - set(b'"[]{}'))
-_STRING = re.compile(rb'"[^"]*+"?')
-"""Once what is escaped or no mark is gone. An unfinished string is one too: tried again from each quote in
-it, the search would take very long."""
+_BRACKETS = re.compile(rb'"[^"]*+"?|([][{}]+)')
+"""Brackets, and strings to step over. An unfinished string is one too: tried again from each quote in it,
+the search would take very long."""
 
 _STEPS = {ord("["): 1, ord("{"): 1, ord("]"): -1, ord("}"): -1}
 _RAW = -15
@@ -177,8 +175,16 @@ def _known(event: _LinkedEvent) -> Event:
 
 
 def _refuse_depth(text: str) -> None:
-    """Refuse deep nesting before any parser sees it. The text may be long: each step goes over all of it."""
-    marks = _ESCAPED.sub(b"", text.encode()).translate(None, _BETWEEN)
-    depths = accumulate(map(_STEPS.__getitem__, _STRING.sub(b"", marks)))
-    if any(depth > DEEPEST for depth in depths):
-        raise LinkError("This link is nested deeper than any job. It was not opened.")
+    """Refuse deep nesting before any parser sees it.
+
+    The text may be long. What is no mark is dropped first, in steps that go over all of it at once; two
+    quotes side by side say nothing of which brackets stand in a string.
+    """
+    unescaped = text.encode().replace(b"\\\\", b"").replace(b'\\"', b"")
+    marks = unescaped.translate(None, _BETWEEN).replace(b'""', b"")
+    depth = 0
+    for found in _BRACKETS.finditer(marks):
+        for bracket in found[1] or b"":
+            depth += _STEPS[bracket]
+            if depth > DEEPEST:
+                raise LinkError("This link is nested deeper than any job. It was not opened.")
