@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Callable
+from pathlib import Path
+from typing import Any
 
 import pytest
-from playwright.sync_api import BrowserContext, Page, expect
+from phone_sample_maker import all_as_file
+from playwright.sync_api import BrowserContext, Page, StorageState, expect
 from pressing import until_open
 from site_server import Site
 from waiting import until, until_python_is
@@ -113,3 +117,31 @@ def test_without_a_store_the_page_says_so_and_offers_rescue(
     page.goto(site.address)
     expect(page.get_by_role("alert").first).to_be_visible()
     expect(page.get_by_role("button", name="Save everything as a file")).to_be_visible()
+
+
+def emptied(left: StorageState) -> Any:
+    """The phone after its browser has removed the database, left at the first screen."""
+    phone: Any = json.loads(json.dumps(left))
+    [origin] = phone["origins"]
+    origin["indexedDB"] = []
+    beside = origin["localStorage"]
+    origin["localStorage"] = [item for item in beside if item["name"] != "footwell.route"]
+    return phone
+
+
+def test_an_emptied_phone_says_so_and_has_its_job_back_from_a_file(
+    at_pad: OpenAtPad, new_phone: NewPhone, site: Site, kept_at_pad: StorageState, tmp_path: Path
+) -> None:
+    walk = at_pad()
+    walk.tap("Back")
+    walk.tap("More", exact=True)
+    walk.tap("All jobs")
+    file = tmp_path / "all.jsonl"
+    file.write_text(all_as_file(walk), "utf-8")
+    page = new_phone(storage_state=emptied(kept_at_pad)).new_page()
+    page.goto(site.address)
+    expect(page.get_by_role("alert").first).to_contain_text("removed saved work")
+    expect(page.get_by_role("button", name="Go on with what is here")).to_be_visible()
+    page.locator("input[type=file]").first.set_input_files(file)
+    expect(page.get_by_text(CIRCUIT).first).to_be_visible()
+    expect(page.get_by_role("alert")).to_have_count(0)
