@@ -1,22 +1,14 @@
 """As it should be, read off the old plug: kept by the job over a reload, undone, and compared with."""
 
 from playwright.sync_api import Page, expect
-from pressing import press
-from walk import CIRCUIT, Walk
+from walk import SWITCH_PLUG, Walk
 
 READ = [("1", "RD/BK"), ("2", "GN/BK"), ("3", "GN/WH"), ("4", "GN/RD")]
 
 
 def test_the_old_plug_says_how_it_should_be_until_that_is_undone(page: Page) -> None:
     walk = Walk(page, page.url, lambda name: None)
-    walk.tap("New job")
-    walk.tap(CIRCUIT)
-    walk.tap("Dead in every position")
-    walk.go("Start")
-    walk.settle()
-    walk.tap("More", exact=True)
-    walk.tap("Wiring")
-    walk.tap("switch plug X2, wire side")
+    walk.begin_wiring(SWITCH_PLUG)
     expect(page.get_by_text("As it should be: from the sheet.")).to_be_visible()
     walk.tap("Read it off the old plug")
     page.locator(".way").first.tap()
@@ -37,10 +29,7 @@ def test_the_old_plug_says_how_it_should_be_until_that_is_undone(page: Page) -> 
         walk.tap("Back")
     walk.tap("Path", exact=True)
     expect(page.get_by_text("read off the old plug").first).to_be_visible()
-    press(page.locator(".key-row button").last)
-    walk.key("Bring it back").wait_for()
-    walk.tap("More", exact=True)
-    walk.tap("Wiring")
-    walk.tap("switch plug X2, wire side")
+    walk.undo_last()
+    walk.to_wiring(SWITCH_PLUG)
     expect(page.get_by_text("As it should be: from the sheet.")).to_be_visible()
     expect(page.get_by_role("button", name="Way 2: should be GN/WH")).to_be_visible()

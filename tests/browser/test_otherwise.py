@@ -1,8 +1,8 @@
 """A plug that is otherwise than on the sheet: its numbers and ways are changed in place, kept and undone."""
 
 from playwright.sync_api import Page, expect
-from pressing import press, soon
-from walk import CIRCUIT, Walk
+from pressing import soon
+from walk import SWITCH_PLUG, Walk
 
 
 def refused(walk: Walk) -> bool:
@@ -14,14 +14,7 @@ def refused(walk: Walk) -> bool:
 
 def test_numbers_and_ways_are_changed_in_place_and_what_cannot_be_is_told(page: Page) -> None:
     walk = Walk(page, page.url, lambda name: None)
-    walk.tap("New job")
-    walk.tap(CIRCUIT)
-    walk.tap("Dead in every position")
-    walk.go("Start")
-    walk.settle()
-    walk.tap("More", exact=True)
-    walk.tap("Wiring")
-    walk.tap("switch plug X2, wire side")
+    walk.begin_wiring(SWITCH_PLUG)
     page.get_by_text("This plug is otherwise").tap()
     walk.tap("One more")
     expect(page.get_by_role("button", name="Way 7:")).to_be_visible()
@@ -33,11 +26,7 @@ def test_numbers_and_ways_are_changed_in_place_and_what_cannot_be_is_told(page: 
     page.get_by_label("Way 4", exact=True).fill("a b")
     soon(page, lambda: refused(walk), "that it cannot be")
     walk.tap("Back")
-    walk.tap("Path", exact=True)
-    press(page.locator(".key-row button").last)
-    walk.key("Bring it back").wait_for()
-    walk.tap("More", exact=True)
-    walk.tap("Wiring")
-    walk.tap("switch plug X2, wire side")
+    walk.undo_last()
+    walk.to_wiring(SWITCH_PLUG)
     expect(page.get_by_role("button", name="Way 2: should be GN/WH")).to_be_visible()
     expect(page.get_by_role("button", name="Way 7:")).to_be_visible()

@@ -8,6 +8,7 @@ from playwright.sync_api import Locator, Page
 from pressing import at_rest, press, press_through, soon
 
 CIRCUIT = "Saloon heater fan"
+SWITCH_PLUG = "switch plug X2, wire side"
 
 
 class Walk:
@@ -42,6 +43,26 @@ class Walk:
         self.seen("complaint")
         self.go("Start")
         self.key("Suspects").wait_for()
+
+    def begin_wiring(self, half: str) -> None:
+        """From an empty phone to the wiring of one half of a plug, in a job whose load is dead."""
+        self.tap("New job")
+        self.tap(CIRCUIT)
+        self.tap("Dead in every position")
+        self.go("Start")
+        self.settle()
+        self.to_wiring(half)
+
+    def to_wiring(self, half: str) -> None:
+        self.tap("More", exact=True)
+        self.tap("Wiring")
+        self.tap(half)
+
+    def undo_last(self) -> None:
+        """Takes the last entry of the path back."""
+        self.tap("Path", exact=True)
+        press(self.page.locator(".key-row button").last)
+        self.key("Bring it back").wait_for()
 
     def ready_answer(self, words: str, position: str, says: str) -> None:
         """A usual complaint of the circuit, by one tap."""

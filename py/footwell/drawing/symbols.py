@@ -30,6 +30,16 @@ class Drawn:
     points: Mapping[str, Spot]
 
 
+@dataclass(frozen=True, slots=True)
+class Room:
+    """Where an item is drawn: its terminals in place, top and bottom edge of its body, its columns."""
+
+    frame: Frame
+    terminals: tuple[Terminal, ...]
+    edges: tuple[float, float]
+    xs: Sequence[float]
+
+
 def drawn(circuit: Circuit, item: Item, frame: Frame, xs: Sequence[float], y: float) -> Drawn:
     """The symbols of an item whose columns stand at `xs` and whose top edge is at `y`."""
     top, bottom = y + frame.above, y + frame.above + frame.body
@@ -51,7 +61,9 @@ def drawn(circuit: Circuit, item: Item, frame: Frame, xs: Sequence[float], y: fl
             end = y if is_top else bottom + frame.below
             plugs.append(_plug(circuit, pin, x, end, edge))
         points[pin.point] = (x, end)
-    body = _BODIES.get(item.kind, _part)(circuit, item, frame, tuple(terminals), (top, bottom), xs)
+    body = _BODIES.get(item.kind, _part)(
+        circuit, item, Room(frame, tuple(terminals), (top, bottom), xs)
+    )
     points |= {f"{item.id}.{g}": spot for g, spot in body[1].items()}
     return Drawn((body[0], *plugs), points)
 
@@ -81,39 +93,25 @@ def _pins(item: Item) -> list[Pin]:
 Made = tuple[Symbol, dict[str, Spot]]
 
 
-def _part(
-    circuit: Circuit,
-    item: Item,
-    frame: Frame,
-    terminals: tuple[Terminal, ...],
-    edges: tuple[float, float],
-    xs: Sequence[float],
-) -> Made:
+def _part(circuit: Circuit, item: Item, room: Room) -> Made:
     element = circuit.elements[item.id]
     at: dict[str, list[Spot]] = {}
-    for terminal in terminals:
+    for terminal in room.terminals:
         at.setdefault(terminal.name, []).append((terminal.x, terminal.y))
     direct = frozenset(p.terminal for p in _pins(item) if not p.contact)
-    body = Body(circuit, element, *edges, at, direct=direct)
+    body = Body(circuit, element, *room.edges, at, direct=direct)
     if at:
         draw(body)
     inner = tuple(Terminal(name, f"{item.id}.{name}", *spot) for name, spot in body.bare.items())
-    symbol = _symbol(item, element.name, frame, (*terminals, *inner), edges, xs, tuple(body.glyphs))
+    symbol = _symbol(item, element.name, room, (*room.terminals, *inner), tuple(body.glyphs))
     return symbol, body.bare
 
 
-def _loom(
-    circuit: Circuit,
-    item: Item,
-    frame: Frame,
-    terminals: tuple[Terminal, ...],
-    edges: tuple[float, float],
-    xs: Sequence[float],
-) -> Made:
+def _loom(circuit: Circuit, item: Item, room: Room) -> Made:
     """A way in the loom, a wire's loose end, or the body: no part with branches of its own."""
-    (top, bottom), x = edges, xs[0]
+    (top, bottom), x = room.edges, room.xs[0]
     element = circuit.elements.get(item.id)
-    named = tuple(Terminal(t.name, _point(item, t), t.x, t.y) for t in terminals)
+    named = tuple(Terminal(t.name, _point(item, t), t.x, t.y) for t in room.terminals)
     ends = {t.name: t.y for t in named}
     if item.kind == WAY and element is not None:
         glyph = Glyph(WAY, x, ends.get("a", top), x, ends.get("b", bottom))
@@ -124,25 +122,18 @@ def _loom(
         glyph = Glyph("earth", x, top, x, top + EARTH)
     else:
         glyph = Glyph(LOOSE, x, named[0].y, x, bottom if named[0].y == top else top)
-    name = element.name if element else " ".join(frame.lines)
-    return _symbol(item, name, frame, named, edges, xs, (glyph,)), {}
+    name = element.name if element else " ".join(room.frame.lines)
+    return _symbol(item, name, room, named, (glyph,)), {}
 
 
-def _fold(
-    _: Circuit,
-    item: Item,
-    frame: Frame,
-    terminals: tuple[Terminal, ...],
-    edges: tuple[float, float],
-    xs: Sequence[float],
-) -> Made:
+def _fold(_: Circuit, item: Item, room: Room) -> Made:
     """A box around the first column and all others, with its words in it."""
-    top, bottom = edges
-    half = width(frame.lines) / 2 + INSIDE
+    (top, bottom), xs, lines = room.edges, room.xs, room.frame.lines
+    half = width(lines) / 2 + INSIDE
     low, high = min(xs) - half, max(max(xs) + INSIDE, min(xs) + half)
-    named = tuple(Terminal(t.name, t.name, t.x, t.y) for t in terminals)
+    named = tuple(Terminal(t.name, t.name, t.x, t.y) for t in room.terminals)
     middle, size = ((low + high) / 2, (top + bottom) / 2), (high - low, bottom - top)
-    words = Label(frame.lines, low + INSIDE / 2, middle[1])
+    words = Label(lines, low + INSIDE / 2, middle[1])
     box = Glyph(FOLD, low, top, high, bottom)
     symbol = Symbol("", FOLD, item.name, words, *middle, *size, named, (box,), item.folded)
     return symbol, {}
@@ -153,24 +144,18 @@ def _point(item: Item, terminal: Terminal) -> str:
 
 
 def _symbol(
-    item: Item,
-    name: str,
-    frame: Frame,
-    terminals: tuple[Terminal, ...],
-    edges: tuple[float, float],
-    xs: Sequence[float],
-    glyphs: tuple[Glyph, ...],
+    item: Item, name: str, room: Room, terminals: tuple[Terminal, ...], glyphs: tuple[Glyph, ...]
 ) -> Symbol:
-    top, bottom = edges
+    (top, bottom), xs, lines = room.edges, room.xs, room.frame.lines
     half = half_width(item.kind)
     signs = [x for glyph in glyphs for x in (glyph.x1, glyph.x2)]
     low = min([min(xs) - half, *(x - SIGN for x in signs)])
     high = max([max(xs) + half, *(x + SIGN for x in signs)])
     inner = [g.label.x + width(g.label.lines) for g in glyphs if g.label]
     high = max([high, *(edge + LABEL_GAP for edge in inner)])
-    label = Label(frame.lines, high + LABEL_GAP, (top + bottom) / 2)
+    label = Label(lines, high + LABEL_GAP, (top + bottom) / 2)
     if item.kind in EARTHS:
-        label = Label(frame.lines, low, top + EARTH + LINE * len(frame.lines) / 2)
+        label = Label(lines, low, top + EARTH + LINE * len(lines) / 2)
     middle = (low + high) / 2, (top + bottom) / 2
     element = item.id if item.kind not in (BODY, LOOSE) else ""
     return Symbol(

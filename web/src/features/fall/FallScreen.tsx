@@ -2,11 +2,8 @@
 
 import { useState } from "preact/hooks";
 import { view } from "../../app/job";
-import { back } from "../../app/route";
 import type { Controls, FallView } from "../../app/types";
-import { JobHead, Trouble } from "../../app/ui/JobHead";
-import { Key } from "../../app/ui/Key";
-import { Screen } from "../../app/ui/Screen";
+import { Aside } from "../../app/ui/Aside";
 import { Toggles } from "../../app/ui/Toggles";
 import { Chart } from "./Chart";
 import { useFall } from "./useFall";
@@ -16,18 +13,9 @@ export function FallScreen() {
   const [asked, setAsked] = useState<Controls | null>(null);
   const told = useFall(asked);
   return (
-    <Screen
-      name={words.name}
-      above={<JobHead />}
-      keys={
-        <Key look="main" onPress={back}>
-          {words.back}
-        </Key>
-      }
-    >
-      <Trouble />
+    <Aside name={words.name}>
       {told ? <Told told={told} onAsk={setAsked} /> : <p class="soft">{words.reading}</p>}
-    </Screen>
+    </Aside>
   );
 }
 

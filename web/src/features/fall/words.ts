@@ -1,7 +1,6 @@
 export const words = {
   name: "Volts along the path",
   reading: "Working out what ought to fall where…",
-  back: "Back",
   band: "A sound circuit: 95 of 100 readings",
   measured: "Measured",
   suspect: (title: string) => `If: ${title}`,

@@ -1,11 +1,8 @@
 /** Why a value is expected: in words, as the current's way, and by what makes its band wide. */
 
 import { jobId } from "../../app/job";
-import { back } from "../../app/route";
 import type { Explanation } from "../../app/types";
-import { JobHead, Trouble } from "../../app/ui/JobHead";
-import { Key } from "../../app/ui/Key";
-import { Screen } from "../../app/ui/Screen";
+import { Aside } from "../../app/ui/Aside";
 import { Fall } from "./Fall";
 import { asked } from "./state";
 import { useWhy } from "./useWhy";
@@ -16,19 +13,10 @@ export function WhyScreen() {
   const now = kept?.job === jobId.value ? kept : null;
   const told = useWhy(now?.record ?? null);
   return (
-    <Screen
-      name={words.name}
-      above={<JobHead />}
-      keys={
-        <Key look="main" onPress={back}>
-          {words.back}
-        </Key>
-      }
-    >
-      <Trouble />
+    <Aside name={words.name}>
       {now && <p class="expected-value">{now.expected}</p>}
       {told ? <Told told={told} /> : <p class="soft">{words.reading}</p>}
-    </Screen>
+    </Aside>
   );
 }
 

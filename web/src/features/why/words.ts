@@ -3,7 +3,6 @@ export const words = {
   reading: "Working out why…",
   way: "The current’s way, and what falls along it",
   band: "What makes the band this wide",
-  back: "Back",
   red: "Red lead here",
   black: "Black lead here",
   held: "Holds the voltage of this place",
