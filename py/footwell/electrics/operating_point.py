@@ -278,11 +278,17 @@ def acting(circuit: Circuit) -> tuple[list[Element], list[Element]]:
     return circuit.cache["acting"]  # type: ignore[no-any-return]
 
 
+LEAST_OPENING_AMPS = 0.1
+"""Below the smallest rating that a fuse can have nothing opens (`reference.fuse_times`)."""
+
+
 def opening_seconds(point: OperatingPoint, element: Element) -> tuple[float, float] | None:
     """Shortest and longest time (s) until a protective element opens under the currents found; None
     where it carries them for good."""
     assert element.kind.opens is not None
     amps = max([abs(point.slot_amps(s)) for s in point.own_slots(element.id)], default=0.0)
+    if amps < LEAST_OPENING_AMPS:
+        return None
     return element.kind.opens(element.values, amps, point.circuit.context)
 
 
