@@ -45,7 +45,7 @@ ROWS = (
         "saved events lost, page dies at each step of a save",
         "0; every step x 3",
         "0; x 100",
-        (f"{STORAGE}saved.py",),
+        (f"{STORAGE}saved.py", f"{STORAGE}photos.py"),
         "dies",
         repeats=(3, 100),
     ),

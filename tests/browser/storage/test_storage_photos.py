@@ -79,7 +79,9 @@ def test_a_page_that_dies_in_a_save_leaves_photo_and_entry_or_neither(
     page_dies_with_a_photo(phone(), step)
 
 
-def test_a_photo_stored_apart_from_its_entry_is_found_out(phone: NewPhone) -> None:
+def test_a_photo_stored_apart_from_its_entry_is_found_out_when_the_page_dies(
+    phone: NewPhone,
+) -> None:
     with pytest.raises(AssertionError, match="without the other"):
         page_dies_with_a_photo(phone(STORED_APART), "event written")
 
