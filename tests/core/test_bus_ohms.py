@@ -174,3 +174,19 @@ def test_a_joint_of_a_splice_is_called_by_its_wire() -> None:
     named = places(sample(SHEET))
     assert named["SP3.2"].name == "wire W13 (OG/BK) at high line splice SP3"
     assert named["F1.2"].name == "terminal 2 of units' fuse F1"
+
+
+@pytest.mark.parametrize(
+    ("pair", "apart", "goal"),
+    [
+        (SOCKET, ["F1"], "Are both terminations of the bus there"),
+        (("X5.1.a", "X5.2.a"), ["F1", "X5"], "Is the other termination of the bus there"),
+        (("X3.1.b", "X3.2.b"), ["F1", "X3"], "Is there no path between the two lines"),
+    ],
+)
+def test_what_is_asked_follows_what_is_left_on_the_bus(
+    pair: tuple[str, str], apart: list[str], goal: str
+) -> None:
+    job = complaint("errors")
+    check = job.ask("check_at", instrument=OHMS, red=pair[0], black=pair[1], apart=apart)
+    assert check["goal"].startswith(goal)

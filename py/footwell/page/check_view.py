@@ -45,6 +45,7 @@ from footwell.page import words as say
 from footwell.page.bands import others, spans, told
 from footwell.page.suspect_view import shown
 from footwell.parts.base import EARTH
+from footwell.reference import sensors
 from footwell.reference.sight_words import WORDS
 
 INSTRUMENT_NAMES = {
@@ -235,8 +236,19 @@ def _goal(circuit: Circuit, check: Check) -> str:
 
 def _goal_ohms(circuit: Circuit, check: Check) -> str:
     if between_lines(circuit, check):
-        return "Are both terminations of the bus there, and nothing else between its lines?"
+        return _goal_between_lines(circuit, check)
     return f"Is {say.short_named(circuit, part_of(circuit, check))} sound by itself?"
+
+
+def _goal_between_lines(circuit: Circuit, check: Check) -> str:
+    """By what is left between the lines: both terminations, one behind a plug that is off, or none."""
+    one = sensors.BUS_TERMINATION_OHMS.value
+    left = one / readings(expected(circuit, check, ()))[0][1].mean
+    if left > 1.5:
+        return "Are both terminations of the bus there, and nothing else between its lines?"
+    if left > 0.5:
+        return "Is the other termination of the bus there, and nothing else between its lines?"
+    return "Is there no path between the two lines of the bus here?"
 
 
 def _is_feed_side(circuit: Circuit, check: Check) -> bool:
