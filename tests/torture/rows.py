@@ -154,7 +154,7 @@ ROWS = (
             "tests/browser/test_screens_links.py",
         ),
         limits=(("slowest in the browser s", 1),),
-        missing="a sample of the 200 in the browser in the short form; mutations in CPython alone",
+        missing="the short form opens a sample of the 200 in the browser; mutations in CPython alone",
     ),
     Row(
         "C2",

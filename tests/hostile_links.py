@@ -14,7 +14,7 @@ from pathlib import Path
 from footwell.job import links
 from footwell.job.link_words import WORDS
 
-SAMPLE = Path(__file__).parents[2] / "fixtures" / "links" / "F1.txt"
+SAMPLE = Path(__file__).parents[1] / "fixtures" / "links" / "F1.txt"
 ALPHABET = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_.F# é\u202e\u0000"
 SLOW_S, LARGE_BYTES = 1.0, 32_000_000
 
