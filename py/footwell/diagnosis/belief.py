@@ -10,10 +10,10 @@ from functools import partial
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.apart import apart
 from footwell.diagnosis.case import Case, Hypothesis, Taken
-from footwell.diagnosis.complaint import noticed
-from footwell.diagnosis.course import Course, standing
+from footwell.diagnosis.complaint import complains, noticed
+from footwell.diagnosis.course import Course, Track, standing
 from footwell.diagnosis.hypotheses import hypotheses, repair_of
-from footwell.diagnosis.likelihood import Piece, any_log, joint_log, shares
+from footwell.diagnosis.likelihood import Piece, any_log, joint_log, log_chance, shares
 from footwell.diagnosis.multiple import Scored, beside, several
 from footwell.diagnosis.recall import Recall, Row, Standing, Told, recalled
 from footwell.electrics.turns import NOTHING, Known
@@ -151,8 +151,8 @@ class Rival:
 def _several(
     case: Case, recall: Recall, every: Sequence[Hypothesis], reached: Reached
 ) -> list[Row]:
-    """Suspects of several faults: all kinds where single ones explain the evidence poorly, else what may
-    hide beside the leading ones, once something has been measured."""
+    """Suspects of several faults: all kinds where single ones explain the evidence poorly or a repair has not
+    cured the complaint, else what may hide beside the leading ones, once something has been measured."""
     rival = Rival(reached.best, reached.fits)
     known = {h.faults for h in every}
     every_told: dict[tuple[Fault, ...], Told] = {}
@@ -169,11 +169,32 @@ def _several(
 
     singles = [(h, w) for h, w, _ in reached.alive]
     found: list[Scored] = []
-    if _poorly(recall.pieces, every, rival.best, reached.fits):
-        found = several(every, singles, reached.fell, follow, shows)
+    if _complains_on(case) or _poorly(recall.pieces, every, rival.best, reached.fits):
+        since = partial(_since_repair, case, recall.pieces)
+        found = several(every, singles, reached.fell, follow, shows, since)
     elif any(isinstance(e, Taken) for e in case.evidence):
         found = beside(every, singles, follow, shows, partial(apart, case))
     return [(h, w, every_told[h.faults]) for h, w in found]
+
+
+def _since_repair(
+    case: Case, every_piece: Sequence[Piece], suspects: Sequence[Hypothesis]
+) -> dict[tuple[Fault, ...], float]:
+    """Log chance of what was learnt since the last repair under each suspect, as if it alone were left."""
+    now = len(case.epochs) - 1
+    late = [piece for piece in every_piece if piece.items[0].epoch == now] if now else []
+    if not late:
+        return {}
+    found: dict[tuple[Fault, ...], float] = {}
+    for h in suspects:
+        track = Track()
+        found[h.faults] = sum(log_chance(case, h, piece, track) for piece in late)
+    return found
+
+
+def _complains_on(case: Case) -> bool:
+    """Whether something was renewed and the complaint is there all the same."""
+    return bool(case.epochs[-1].mended) and complains(case, len(case.epochs) - 1)
 
 
 def _poorly(

@@ -228,17 +228,16 @@ def confirms(
         return False
     bad = expected(circuit, check, tuple(sorted((*standing, fault))))
     good = expected(circuit, check, standing)
-    if check.instrument == CLAMP and not _flows(bad):
+    if check.instrument == CLAMP and not _more_flows(bad, good):
         return False
     return distinct(_of_one_size(bad, fault), good)
 
 
-LEAST_FLOW_AMPS = 0.1
-
-
-def _flows(seen: Prediction) -> bool:
-    """Whether a current flows at all: where none does, the break may be anywhere in line."""
-    return all(abs(reading.mean) >= LEAST_FLOW_AMPS for _, reading in readings(seen))
+def _more_flows(bad: Prediction, good: Prediction) -> bool:
+    """Whether more current flows than through a sound part: where less does, or none, a break or a poor
+    joint anywhere in line would do the same."""
+    least = max((abs(reading.mean) for _, reading in readings(good)), default=0.0)
+    return all(abs(reading.mean) > least for _, reading in readings(bad))
 
 
 def _of_one_size(seen: Prediction, fault: Fault) -> Prediction:

@@ -5,7 +5,7 @@ Before anything is mended its cause is looked for; before a fuse is renewed, wha
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from footwell.circuit.circuit import HalfId
@@ -24,6 +24,9 @@ from footwell.faults.suspects import Repair
 INSPECT_FROM = 0.2
 """Share of wiring slips from which a connector is looked at before anything is measured: readings at
 a plug that may be wired wrongly mislead, and looking needs no tool."""
+
+ELIMINATED_FROM = 0.98
+"""Share from which a fault that cannot be shown at its place is mended though some check would still tell."""
 
 WELL_FROM = 0.85
 """Share of "all is well now" from which nothing more is sought."""
@@ -74,15 +77,26 @@ def _step(case: Case, belief: Belief, found: tuple[Proven, ...]) -> Next:
     if cause is not None:
         return Next("check", choice=cause, purpose="cause", others=tuple(choices(case, belief)[:3]))
     classes = by_repair(belief.suspects)
-    for one in open_now:
-        if _blows_again(case, belief, one.repair) <= MAY_BLOW_AGAIN:
-            return Next("repair", proven=one)
+    one = _to_mend(case, belief, open_now)
+    if one is not None:
+        return Next("repair", proven=one)
     if classes.get((), 0.0) >= WELL_FROM:
         if not complains(case, len(case.epochs) - 1):
             return Next("finished", solved=True)
         if not _looked_again(case):
             return Next("positions", purpose="look again")
     return _narrow(case, belief)
+
+
+def _to_mend(case: Case, belief: Belief, open_now: Sequence[Proven]) -> Proven | None:
+    """The first of the proven faults whose repair is due: what nothing at its place has shown waits for the
+    checks that still tell something, and a fuse for what blew it."""
+    for one in open_now:
+        if one.by is None and one.share < ELIMINATED_FROM and choices(case, belief):
+            continue
+        if _blows_again(case, belief, one.repair) <= MAY_BLOW_AGAIN:
+            return one
+    return None
 
 
 def _looked_again(case: Case) -> bool:

@@ -136,7 +136,11 @@ def leading(alive: Sequence[Scored]) -> list[Hypothesis]:
 
 
 def joined(
-    first: Sequence[Hypothesis], second: Sequence[Hypothesis], most: int, fits: Fits | None = None
+    first: Sequence[Hypothesis],
+    second: Sequence[Hypothesis],
+    most: int,
+    fits: Fits | None = None,
+    since: Fits | None = None,
 ) -> list[Hypothesis]:
     """Each first beside each second at other elements, every set of faults once, up to `most` by their
     odds. What is met from either side, each a first and the other its second, has its odds shared out
@@ -144,8 +148,10 @@ def joined(
 
     With `fits` half of them go by their odds and how well the better of their firsts explains the evidence:
     else a rare first that explains all but the last reading has no place among commoner ones that explain
-    nothing.
+    nothing. `since` tells how well each second alone explains what came after the last repair, when its first
+    may be mended; else a rare second has no place beside a first that is sure.
     """
+    after: dict[tuple[Fault, ...], float] = {}
     rows: dict[tuple[Fault, ...], Hypothesis] = {}
     sides: dict[tuple[Key, ...], set[tuple[Fault, ...]]] = {}
     for a in first:
@@ -160,9 +166,11 @@ def joined(
                 sides.setdefault((*own[:at], _key(b), *own[at:]), set()).add(a.faults)
                 odds = a.odds * b.odds + (rows[faults].odds if faults in rows else 0.0)
                 rows[faults] = Hypothesis(faults, odds, (*a.repairs, *b.repairs))
+                if since:
+                    after[faults] = max(after.get(faults, -math.inf), since[b.faults])
     return [
         replace(h, repairs=tuple(sorted(h.repairs)))
-        for h in _chosen(rows.values(), sides, most, fits)
+        for h in _chosen(rows.values(), sides, most, fits, after)
     ]
 
 
@@ -171,6 +179,7 @@ def _chosen(
     sides: Mapping[tuple[Key, ...], Collection[tuple[Fault, ...]]],
     most: int,
     fits: Fits | None,
+    after: Fits,
 ) -> list[Hypothesis]:
     """The sets to be looked at, of those met from their sides."""
     modes = {h.faults: _modes(h.faults) for h in met}
@@ -179,7 +188,8 @@ def _chosen(
         return top([(h, math.log(h.odds)) for h in rows], most)
     least = min(fits.values())
     best = {key: max(fits.get(a, least) for a in firsts) for key, firsts in sides.items()}
-    apt = top([(h, math.log(h.odds) + best[modes[h.faults]]) for h in rows], most // 2)
+    weights = (best[modes[h.faults]] + after.get(h.faults, 0.0) for h in rows)
+    apt = top([(h, math.log(h.odds) + w) for h, w in zip(rows, weights, strict=True)], most // 2)
     chosen = {h.faults for h in apt}
     others = [(h, math.log(h.odds)) for h in rows if h.faults not in chosen]
     return apt + top(others, most - len(apt))
@@ -214,15 +224,18 @@ def several(
     fallen: Sequence[Hypothesis],
     follow: Follow,
     noticed: Callable[[Fault], bool],
+    since: Callable[[Sequence[Hypothesis]], Fits],
 ) -> list[Scored]:
     """Suspects of two and three faults with their weights, where single faults do not explain the
-    evidence: every fault may be a second, and those that it has thrown out (`fallen`) a first."""
+    evidence: every fault may be a second, and those that it has thrown out (`fallen`) a first. `since` tells
+    how well faults alone explain what came after the last repair; nothing where there was none."""
     singles = Singles.of(every)
     seconds = singles.seconds(lambda _: True)
     start = firsts(alive, [singles.whole(h) for h in fallen])
-    pairs = follow(joined(start, seconds, MOST_PAIRS, _fits(alive)))
+    later = since(seconds)
+    pairs = follow(joined(start, seconds, MOST_PAIRS, _fits(alive), later))
     pairs += _resized(follow, singles, pairs)
-    triples = follow(joined(_best(pairs, EXTENDED), seconds, MOST_TRIPLES, _fits(pairs)))
+    triples = follow(joined(_best(pairs, EXTENDED), seconds, MOST_TRIPLES, _fits(pairs), later))
     triples += _resized(follow, singles, triples)
     return _called_for([*pairs, *triples], alive, noticed)
 

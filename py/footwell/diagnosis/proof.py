@@ -48,9 +48,14 @@ def proven(case: Case, belief: Belief) -> tuple[Proven, ...]:
                 mended = left.get(repair, 0.0) < total / 2.0
                 by = confirmed_by(case, fault, mended)
                 beside = tuple(f for f in best[repair].now if f != fault)
-                if by is not None or mended or not confirming(case, fault, beside):
+                if by is not None or mended or not _can_be_shown(case, fault, beside):
                     found.append(Proven(fault, repair, total, by, mended))
     return tuple(found)
+
+
+def _can_be_shown(case: Case, fault: Fault, beside: tuple[Fault, ...]) -> bool:
+    """Whether some check would show a fault at its own place, now or once the others are mended."""
+    return bool(confirming(case, fault, beside) or (beside and confirming(case, fault)))
 
 
 def confirmed_by(case: Case, fault: Fault, mended: bool = False) -> int | None:
