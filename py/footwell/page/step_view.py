@@ -9,6 +9,7 @@ from footwell.circuit.circuit import AS_DRAWN
 from footwell.circuit.setup import set_up
 from footwell.diagnosis.belief import Belief
 from footwell.diagnosis.case import Case
+from footwell.diagnosis.complaint import complains
 from footwell.diagnosis.conclude import Conclusion
 from footwell.diagnosis.hypotheses import suspected_slips
 from footwell.diagnosis.proof import Proven
@@ -237,6 +238,16 @@ def _finished(case: Case, conclusion: Conclusion, causes: list[CauseView]) -> Fi
             solved=True,
             title="Mended and proven",
             lines=[*lines, "Put back what was opened, then print the report."],
+        )
+    if not complains(case, len(case.epochs) - 1):
+        return FinishedStep(
+            solved=False,
+            title="It works again, but not all is proven",
+            lines=[
+                "Every position does what it should. What else the readings hint at shows nowhere,"
+                " and nothing at hand can prove it: renew nothing for it.",
+                "If the trouble comes back, try every position again: what was measured is kept.",
+            ],
         )
     return FinishedStep(
         solved=False,
