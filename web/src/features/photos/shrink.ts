@@ -4,7 +4,7 @@ import { type Bytes, jpegSize, LONGEST_SIDE, MOST_BYTES, type Size } from "../..
 import { words } from "./words";
 
 /** What is taken in, before it is made small. */
-const LARGEST_FILE = 5_000_000;
+const LARGEST_FILE = 20_000_000;
 const MOST_PIXELS = 40_000_000;
 
 const QUALITIES = [0.82, 0.7, 0.6, 0.5, 0.4];

@@ -8,7 +8,7 @@ export const words = {
   enough: (most: number) =>
     `This job has ${most} photos, as many as it can carry. Remove one that nobody needs.`,
   tooLarge:
-    "Not taken over: this picture is larger than 5 MB. Set the camera to a smaller picture, or choose another.",
+    "Not taken over: this picture is larger than 20 MB. Set the camera to a smaller picture, or choose another.",
   tooManyPixels:
     "Not taken over: this picture has more than 40 megapixels. Set the camera to fewer, or choose another.",
   notPicture: "Not taken over: this file is no photo. Choose a JPEG or PNG picture.",
