@@ -59,8 +59,7 @@ class Panel:
         seen = self._seen(check.setup)
         if check.instrument == CLAMP:
             return [[_clamped(p, s.amps.get(check.red, 0.0)) for p, s in row] for row in seen]
-        a, b = nodes(self._circuit, check)
-        return self._volts(seen, a, b)
+        return self._volts(seen, self._ends(check))
 
     def words(self, check: Check) -> list[Words]:
         """Chances of each word for each suspect, for checks by eye and ear."""
@@ -93,12 +92,21 @@ class Panel:
             found.append([(1.0, reading.mean, reading.sigma)])
         return found
 
-    def _volts(self, seen: Sequence[Weights], a: int, b: int) -> list[list[Number]]:
+    def _ends(self, check: Check) -> list[tuple[int, int]]:
+        """Nodes under the probes in each suspect's circuit: where a wire hangs loose there is one node more,
+        and earth another."""
+        every = {id(circuit): circuit for circuit, _, _ in self._rows}
+        ends = {key: nodes(circuit, check) for key, circuit in every.items()}
+        return [ends[id(circuit)] for circuit, _, _ in self._rows]
+
+    def _volts(
+        self, seen: Sequence[Weights], ends: Sequence[tuple[int, int]]
+    ) -> list[list[Number]]:
         """Voltage between two nodes under each suspect. This is asked for every suspect at every place in
         every set-up, so it is one loop."""
         shared, supply = self._shared, float(self._circuit.context.system_volts)
         found: list[list[Number]] = []
-        for row in seen:
+        for row, (a, b) in zip(seen, ends, strict=True):
             numbers: list[Number] = []
             for chance, outlook in row:
                 volts = outlook.volts[a] - outlook.volts[b]
@@ -116,14 +124,14 @@ class Panel:
         return found
 
     def _lamps(self, check: Check) -> list[Words]:
-        a, b = nodes(self._circuit, check)
         lamp = test_lamp(self._circuit)
 
-        def light(seen: Outlook) -> Words:
+        def light(seen: Outlook, a: int, b: int) -> Words:
             volts, ohms = seen.volts[a] - seen.volts[b], seen.own_ohms[a] + seen.own_ohms[b]
             return light_words(self._circuit, _through(lamp, volts, ohms))
 
-        return [mixed([(p, light(s)) for p, s in row]) for row in self._seen(check.setup)]
+        every = zip(self._seen(check.setup), self._ends(check), strict=True)
+        return [mixed([(p, light(s, *ends)) for p, s in row]) for row, ends in every]
 
 
 def _meter(size: float) -> float:
