@@ -140,6 +140,40 @@ test("a superseded call is not repeated after a death", async () => {
   assert.equal(puppet().asked.length, 1);
 });
 
+test("a worker that says that it works on a call is waited for", async () => {
+  const { bridge, puppet, puppets } = started();
+  puppet().ready();
+  const answer = bridge.call("look", "1");
+  for (let words = 0; words < 5; words += 1) {
+    mock.timers.tick(PATIENCE.callMs - 1);
+    puppet().listener.told({ tell: "working" });
+  }
+  puppet().answer("at last");
+  assert.equal(await answer, "at last");
+  assert.equal(puppets.length, 1);
+});
+
+test("work on a call without end is given up", () => {
+  const { bridge, puppet, puppets } = started();
+  puppet().ready();
+  bridge.call("look", "1").catch(() => {});
+  for (let spent = 0; spent < PATIENCE.mostMs; spent += PATIENCE.callMs) {
+    puppet().listener.told({ tell: "working" });
+    mock.timers.tick(PATIENCE.callMs - 1);
+  }
+  mock.timers.tick(PATIENCE.callMs);
+  assert.equal(puppets[0]?.closed, true);
+});
+
+test("the time of one call is not counted for the next", () => {
+  const { bridge, puppet, puppets } = started();
+  puppet().ready();
+  bridge.call("look", "1").catch(() => {});
+  puppet().answer("soon");
+  mock.timers.tick(PATIENCE.mostMs);
+  assert.equal(puppets[0]?.closed, false);
+});
+
 test("a worker that stays silent over a call is taken for dead", async () => {
   const { bridge, puppet, puppets } = started();
   puppet().ready();

@@ -21,6 +21,7 @@ from footwell.electrics.laying import Clip, changed_slots, is_charged, mesh_of, 
 from footwell.electrics.mesh import Mesh
 from footwell.electrics.network import Groups, Network, Slot
 from footwell.parts.base import Felt, Flow
+from footwell.pulse import beat
 
 CHECK_SECONDS = 10.0
 """How long a check leaves the circuit switched on; a fuse that opens sooner counts as blown."""
@@ -166,6 +167,7 @@ def operate(
     >>> round(point.at("H1.1"), 2), round(point.amps("W3"), 2)
     (12.18, 4.62)
     """
+    beat()
     states = _first_states(circuit, setup) | dict(held)
     blown = [e for e, state in held.items() if _is_open(circuit.elements[e], state)]
     trail: list[OperatingPoint] = []

@@ -12,13 +12,15 @@ export interface CallOptions {
 
 /**
  * How long silence is taken for work. A phone may fetch Python over a very slow network; but once the
- * worker's script is here, nobody would notice its death before its first word in another way.
+ * worker's script is here, nobody would notice its death before its first word in another way. A call that
+ * is worked on without end is given up at last.
  */
 export const PATIENCE = {
   firstWordMs: 8_000,
   restoreMs: 20_000,
   startMs: 300_000,
   callMs: 30_000,
+  mostMs: 600_000,
 };
 
 /** What is tried when a way has failed. */
@@ -48,6 +50,7 @@ export class Bridge {
   #lastId = 0;
   #isAlive = false;
   #timer: ReturnType<typeof setTimeout> | undefined;
+  #end: ReturnType<typeof setTimeout> | undefined;
 
   constructor(open: OpenLink, patience = PATIENCE) {
     this.#open = open;
@@ -120,6 +123,7 @@ export class Bridge {
     if (telling.tell === "ready") this.#ready();
     if (telling.tell === "failed") this.#startFailed(telling.reason);
     if (telling.tell === "dying") this.#died("of itself");
+    if (telling.tell === "working" && this.#inHand) this.#expectSoundWithin(this.#patience.callMs);
     if (telling.tell === "answer") this.#answered(telling.id, telling.text);
   }
 
@@ -151,12 +155,14 @@ export class Bridge {
     if (!entry) return;
     this.#inHand = entry;
     this.#expectSoundWithin(this.#patience.callMs);
+    this.#end = setTimeout(() => this.#died("of itself"), this.#patience.mostMs);
     this.#link.ask({ ask: "call", id: entry.id, name: entry.name, text: entry.text });
   }
 
   #answered(id: number, text: string) {
     if (this.#inHand?.id !== id) return;
     clearTimeout(this.#timer);
+    clearTimeout(this.#end);
     this.#inHand.resolve(text);
     this.#inHand = undefined;
     this.#next();
@@ -214,6 +220,7 @@ export class Bridge {
 
   #closeLink() {
     clearTimeout(this.#timer);
+    clearTimeout(this.#end);
     this.#link?.close();
     this.#link = undefined;
   }

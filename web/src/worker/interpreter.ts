@@ -32,6 +32,11 @@ export class Interpreter {
     return this.#service.call(name, text);
   }
 
+  /** Have a function called again and again while a call is worked on. Never before an image is made. */
+  onWork(hear: () => void) {
+    this.#pyodide.pyimport("footwell.pulse").listen(hear);
+  }
+
   /** Size of Python's memory in bytes: the WebAssembly heap, which only grows. */
   get heapBytes(): number {
     const { _module } = this.#pyodide as unknown as { _module: { HEAP8: Int8Array } };

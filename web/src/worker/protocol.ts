@@ -20,6 +20,7 @@ export type Telling =
   | { tell: "ready" }
   | { tell: "failed"; reason: string }
   | { tell: "dying"; reason: string }
+  | { tell: "working" }
   | { tell: "answer"; id: number; text: string };
 
 /** Loading has a message, failed has a reason, ready has neither. */

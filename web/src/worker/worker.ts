@@ -42,11 +42,25 @@ function unexpected(error: Error): string {
   return JSON.stringify({ error: { code: "core_failed", sentence, details } });
 }
 
+const WORD_EVERY_MS = 1_000;
+
+/** Says at most once a second that a call is being worked on: a large circuit takes a slow phone long. */
+function tellWork() {
+  let last = 0;
+  return () => {
+    const now = performance.now();
+    if (now - last < WORD_EVERY_MS) return;
+    last = now;
+    tell({ tell: "working" });
+  };
+}
+
 async function main() {
   const [way, lock] = self.name.split(" ");
   holdLock(lock ?? "");
   try {
     const interpreter = await startInterpreter(way as Way, PYTHON_FILES, SITE, tell);
+    interpreter.onWork(tellWork());
     addEventListener("message", (event: MessageEvent<Question>) =>
       respond(interpreter, event.data),
     );
