@@ -49,6 +49,8 @@ class Panel:
     ) -> None:
         self._circuit = circuit
         self._rows = rows
+        self._circuits = {id(each): each for each, _, _ in rows}
+        self._whose = [id(each) for each, _, _ in rows]
         self._shared = SHARED[supply_known]
         self._outlooks: dict[SetupState, list[Weights]] = {}
 
@@ -95,9 +97,8 @@ class Panel:
     def _ends(self, check: Check) -> list[tuple[int, int]]:
         """Nodes under the probes in each suspect's circuit: where a wire hangs loose there is one node more,
         and earth another."""
-        every = {id(circuit): circuit for circuit, _, _ in self._rows}
-        ends = {key: nodes(circuit, check) for key, circuit in every.items()}
-        return [ends[id(circuit)] for circuit, _, _ in self._rows]
+        ends = {key: nodes(circuit, check) for key, circuit in self._circuits.items()}
+        return [ends[key] for key in self._whose]
 
     def _volts(
         self, seen: Sequence[Weights], ends: Sequence[tuple[int, int]]

@@ -8,11 +8,9 @@ from __future__ import annotations
 from array import array
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from functools import reduce
-from operator import and_
 
 from footwell.checks.phases import phases, seen_of
-from footwell.checks.quiet import Quiet, quiet_nodes
+from footwell.checks.quiet import quiet_nodes, quiet_of, throughout
 from footwell.circuit.chains import alike
 from footwell.circuit.circuit import Circuit, Element
 from footwell.circuit.fault import Fault
@@ -133,7 +131,7 @@ def averaged(rows: Sequence[tuple[float, OperatingPoint]]) -> Outlook:
         array("d", [sum(s * o.volts[n] for s, o in every) for n in range(len(first.volts))]),
         tuple(dict.fromkeys(fuse for _, o in every for fuse in o.blown)),
         first.mesh,
-        reduce(and_, [o.quiet for _, o in every]),
+        throughout(o.quiet for _, o in every),
         first._flows,
         first._reduced,
         None,
@@ -162,19 +160,12 @@ def from_outside(
     found = circuit.cache.get(key)
     if found is None:
         moved = alike(circuit, faults, broken_at(circuit, setup))
-        found = circuit.cache[key] = _quiet(circuit, setup).fewer(moved)
+
+        def nodes(under: tuple[Fault, ...]) -> int:
+            return throughout(seen.outlook.quiet for seen in outlooks(circuit, setup, under))
+
+        found = circuit.cache[key] = quiet_of(circuit, setup, nodes).fewer(moved)
     return found
-
-
-def _quiet(circuit: Circuit, setup: SetupState) -> Quiet:
-    key = ("quiet", setup)
-    if key not in circuit.cache:
-
-        def nodes(faults: tuple[Fault, ...]) -> int:
-            return reduce(and_, [seen.outlook.quiet for seen in outlooks(circuit, setup, faults)])
-
-        circuit.cache[key] = Quiet(circuit, nodes)
-    return circuit.cache[key]  # type: ignore[no-any-return]
 
 
 def broken_at(circuit: Circuit, setup: SetupState) -> frozenset[int]:

@@ -9,8 +9,6 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
-from functools import reduce
-from operator import and_
 
 from footwell.checks import sights
 from footwell.checks.check import (
@@ -30,7 +28,7 @@ from footwell.checks.check import (
 from footwell.checks.clipped import OHMMETER, clipped, held_to, part_of
 from footwell.checks.outlook import activities, broken_at, from_outside, outlooks, summarised
 from footwell.checks.phases import effective_volts, phases
-from footwell.checks.quiet import Quiet, quiet_nodes
+from footwell.checks.quiet import quiet_nodes, quiet_of, throughout
 from footwell.circuit.chains import alike
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
@@ -175,14 +173,11 @@ def _fewer(circuit: Circuit, check: Check, faults: Faults) -> Faults:
     """The faults without those that lie where the instrument in its place finds and brings no voltage."""
     if check.instrument not in PROBES:
         return faults
-    key = ("quiet", check)
-    if key not in circuit.cache:
 
-        def nodes(under: Faults) -> int:
-            return reduce(and_, [row.quiet for row in foretold(circuit, check, under)])
+    def nodes(under: Faults) -> int:
+        return throughout(row.quiet for row in foretold(circuit, check, under))
 
-        circuit.cache[key] = Quiet(circuit, nodes)
-    return circuit.cache[key].fewer(faults)  # type: ignore[no-any-return]
+    return quiet_of(circuit, check, nodes).fewer(faults)
 
 
 UNFELT = 1e-4
@@ -225,7 +220,7 @@ def _foretold(circuit: Circuit, check: Check, faults: Faults) -> tuple[Foretold,
     if len(changing) > 1 and check.instrument not in (OHMS, FEED):
         each = [(share, replace(check, setup=setup)) for share, setup in changing]
         points = [(share, clipped(circuit, one, faults)) for share, one in each]
-        quiet = reduce(and_, [quiet_nodes(point) for _, point in points])
+        quiet = throughout(quiet_nodes(point) for _, point in points)
         return (Foretold(1.0, _averaged(check, points), quiet=quiet),)
     point = clipped(circuit, check, faults)
     if check.instrument in (OHMS, FEED):

@@ -6,7 +6,7 @@ moves no current anywhere. So a set of faults is often as good as one with fewer
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Hashable, Iterable
 from functools import reduce
 from operator import and_
 
@@ -31,11 +31,16 @@ def quiet_nodes(point: OperatingPoint) -> int:
     visited = (*point.trail, point)
     if any(element for each in visited for element in near(each)):
         return 0
-    return reduce(and_, [_without_volts(each) for each in visited])
+    return throughout(_without_volts(each) for each in visited)
 
 
 def _without_volts(point: OperatingPoint) -> int:
     return sum(1 << n for n, v in enumerate(point.volts) if -NOUGHT_VOLTS < v < NOUGHT_VOLTS)
+
+
+def throughout(every: Iterable[int]) -> int:
+    """Nodes (bits) that are quiet in all of some states."""
+    return reduce(and_, every)
 
 
 class Quiet:
@@ -67,6 +72,14 @@ class Quiet:
         if beside not in self._nodes:
             self._nodes[beside] = self._find(beside)
         return not touched(self._circuit, fault) & ~self._nodes[beside]
+
+
+def quiet_of(circuit: Circuit, where: Hashable, nodes: Callable[[Faults], int]) -> Quiet:
+    """What is kept of one set-up or of one check."""
+    key = ("quiet", where)
+    if key not in circuit.cache:
+        circuit.cache[key] = Quiet(circuit, nodes)
+    return circuit.cache[key]  # type: ignore[no-any-return]
 
 
 def touched(circuit: Circuit, fault: Fault) -> int:

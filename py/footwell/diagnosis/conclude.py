@@ -5,8 +5,9 @@ Before anything is mended its cause is looked for; before a fuse is renewed, wha
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import cache, partial
 
 from footwell.circuit.circuit import HalfId
 from footwell.circuit.fault import Fault
@@ -77,7 +78,8 @@ def _step(case: Case, belief: Belief, found: tuple[Proven, ...]) -> Next:
     if cause is not None:
         return Next("check", choice=cause, purpose="cause", others=tuple(choices(case, belief)[:3]))
     classes = by_repair(belief.suspects)
-    one = _to_mend(case, belief, open_now)
+    ranked = cache(partial(choices, case, belief))
+    one = _to_mend(case, belief, open_now, ranked)
     if one is not None:
         return Next("repair", proven=one)
     if classes.get((), 0.0) >= WELL_FROM:
@@ -85,14 +87,19 @@ def _step(case: Case, belief: Belief, found: tuple[Proven, ...]) -> Next:
             return Next("finished", solved=True)
         if not _looked_again(case):
             return Next("positions", purpose="look again")
-    return _narrow(case, belief)
+    return _narrow(case, belief, ranked())
 
 
-def _to_mend(case: Case, belief: Belief, open_now: Sequence[Proven]) -> Proven | None:
+def _to_mend(
+    case: Case,
+    belief: Belief,
+    open_now: Sequence[Proven],
+    ranked: Callable[[], list[Choice]],
+) -> Proven | None:
     """The first of the proven faults whose repair is due: what nothing at its place has shown waits for the
     checks that still tell something, and a fuse for what blew it."""
     for one in open_now:
-        if one.by is None and one.share < ELIMINATED_FROM and choices(case, belief):
+        if one.by is None and one.share < ELIMINATED_FROM and ranked():
             continue
         if _blows_again(case, belief, one.repair) <= MAY_BLOW_AGAIN:
             return one
@@ -142,8 +149,7 @@ def _half_to_inspect(case: Case, belief: Belief, even_skipped: bool = False) -> 
     return None
 
 
-def _narrow(case: Case, belief: Belief) -> Next:
-    ranked = choices(case, belief)
+def _narrow(case: Case, belief: Belief, ranked: Sequence[Choice]) -> Next:
     shares = repairs_left(belief)
     for repair, share in shares.items():
         confirm = _to_confirm(case, belief, repair) if share >= CONFIRM_FROM else None

@@ -15,7 +15,7 @@ from footwell.diagnosis.belief import Weighed
 from footwell.diagnosis.case import Case, Hypothesis
 from footwell.diagnosis.complaint import noticed
 from footwell.diagnosis.course import Track
-from footwell.diagnosis.likelihood import joint_log, log_chance, pieces
+from footwell.diagnosis.likelihood import Piece, joint_log, log_chance, pieces
 
 ALIKE = 0.1
 """Chance of all evidence with a further fault, as a share of that without, from which the evidence says
@@ -25,12 +25,13 @@ nothing of it."""
 def unseen(case: Case, suspect: Weighed) -> tuple[str, ...]:
     """Elements of which some fault that people would notice by itself could be there beside the suspect's,
     with everything seen and measured so far as it is; in the sheet's order."""
-    plain = _log_of(case, suspect.hypothesis)
+    every = pieces(case.evidence)
+    plain = _log_of(case, every, suspect.hypothesis)
     held = {f.element for f in suspect.faults} | case.epochs[-1].mended
     found: list[str] = []
     for element in case.now.elements:
         if element not in held and any(
-            _log_of(case, _with(suspect.hypothesis, fault)) - plain >= math.log(ALIKE)
+            _log_of(case, every, _with(suspect.hypothesis, fault)) - plain >= math.log(ALIKE)
             for fault in plain_faults(case.now, element)
             if noticed(case.now, fault, case.engine)
         ):
@@ -51,9 +52,9 @@ def _with(h: Hypothesis, fault: Fault) -> Hypothesis:
     return Hypothesis(tuple(sorted((*h.faults, fault))), h.odds, h.repairs, h.slip)
 
 
-def _log_of(case: Case, h: Hypothesis) -> float:
+def _log_of(case: Case, every: Iterable[Piece], h: Hypothesis) -> float:
     """Log chance of all evidence under a suspect."""
     track = Track()
-    for piece in pieces(case.evidence):
+    for piece in every:
         log_chance(case, h, piece, track)
     return joint_log(track)

@@ -84,7 +84,7 @@ def _photographed(body: ConnectorPhotographed, circuit: Circuit) -> str:
     known = circuit.connectors.get(body.connector)
     if known is None:
         return body.connector
-    half = f"{known.name}, {known.half_a if body.half == 'a' else known.half_b}"
+    half = f"{known.name}, {say.side_named(known, body.half)}"
     return half if body.shows == "half" else f"old plug of {half}"
 
 

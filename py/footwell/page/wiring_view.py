@@ -72,7 +72,7 @@ def connector_view(
         id=half[0],
         name=connector.name,
         half=side,
-        half_name=connector.half_a if half[1] == "a" else connector.half_b,
+        half_name=say.side_named(connector, half[1]),
         landmark=connector.landmark,
         doubtful=doubtful,
         inspected=found is not None,

@@ -10,6 +10,7 @@ from footwell.circuit.fault import Fault
 from footwell.circuit.places import element_named, named, places, wires_named
 from footwell.circuit.setup import SetupState
 from footwell.faults.suspects import Repair
+from footwell.sheet.models import SheetConnector
 from footwell.sheet.points import seen_point
 
 LIKELIHOOD = (
@@ -112,6 +113,11 @@ def size_words(fault: Fault) -> str:
         if (fault.mode.startswith("high_resistance"))
         else ""
     )
+
+
+def side_named(connector: SheetConnector, half: str) -> str:
+    """What one half of a connector is called."""
+    return connector.half_a if half == "a" else connector.half_b
 
 
 def place_named(circuit: Circuit, place: str) -> str:

@@ -9,6 +9,7 @@ from footwell import service
 from footwell.diagnosis.belief import Belief, Weighed
 from footwell.diagnosis.case import Case
 from footwell.job.events import Event
+from footwell.page import words as say
 from footwell.page.concluded import concluded
 from footwell.terminal import texts
 from footwell.terminal.files import text_of
@@ -58,7 +59,7 @@ def _faults(case: Case, one: Weighed) -> list[FaultSaid]:
     if slip is None:
         return found
     connector = case.now.connectors[slip.half[0]]
-    where = connector.half_a if slip.half[1] == "a" else connector.half_b
+    where = say.side_named(connector, slip.half[1])
     wired = FaultSaid(
         part=half_named(slip.half), mode=slip.kind, where=f"{connector.name}, {where}", size=None
     )

@@ -82,9 +82,12 @@ async function readLine({ events, photos, refused }: FileRead, n: number, line: 
     refused.push(`Line ${n} is damaged and was left out.`);
     return;
   }
-  const { jpeg } = fieldsOf(value);
+  const fields = fieldsOf(value);
+  const { jpeg } = fields;
   const name = typeof jpeg === "string" ? photoNamed(event) : undefined;
-  events.set(n, withUnknown(event, line, name === undefined ? FIELDS : FIELDS_WITH_PHOTO));
+  const known = name === undefined ? FIELDS : FIELDS_WITH_PHOTO;
+  const isKnown = Object.keys(fields).every((field) => known.has(field));
+  events.set(n, isKnown ? event : withLine(event, line));
   if (name === undefined) return;
   const photo = await soundPhoto(String(jpeg), name);
   if (photo) photos.set(n, photo);
@@ -92,8 +95,7 @@ async function readLine({ events, photos, refused }: FileRead, n: number, line: 
 }
 
 /** A line with fields that only a later release knows is kept beside what is known of it. */
-function withUnknown(event: StoredEvent, line: string, known: ReadonlySet<string>): StoredEvent {
-  if (Object.keys(fieldsOf(parsed(line))).every((name) => known.has(name))) return event;
+function withLine(event: StoredEvent, line: string): StoredEvent {
   return { ...event, line };
 }
 

@@ -1,3 +1,5 @@
+import { words as photoWords } from "../photos/words";
+
 export const words = {
   name: "Jobs",
   none: "No jobs on this phone yet.",
@@ -19,7 +21,7 @@ export const words = {
   imported: (count: number, photos: number) =>
     count + photos === 0
       ? "Nothing new in that file: all of it was here."
-      : `${[count > 0 && `${count} entries`, photos > 0 && (photos === 1 ? "1 photo" : `${photos} photos`)].filter(Boolean).join(" and ")} added from the file.`,
+      : `${[count > 0 && `${count} entries`, photos > 0 && photoWords.count(photos)].filter(Boolean).join(" and ")} added from the file.`,
   photosLeftOut: (count: number) =>
     `The file holds every entry, but not ${count === 1 ? "one photo" : `${count} photos`}: it would be too large to open. ` +
     "Save the older jobs one by one, each under More, Share this job.",
