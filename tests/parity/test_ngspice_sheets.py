@@ -35,9 +35,15 @@ def sampled(sheet: str) -> list[Case]:
 
 @pytest.mark.parametrize("sheet", SHEETS)
 def test_voltages_of_a_sheet_agree_with_its_netlist_as_exported(sheet: str) -> None:
-    differences = list(compare(load(sheet), sampled(sheet)))
+    circuit = load(sheet)
+    differences = list(compare(circuit, sampled(sheet)))
     print(sheet, *table(differences), sep="\n")
-    assert all(d.within_floor for d in differences), (commit(), differences)
+    beyond = [d for d in differences if not d.within_floor]
+    assert all(d.floats for d in beyond), (commit(), beyond)
+    # What hangs on the leak alone is lost among the simulator's digits in this form (see by_currents),
+    # so each such case is asked again in the form that keeps them.
+    again = list(compare(circuit, [d.case for d in beyond], by_currents))
+    assert all(d.within_goal for d in again), (commit(), again)
 
 
 @pytest.mark.parametrize("sheet", SHEETS)

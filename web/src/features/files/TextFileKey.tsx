@@ -2,6 +2,7 @@
 
 import { useRef } from "preact/hooks";
 import { attempt } from "../../app/job";
+import { chosen } from "../../app/ui/chosen";
 import { Key } from "../../app/ui/Key";
 
 /** A list or a sheet is far smaller; more would only keep the phone busy. */
@@ -14,10 +15,10 @@ interface TextFileKeyProps {
 
 export function TextFileKey({ name, onText }: TextFileKeyProps) {
   const input = useRef<HTMLInputElement>(null);
-  const read = async (file: File | undefined) => {
+  const read = async () => {
+    const file = chosen(input.current);
     if (!file) return;
     const text = await attempt(() => textOf(file));
-    if (input.current) input.current.value = "";
     if (text !== null) await onText(text);
   };
   return (
@@ -29,7 +30,7 @@ export function TextFileKey({ name, onText }: TextFileKeyProps) {
         type="file"
         tabIndex={-1}
         aria-label={name}
-        onChange={(event) => read(event.currentTarget.files?.[0])}
+        onChange={read}
       />
     </>
   );

@@ -3,21 +3,23 @@
 import { useRef, useState } from "preact/hooks";
 import { attempt } from "../../app/job";
 import { ports } from "../../app/ports";
+import { chosen } from "../../app/ui/chosen";
 import { Key } from "../../app/ui/Key";
 import { words } from "./words";
 
 export function FileKey() {
   const input = useRef<HTMLInputElement>(null);
   const [said, setSaid] = useState<readonly string[]>([]);
-  const open = async (file: File | undefined) => {
+  const open = async () => {
+    const file = chosen(input.current);
     if (!file) return;
+    setSaid([words.opening(file.name)]);
     const imported = await attempt(() => ports().store.importFile(file));
     setSaid(
       imported
         ? [words.imported(imported.events.length, imported.photos), ...told(imported.refused)]
         : [],
     );
-    if (input.current) input.current.value = "";
   };
   return (
     <>
@@ -28,7 +30,7 @@ export function FileKey() {
         type="file"
         tabIndex={-1}
         aria-label={words.openFile}
-        onChange={(event) => open(event.currentTarget.files?.[0])}
+        onChange={open}
       />
       <div role="status">
         {said.map((sentence) => (

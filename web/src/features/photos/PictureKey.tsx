@@ -1,6 +1,7 @@
 /** A key that opens the camera, or the pictures that the phone has. */
 
 import { useEffect, useRef } from "preact/hooks";
+import { chosen } from "../../app/ui/chosen";
 import { Key } from "../../app/ui/Key";
 import type { Taking } from "./useTaking";
 import { words } from "./words";
@@ -15,10 +16,6 @@ export function PictureKey({ taking, camera }: { taking: Taking; camera?: boolea
     chooser.addEventListener("cancel", taking.noneCame);
     return () => chooser.removeEventListener("cancel", taking.noneCame);
   }, [camera]);
-  const taken = () => {
-    taking.take(input.current?.files?.[0]);
-    if (input.current) input.current.value = "";
-  };
   return (
     <>
       <Key look="small" off={taking.busy} onPress={() => input.current?.click()}>
@@ -30,7 +27,7 @@ export function PictureKey({ taking, camera }: { taking: Taking; camera?: boolea
         type="file"
         accept="image/*"
         capture={camera ? "environment" : undefined}
-        onChange={taken}
+        onChange={() => taking.take(chosen(input.current))}
       />
     </>
   );
