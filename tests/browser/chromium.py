@@ -1,8 +1,9 @@
 """How the tests start the browser."""
 
+from contextlib import suppress
 from pathlib import Path
 
-from playwright.sync_api import Browser, BrowserContext, Playwright
+from playwright.sync_api import Browser, BrowserContext, Error, Playwright
 from waiting import PATIENCE_S
 
 OPTIONS = {
@@ -72,7 +73,20 @@ def own_browser(browsers: Playwright, folder: Path, **options: object) -> Browse
     return context
 
 
+LED_AWAY_MS = 5000
+"""A page that died or hangs is not waited for longer."""
+
+
+def close(context: BrowserContext) -> None:
+    """Close a phone. A page that loads itself anew just then would live on, and the browser would wait for
+    its end for ever; so each is led away first."""
+    for page in context.pages:
+        with suppress(Error):
+            page.goto("about:blank", timeout=LED_AWAY_MS)
+    context.close()
+
+
 def put_away(phones: list[BrowserContext]) -> None:
     """Close phones and forget them."""
     while phones:
-        phones.pop().close()
+        close(phones.pop())

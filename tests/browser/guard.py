@@ -4,7 +4,7 @@ import contextlib
 from collections.abc import Iterator
 from urllib.parse import urlsplit
 
-from chromium import phone
+from chromium import close, phone
 from playwright.sync_api import (
     Browser,
     BrowserContext,
@@ -77,5 +77,5 @@ def watched_phone(browser: Browser) -> Iterator[BrowserContext]:
     context = phone(browser)
     guard = Guard(context)
     yield context
-    context.close()
+    close(context)
     guard.check()
