@@ -614,6 +614,8 @@ class JobView(Message):
     causes: list[CauseView]
     report: list[ReportSection]
     assumed: list[str]
+    odd: list[str]
+    """What of the sheet may be so but is seldom meant: rings, and ways with more than one wire."""
     sheet: dict[str, Any]
     """The sheet as it stands, with everything found on the vehicle."""
     problems: list[str]
@@ -791,7 +793,7 @@ class BuildView(Message):
 
 
 class SheetAnswer(Message):
-    """A sheet that was read: its title, and what it leaves open."""
+    """A sheet that was read: its title, what it leaves open, and what to be aware of."""
 
     id: str
     title: str
@@ -800,6 +802,7 @@ class SheetAnswer(Message):
     summary: str
     parts: int
     assumed: list[str]
+    notices: list[str]
     sheet: dict[str, Any]
 
 

@@ -33,6 +33,7 @@ from footwell.sheet.old_plug import read_off
 from footwell.sheet.reading import ReadSheet, read_again
 from footwell.sheet.reading import read_data as sheet_data
 from footwell.sheet.reading import read_sheet as sheet_of
+from footwell.sheet.sharing import ends_of, of_one_colour
 from footwell.sheet.starter import Wanted, starter_sheet
 
 
@@ -56,6 +57,7 @@ def _answer(read: ReadSheet) -> m.SheetAnswer:
         summary=sheet.summary,
         parts=len(sheet.parts),
         assumed=read.assumed,
+        notices=[*read.odd, *of_one_colour(sheet, ends_of(sheet))],
         sheet=sheet.model_dump(mode="json", exclude_unset=True),
     )
 

@@ -166,6 +166,13 @@ def test_a_ring_of_plugs_is_refused() -> None:
     assert "would close a ring" in shown.refused
 
 
+def test_a_wire_that_would_end_where_it_begins_is_told() -> None:
+    split = [Put(what="fuse"), Split()]
+    shown = built(*split, Join(to="SP1.3"))
+    assert shown.refused == "Splice SP1 is where this wire begins; it ends somewhere else."
+    assert built(*split, Put(what="lamp"), Join(to="E0.1")).refused == ""
+
+
 @pytest.mark.parametrize("name", ["F1", "L1", "W1", "G1", "earth"])
 def test_a_name_used_twice_is_refused_with_one_that_is_free(name: str) -> None:
     assert "already" in built(*TWO_LAMPS, Put(what="fuse", id=name)).refused

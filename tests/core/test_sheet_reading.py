@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 
 import pytest
 
@@ -35,6 +36,16 @@ def test_the_same_is_said_of_a_sheet_inside_a_message(case: Bad) -> None:
     assert any(case.sentence in str(problem) for problem in refused.value.problems)
 
 
+@pytest.mark.parametrize("case", CASES, ids=lambda case: case.name)
+def test_what_is_wrong_is_named_as_people_name_it_and_not_as_code_counts_it(case: Bad) -> None:
+    assert not [each for each in problems(changed(case.bad)) if re.search(r"\w\[\d+\]", each)]
+
+
+def test_an_element_without_a_name_is_counted_from_one() -> None:
+    (told, *_) = problems(changed(lambda data: data["connectors"][1].pop("id")))
+    assert told.startswith("connector no. 2, field id (line ")
+
+
 def test_one_slip_is_told_as_one_problem() -> None:
     single = [case for case in CASES if case.name != "a part is missing"]
     # A control too many hides nothing else, and the wires of a missing part are two.
@@ -46,7 +57,7 @@ def test_one_slip_is_told_as_one_problem() -> None:
 
 def test_a_way_given_twice_in_one_object_is_told_though_the_parser_keeps_the_last() -> None:
     told = problems(TEXT.replace('"2": "S1.1"', '"1": "S1.1"'))
-    assert told[0].startswith('connector "X2", field part_ways.1 (connectors[1].part_ways.1, line')
+    assert told[0].startswith("connector X2, field part_ways › 1 (line")
     assert 'The name "1" is given twice in one object, again in line 54.' in told[0]
     assert "Keep one of the two values." in told[0]
 
@@ -58,8 +69,8 @@ def test_the_kinds_listed_are_all_that_a_sheet_may_use() -> None:
 
 def test_two_parts_of_different_kinds_with_one_name_are_told_apart_first() -> None:
     told = problems(changed(put("F1", id="R1")))
-    assert 'part "R1", field id (parts[3].id, line' in told[0]
-    assert 'The name "R1" is used twice, first at parts[1].' in told[0]
+    assert "part R1, field id (line" in told[0]
+    assert 'The name "R1" is used twice, first by part no. 2.' in told[0]
 
 
 def test_slips_of_different_sorts_are_told_together() -> None:
@@ -93,7 +104,7 @@ def test_the_error_is_data_with_a_code_a_sentence_and_details() -> None:
     with pytest.raises(SheetError) as refused:
         read_sheet(changed(put("W3", mm2=-1)))
     assert refused.value.code == "bad_sheet"
-    assert refused.value.sentence.startswith("The sheet cannot be used.")
+    assert refused.value.sentence.startswith("The sheet cannot be used: wire W3")
     assert refused.value.details == tuple(str(each) for each in refused.value.problems)
 
 

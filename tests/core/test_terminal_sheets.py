@@ -34,7 +34,7 @@ def test_every_problem_of_a_sheet_is_told_with_place_and_remedy(tmp_path: Path) 
     ended = run("sheet", str(spoilt))
     assert ended.code == 2
     (told,) = ended.err.splitlines()
-    assert told.startswith("The sheet cannot be used. ")
+    assert told.startswith("The sheet cannot be used: ")
     assert "toaster" in told
 
 

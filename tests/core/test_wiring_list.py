@@ -143,9 +143,9 @@ def test_two_wires_in_one_way_and_a_colour_twice_in_a_plug_are_told_and_taken() 
         "W90,X1.2.a,earth,BK",
     )
     told = " ".join(taken(*text).notices)
-    assert "Way X1.2 has 2 wires (lines 3 and 4)" in told
-    assert "BN is in X1 2 times (lines 2 and 3)" in told
-    assert "BN is in X3 2 times (lines 2 and 3)" in told
+    assert "Way X1.2 has 2 wires (line 3 and line 4)" in told
+    assert "X3 BN (line 2 and line 3)" in told
+    assert "X1 BN (line 2 and line 3)" in told
 
 
 def test_different_colours_in_ways_of_their_own_give_no_notice_but_of_what_is_not_listed() -> None:
@@ -205,8 +205,19 @@ def test_every_problem_is_told_at_once_and_a_line_after_a_broken_one_keeps_its_n
 
 
 def test_a_list_that_leaves_a_way_without_its_wire_is_refused_by_the_sheets_own_rules() -> None:
-    (told, *_) = refused("wire,from,to", "W6,X3.1.a,X3.3.a")
-    assert "leads nowhere" in told
+    told = refused("wire,from,to", "W6,X3.1.a,X3.3.a")
+    assert all(each.startswith("line 2: ") for each in told)
+    assert "nothing is joined to X1.1.a" in told[0]
+    assert "Add a line for the wire that ends at X1.1.a, or correct this one." in told[0]
+
+
+def test_a_wire_beside_one_of_the_sheet_that_is_not_listed_is_told_and_in_a_way_of_its_own_not() -> (
+    None
+):
+    assert "Way X1.2 has 2 wires (W7 and line 2)" in " ".join(
+        taken("from,to", "X1.2.a,earth").notices
+    )
+    assert "has 2 wires" not in " ".join(taken("from,to", "F1.2,earth").notices)
 
 
 def grown(count: int) -> Sheet:

@@ -79,6 +79,7 @@ def job_view(events: list[Event]) -> JobView:
         causes=causes,
         report=report_view(replayed, conclusion, suspects, causes, history, complaint),
         assumed=replayed.read.assumed,
+        odd=replayed.read.odd,
         sheet=replayed.read.sheet.model_dump(mode="json", exclude_unset=True),
         problems=list(replayed.problems),
         practice=replayed.practice,

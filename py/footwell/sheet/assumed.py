@@ -11,15 +11,13 @@ from footwell.parts.base import Context
 from footwell.reference import conductors, contacts
 from footwell.sheet.fields import amount, words
 from footwell.sheet.models import Sheet, SheetConnector, SheetPart, SheetWire
-from footwell.sheet.rings import rings
 
 UNJUDGED = ""
 """Nothing is taken instead: what depends on the value is not judged."""
 
 
 def assumed(sheet: Sheet, values: Mapping[str, Any]) -> list[str]:
-    """A sentence for each ring of wires, then for each element with a value left open, in the order of the
-    sheet."""
+    """A sentence for each element with a value left open, in the order of the sheet."""
     context = Context(sheet.system_volts, sheet.working_amps)
     rows = [
         *((part.id, _of_part(part, values[part.id], context)) for part in sheet.parts),
@@ -27,7 +25,7 @@ def assumed(sheet: Sheet, values: Mapping[str, Any]) -> list[str]:
         *((each.id, _of_wire(each, context)) for each in sheet.wires),
     ]
     told = ((name, "; ".join(open_values)) for name, open_values in rows)
-    return [*rings(sheet), *(f"{name}: {words}." for name, words in told if words)]
+    return [f"{name}: {words}." for name, words in told if words]
 
 
 def _of_part(part: SheetPart, values: Any, context: Context) -> Iterator[str]:

@@ -18,11 +18,13 @@ MOST_PROBLEMS = 20
 
 @dataclass(frozen=True, slots=True)
 class SheetProblem:
-    """One thing wrong: where in the sheet, what it is, and what to do about it."""
+    """One thing wrong: where in the sheet, what it is, and what to do about it. `about` names the element
+    or the point in question, where there is one."""
 
     place: str
     sentence: str
     remedy: str
+    about: str = ""
 
     def __str__(self) -> str:
         return f"{self.place}: {self.sentence} {self.remedy}"
@@ -39,7 +41,7 @@ class SheetError(FootwellError):
     def _summary(self) -> str:
         first = str(self.problems[0])
         if self.found == 1:
-            return f"The sheet cannot be used. {first}"
+            return f"The sheet cannot be used: {first}"
         listed = "" if self.found <= MOST_PROBLEMS else f", the first {MOST_PROBLEMS} are listed"
         return f"The sheet cannot be used: {self.found} problems{listed}. First, {first}"
 

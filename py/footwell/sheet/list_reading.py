@@ -6,8 +6,8 @@ What is odd but may be so, two wires in one way or a colour twice in a plug, is 
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 
 from pydantic import ValidationError
 
@@ -22,6 +22,7 @@ from footwell.sheet.points import HALVES, Points, joined, number, seen_point, wa
 from footwell.sheet.reading import read_again
 from footwell.sheet.rings import rings
 from footwell.sheet.shape import flaws_of
+from footwell.sheet.sharing import ends_of, in_one_way, of_one_colour
 from footwell.sheet.wiring_list import ListedWire, free_names, same_ends, with_wires
 
 _BODY = ("earth", "ground", "gnd", "body", "chassis")
@@ -55,17 +56,16 @@ def take_list(text: str, sheet: Sheet) -> TakenList:
     if reader.problems:
         raise ListError(reader.problems)
     wires = tuple(_named(sheet, [wire for _, wire in read]))
+    told = [(line.number, wire) for (line, _), wire in zip(read, wires, strict=True)]
     after = with_wires(sheet, wires)
     try:
         after = read_again(after).sheet
     except SheetError as error:
-        raise ListError(error.problems) from None
+        raise ListError([*_in_lines(error.problems, sheet, told)]) from None
     before = {each.id: each for each in sheet.wires}
     new = tuple(each.id for each in wires if each.id not in before)
     changed = tuple(each.id for each in after.wires if before.get(each.id, each) != each)
-    told = [(line.number, wire) for (line, _), wire in zip(read, wires, strict=True)]
-    closed = [ring for ring in rings(after) if ring not in rings(sheet)]
-    return TakenList(wires, after, new, changed, (*_notices(sheet, told), *closed))
+    return TakenList(wires, after, new, changed, tuple(_notices(sheet, after, told)))
 
 
 def _named(sheet: Sheet, wires: list[ListedWire]) -> Iterator[ListedWire]:
@@ -252,52 +252,46 @@ def _half(points: Points, connector: str, way: str, on_parts: dict[str, str]) ->
     raise _NoPoint(sentence, f"Write {points.seen(a)} or {points.seen(b)}.")
 
 
-def _notices(sheet: Sheet, told: list[tuple[int, ListedWire]]) -> Iterator[str]:
-    yield from _shared(told, sheet)
-    named = {wire.id for _, wire in told}
-    left = [each.id for each in sheet.wires if each.id not in named]
+def _notices(before: Sheet, after: Sheet, told: Sequence[tuple[int, ListedWire]]) -> Iterator[str]:
+    lines = {wire.id: f"line {number}" for number, wire in told}
+    ends = [
+        replace(end, called=lines.get(end.called, end.called), asked=end.called in lines)
+        for end in ends_of(after)
+    ]
+    yield from in_one_way(after, ends)
+    yield from of_one_colour(after, ends)
+    left = [each.id for each in before.wires if each.id not in lines]
     if left:
         verb = "are" if len(left) > 1 else "is"
         yield f"{', '.join(left)} of the sheet {verb} not in the list: kept as before."
+    yield from (ring for ring in rings(after) if ring not in rings(before))
 
 
-def _shared(told: list[tuple[int, ListedWire]], sheet: Sheet) -> Iterator[str]:
-    """Ways with two wires in them, and colours that are twice in one half of a connector."""
-    halves = {f"{c.id}.{half}" for c in sheet.connectors for half in HALVES}
-    ends = [
-        (point, number, wire.colour) for number, wire in told for point in (wire.start, wire.end)
-    ]
-    in_halves = [each for each in ends if _half_of(each[0]) in halves]
-    connectors = {each.id: each for each in sheet.connectors}
-    for point, lines in _twice(in_halves, lambda each: each[0]):
-        seen = seen_point(connectors, point)
-        yield (
-            f"Way {seen.removesuffix('.a').removesuffix('.b')} has {len(lines)} wires "
-            f"(lines {_and(lines)}): right if they are crimped together, else correct one."
-        )
-    coloured = [each for each in in_halves if each[2]]
-    for key, lines in _twice(coloured, lambda each: f"{each[2]} {_half_of(each[0])}"):
-        colour, half = key.split(" ")
-        yield (
-            f"{colour} is in {half[:-2]} {len(lines)} times (lines {_and(lines)}): tell these wires "
-            "apart by their pins, not by colour."
-        )
+def _in_lines(
+    problems: Sequence[SheetProblem], before: Sheet, told: Sequence[tuple[int, ListedWire]]
+) -> Iterator[SheetProblem]:
+    """What the rules of a sheet say, each at the line that brought it where there is one."""
+    lines = {wire.id: number for number, wire in told}
+    connectors = {each.id: each for each in before.connectors}
+    for problem in problems:
+        point = problem.about
+        line = lines.get(point) or _line_of(point, before, told)
+        if line is None:
+            yield problem
+        elif point in lines:
+            yield replace(problem, place=f"line {line}")
+        else:
+            seen = seen_point(connectors, point)
+            remedy = f"Add a line for the wire that ends at {seen}, or correct this one."
+            yield replace(problem, place=f"line {line}", remedy=remedy)
 
 
-_End = tuple[str, int, str | None]
-
-
-def _twice(ends: list[_End], key: Callable[[_End], str]) -> Iterator[tuple[str, list[int]]]:
-    groups: dict[str, list[int]] = {}
-    for each in ends:
-        groups.setdefault(key(each), []).append(each[1])
-    return ((name, lines) for name, lines in groups.items() if len(lines) > 1)
-
-
-def _half_of(point: str) -> str:
-    pieces = point.split(".")
-    return f"{pieces[0]}.{pieces[2]}" if len(pieces) == 3 else ""
-
-
-def _and(lines: list[int]) -> str:
-    return f"{', '.join(map(str, lines[:-1]))} and {lines[-1]}"
+def _line_of(point: str, before: Sheet, told: Sequence[tuple[int, ListedWire]]) -> int | None:
+    """The line whose wire has left a point of the sheet or has come to the other half of its way."""
+    drawn = {wire.id: {wire.start, wire.end} for wire in before.wires}
+    way = point.rpartition(".")[0] + "."
+    for line, wire in told:
+        ends = {wire.start, wire.end}
+        if point in drawn.get(wire.id, set()) - ends or any(end.startswith(way) for end in ends):
+            return line
+    return None

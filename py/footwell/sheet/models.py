@@ -29,7 +29,8 @@ def _listed_width(mm: float) -> float:
     raise ValueError(f"No terminal class is {mm:g} mm wide; the table lists {listed} mm.")
 
 
-Id = Annotated[str, Field(pattern=r"^[A-Za-z][A-Za-z0-9_-]{0,23}$")]
+ID = r"^[A-Za-z][A-Za-z0-9_-]{0,23}$"
+Id = Annotated[str, Field(pattern=ID)]
 WAY_NAME = r"^[A-Za-z0-9+-]{1,8}$"
 WayName = Annotated[str, Field(pattern=WAY_NAME)]
 TerminalName = WayName

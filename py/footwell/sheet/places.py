@@ -1,12 +1,14 @@
-"""Saying where in a sheet something stands: in words, by path and, where known, by line."""
+"""Saying where in a sheet something stands: in words and, where known, by line."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
 from footwell.sheet.errors import SheetProblem
+from footwell.sheet.models import ID
 
 Path = tuple[str | int, ...]
 """Keys and list positions from the whole sheet down to one value."""
@@ -21,11 +23,13 @@ _ELEMENTS: Mapping[str, tuple[str, str]] = {
 
 @dataclass(frozen=True, slots=True)
 class Flaw:
-    """A problem by its path in the sheet, before the place is put in words."""
+    """A problem by its path in the sheet, before the place is put in words. `point` is what it is about
+    where that is no whole element."""
 
     path: Path
     sentence: str
     remedy: str
+    point: str = ""
 
 
 @dataclass(frozen=True)
@@ -36,24 +40,29 @@ class Places:
     lines: Mapping[Path, int] = field(default_factory=dict)
 
     def problem(self, flaw: Flaw) -> SheetProblem:
-        return SheetProblem(*map(short, (self.say(flaw.path), flaw.sentence, flaw.remedy)))
+        about = flaw.point or self._id(flaw.path[:2])
+        return SheetProblem(*map(short, (self.say(flaw.path), flaw.sentence, flaw.remedy, about)))
 
     def say(self, path: Path) -> str:
-        """Such as 'part "R1", field ohms (parts[3].values.ohms, line 24)'."""
+        """Such as 'part R1, field ohms (line 24)'."""
         words = (
             ", ".join(filter(None, (self._element(path[:2]), _field(path)))) or "the whole sheet"
         )
-        spot = ", ".join(filter(None, (_spot(path), self._line(path))))
-        return f"{words} ({spot})" if spot else words
+        line = self._line(path)
+        return f"{words} ({line})" if line else words
 
     def _element(self, path: Path) -> str:
-        if len(path) < 2 or path[0] not in _ELEMENTS or not isinstance(path[1], int):
+        if not _is_element(path):
             return ""
-        word, key = _ELEMENTS[str(path[0])]
-        name = self._at((*path, key))
-        if isinstance(name, str) and name:
-            return f'{word} "{short(name, 40)}"'
-        return f"{word.split()[0]} no. {path[1] + 1}"
+        word, name = _ELEMENTS[str(path[0])][0], self._id(path)
+        if not name:
+            return counted(path)
+        return f"{word} {name}" if re.fullmatch(ID, name) else f'{word} "{short(name, 40)}"'
+
+    def _id(self, path: Path) -> str:
+        """What an element is called; "" where it has no name or the path is that of none."""
+        name = self._at((*path, _ELEMENTS[str(path[0])][1])) if _is_element(path) else None
+        return name if isinstance(name, str) else ""
 
     def _at(self, path: Path) -> Any:
         found = self.data
@@ -76,23 +85,28 @@ def short(text: str, most: int = 600) -> str:
     return text if len(text) <= most else f"{text[: most - 1]}…"
 
 
-def dotted(path: Path) -> str:
-    """The path as it is written in code.
+def counted(path: Path) -> str:
+    """An element by its place in its list.
 
-    >>> dotted(("parts", 3, "values", "ohms"))
-    'parts[3].values.ohms'
+    >>> counted(("connectors", 1))
+    'connector no. 2'
     """
-    return "".join(f"[{step}]" if isinstance(step, int) else f".{step}" for step in path).lstrip(
-        "."
-    )
+    return f"{_ELEMENTS[str(path[0])][0].split()[0]} no. {int(path[1]) + 1}"
+
+
+def _is_element(path: Path) -> bool:
+    return len(path) == 2 and path[0] in _ELEMENTS and isinstance(path[1], int)
+
+
+def _steps(path: Path) -> str:
+    """
+    >>> _steps(("positions", 2, "id"))
+    'positions › no. 3 › id'
+    """
+    return " › ".join(f"no. {step + 1}" if isinstance(step, int) else step for step in path)
 
 
 def _field(path: Path) -> str:
     inside = path[2:] if path and path[0] in _ELEMENTS and len(path) > 1 else path
     named = inside[1:] if inside[:1] == ("values",) and len(inside) > 1 else inside
-    return f"field {dotted(named)}" if named else ""
-
-
-def _spot(path: Path) -> str:
-    """The path, where the words do not already say it."""
-    return dotted(path) if len(path) > 1 else ""
+    return f"field {_steps(named)}" if named else ""

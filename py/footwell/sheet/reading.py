@@ -19,8 +19,10 @@ from footwell.sheet.json_layout import Layout, layout
 from footwell.sheet.json_text import parse
 from footwell.sheet.models import SHEET_FORMAT, Sheet
 from footwell.sheet.places import Flaw, Places
+from footwell.sheet.rings import rings
 from footwell.sheet.rules import RULES
 from footwell.sheet.shape import flaws_of
+from footwell.sheet.sharing import ends_of, in_one_way
 from footwell.sheet.values import not_numbers
 
 
@@ -29,12 +31,14 @@ class ReadSheet:
     """A sheet without problems.
 
     `values` holds each part's values by its id, in the dataclass of its kind; `assumed` has a
-    sentence for every element with a value left open.
+    sentence for every element with a value left open, `odd` one for what may be so but is seldom meant:
+    rings, and ways with more than one wire.
     """
 
     sheet: Sheet
     values: dict[str, Any]
     assumed: list[str]
+    odd: list[str]
 
 
 def read_sheet(text: str) -> ReadSheet:
@@ -68,7 +72,8 @@ def _read(data: Any, found: Layout) -> ReadSheet:
     flaws += [flaw for rule in RULES for flaw in rule(draft)]
     _refuse(flaws, places)
     assert sheet is not None
-    return ReadSheet(sheet, draft.values, assumed(sheet, draft.values))
+    odd = [*rings(sheet), *in_one_way(sheet, ends_of(sheet))]
+    return ReadSheet(sheet, draft.values, assumed(sheet, draft.values), odd)
 
 
 def _refuse(flaws: list[Flaw], places: Places) -> None:

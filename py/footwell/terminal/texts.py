@@ -12,6 +12,7 @@ def sheet(answer: m.SheetAnswer) -> str:
     return _lines(
         [
             f"{answer.title}, {answer.vehicle}: {answer.parts} parts. The sheet is sound.",
+            *_listed("Be aware:", answer.notices),
             *_listed("Assumed, because the sheet leaves it open:", answer.assumed),
         ]
     )

@@ -38,6 +38,8 @@ export const working = signal("");
 const OPENING = "Working out what to measure…";
 /** Why the last action came to nothing; empty when it did not. */
 export const trouble = signal("");
+/** What else is wrong with what the last action brought. */
+export const troubles = signal<string[]>([]);
 
 let running = false;
 let again = "";
@@ -160,11 +162,20 @@ export async function attempt<T>(act: () => Promise<T>): Promise<T | null> {
   try {
     const answer = await act();
     trouble.value = "";
+    troubles.value = [];
     return answer;
   } catch (error) {
     trouble.value = sentenceOf(error);
+    troubles.value = listedIn(error);
     return null;
   }
+}
+
+/** What is listed of a sheet or a wiring list that was refused, but for what its sentence says already. */
+function listedIn(error: unknown): string[] {
+  if (!(error instanceof CallError) || !["bad_sheet", "bad_list"].includes(error.code)) return [];
+  const listed = Array.isArray(error.details) ? error.details.map(String) : [];
+  return listed.filter((each) => !error.sentence.includes(each));
 }
 
 function sentenceOf(error: unknown): string {

@@ -814,6 +814,7 @@ export interface JobView {
   causes: CauseView[];
   report: ReportSection[];
   assumed: string[];
+  odd: string[];
   sheet: {
     [k: string]: unknown;
   };
@@ -1187,7 +1188,7 @@ export interface SheetText {
   text: string;
 }
 /**
- * A sheet that was read: its title, and what it leaves open.
+ * A sheet that was read: its title, what it leaves open, and what to be aware of.
  */
 export interface SheetAnswer {
   id: string;
@@ -1197,6 +1198,7 @@ export interface SheetAnswer {
   summary: string;
   parts: number;
   assumed: string[];
+  notices: string[];
   sheet: {
     [k: string]: unknown;
   };

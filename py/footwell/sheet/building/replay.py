@@ -319,9 +319,12 @@ def _finish(loom: Loom, to: str) -> None:
         raise loom.refuse(
             "The battery's plus", "is where the current comes from; it cannot end there"
         )
+    here, there = loom.place(end.point), loom.place(to)
+    if here == there:
+        raise loom.refuse(here, "is where this wire begins; it ends somewhere else")
     if to in joined(loom.conductors(), end.point):
         raise loom.refuse(
-            f"{loom.place(end.point)} and {loom.place(to)}",
+            f"{here} and {there}",
             "are joined already: this wire would close a ring through which current goes round past "
             "every load. Leave it out, or choose where it really ends",
         )
@@ -329,7 +332,7 @@ def _finish(loom: Loom, to: str) -> None:
     _lead(loom, end, loom.meeting(to))
     if EARTH in joined(loom.carriers(), PLUS):
         raise loom.refuse(
-            loom.place(end.point),
+            here,
             "would lead straight to earth, with no load between, and the fuse would blow. Put the load in "
             "first",
         )

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from footwell.parts.base import EARTH, SUPPLY
 from footwell.sheet.draft import Draft
-from footwell.sheet.places import Flaw, Path, dotted
+from footwell.sheet.places import Flaw, Path, counted
 
 _RESERVED = {EARTH: "the vehicle's body", SUPPLY: "the battery's positive post"}
 
@@ -22,7 +22,7 @@ def told_apart(draft: Draft) -> Iterator[Flaw]:
         elif name in first:
             yield Flaw(
                 (*path, "id"),
-                f'The name "{name}" is used twice, first at {dotted(first[name])}.',
+                f'The name "{name}" is used twice, first by {counted(first[name])}.',
                 "Rename one of them: parts, wires and connectors share one list of names.",
             )
         first.setdefault(name, path)

@@ -37,6 +37,7 @@ def no_loose_ends(draft: Draft) -> Iterator[Flaw]:
                     path,
                     f"Nothing is joined to terminal {terminal} of {part.id}.",
                     f"Join a wire or a connector's way to {part.id}.{terminal}, {_SPARE}",
+                    terminal_point(part.id, terminal),
                 )
 
 
@@ -128,6 +129,7 @@ def _loose_ways(
                 f"Way {number(connector, way)} of {connector.id} leads nowhere: nothing is joined to "
                 f"{draft.points.seen(loose[0])}.",
                 f"Add the wire that ends at {draft.points.told(loose[0])}, {_SPARE}",
+                loose[0],
             )
 
 

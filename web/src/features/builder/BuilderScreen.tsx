@@ -2,15 +2,15 @@
 
 import { useEffect, useRef, useState } from "preact/hooks";
 import { attempt } from "../../app/job";
-import { ports } from "../../app/ports";
 import { back, go } from "../../app/route";
 import type { BuildView } from "../../app/types";
 import { Trouble } from "../../app/ui/JobHead";
 import { CommitKey, Key } from "../../app/ui/Key";
 import { Screen } from "../../app/ui/Screen";
 import { Toggles } from "../../app/ui/Toggles";
-import { newId } from "../../storage";
+import { Told } from "../../app/ui/Told";
 import { Drawing } from "../circuit/Drawing";
+import { openJobOn } from "../newjob/library";
 import { words as starterWords } from "../starter/words";
 import { Board, Seldom } from "./Board";
 import { isPlain, Question } from "./Question";
@@ -20,18 +20,24 @@ import { words } from "./words";
 const SCALE = 40;
 
 export function BuilderScreen() {
-  const { view, refused, step, undo, setVolts } = useBuilding();
+  const { view, refused, forgetRefused, step, undo, setVolts } = useBuilding();
   const [about, setAbout] = useState("");
+  const ask = (next: string) => {
+    forgetRefused();
+    setAbout(next);
+  };
+  // What was typed stands until it has been taken.
   const take = async (next: Step) => {
-    setAbout("");
-    await step(next);
+    if (await step(next)) setAbout((now) => (now === about ? "" : now));
   };
   const choose = (next: string) => {
     if (next === "earth") return take({ do: "earth" });
-    return isPlain(next) ? take({ do: "put", what: next }) : setAbout(next);
+    return isPlain(next) ? take({ do: "put", what: next }) : ask(next);
   };
   const use = async () => {
-    const job = view?.sheet && (await attempt(() => openBuilt(view)));
+    const sheet = view?.sheet;
+    // The steps stay, to go on building.
+    const job = sheet && (await attempt(() => openJobOn(view.title, sheet)));
     if (job) go({ screen: "job", job, show: "complaint" }, true);
   };
   return (
@@ -39,7 +45,7 @@ export function BuilderScreen() {
       name={words.name}
       keys={
         <div class="key-row">
-          <Key look="small" onPress={() => (about ? setAbout("") : back())}>
+          <Key look="small" onPress={() => (about ? ask("") : back())}>
             {words.back}
           </Key>
           <Key look="small" off={!isBegun()} onPress={undo}>
@@ -53,11 +59,7 @@ export function BuilderScreen() {
     >
       <Trouble />
       <div class="growing-box">
-        {refused && about === "" && (
-          <p class="trouble" role="alert">
-            {refused}
-          </p>
-        )}
+        {refused && <Told refused={refused} />}
         {view && isBegun() && <Growing view={view} />}
       </div>
       {view && !isBegun() && about === "" && (
@@ -123,11 +125,4 @@ function Problems({ view }: { view: BuildView }) {
       </ul>
     </details>
   );
-}
-
-/** Stores a new job on the sheet that was built; the steps stay, to go on building. */
-async function openBuilt({ title, sheet }: BuildView): Promise<string> {
-  const job = newId();
-  await ports().store.append(job, "job opened", { title, sheet: sheet ?? {} });
-  return job;
 }

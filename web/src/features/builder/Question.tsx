@@ -10,6 +10,8 @@ import { words } from "./words";
 const FUSES = [3, 5, 7.5, 10, 15, 20, 25, 30, 40];
 const TWINS = ["P21/5W", "H4", "PY21/5W", "P21/4W", "W21/5W"];
 const LAMPS = ["H7", "H1", "H3", "P21W", "PY21W", "R5W", "R10W", "W5W", "C5W"];
+/** Of amperes, watts and ohms. */
+const MOST = 5000;
 const COUNTS = [1, 2, 3, 4, 5, 6, 7, 8];
 const COLOURS = ["BK", "BN", "RD", "OG", "YE", "GN", "BU", "VT", "GY", "WH", "PK", "TQ"];
 
@@ -76,7 +78,9 @@ function PartAsked({ what, onStep }: { what: Put["what"]; onStep: (step: Step) =
   const [turned, setTurned] = useState(false);
   const put = (more: Partial<Put>) => onStep({ do: "put", what, turned, ...more });
   const many = what === "switch" || what === "resistor pack";
-  const number = Number.parseFloat(typed.replace(",", "."));
+  const number = Number(typed.trim().replace(",", "."));
+  const known = number > 0 && number <= MOST;
+  const wrong = typed.trim() !== "" && !known;
   return (
     <>
       {many && (
@@ -127,9 +131,10 @@ function PartAsked({ what, onStep }: { what: Put["what"]; onStep: (step: Step) =
           inputMode="decimal"
         />
       )}
+      {wrong && <p role="status">{words.noNumber(MOST)}</p>}
       {!many && (
-        <Key look="answer" onPress={() => put(number > 0 ? { amount: number } : {})}>
-          {number > 0 ? words.putIn : words.unknown}
+        <Key look="answer" off={wrong} onPress={() => put(known ? { amount: number } : {})}>
+          {typed.trim() === "" ? words.unknown : words.putIn}
         </Key>
       )}
     </>

@@ -1,10 +1,11 @@
 /** The steps of the circuit that is being built: kept on the phone, shown as the core makes them. */
 
-import { useEffect, useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import { draft } from "../../app/draft";
 import { attempt } from "../../app/job";
 import { ports } from "../../app/ports";
 import type { Building, BuildView } from "../../app/types";
+import type { Refusal } from "../../app/ui/Told";
 
 export type Step = Building["steps"][number];
 
@@ -17,27 +18,49 @@ export const kept = draft<Kept>("builder", { volts: 12, steps: [] });
 
 export const isBegun = () => kept.value.value.steps.length > 0;
 
-/** What stands, the acts that change it, and why the last one could not be. */
+/** What stands, the acts that change it, and why the last one could not be. Acts answer whether they could. */
 export function useBuilding() {
   const [view, setView] = useState<BuildView | null>(null);
-  const [refused, setRefused] = useState("");
+  const [refused, setRefused] = useState<Refusal | null>(null);
   const ask = async (next: Kept, mustBe: boolean) => {
     const answer = await attempt(() => ports().core.call("build", next));
-    if (!answer) return;
-    setRefused(answer.refused);
-    if (answer.refused && mustBe) return;
+    if (!answer) return false;
+    setRefused(answer.refused ? { sentence: answer.refused } : null);
+    if (answer.refused && mustBe) return false;
     kept.set(next);
     setView(answer);
+    return true;
   };
   useEffect(() => {
     void ask(kept.value.value, false);
   }, []);
-  const { volts, steps } = kept.value.value;
+  const inTurn = useInTurn();
+  const change = (name: string, to: (now: Kept) => Kept, mustBe = false) =>
+    inTurn(name, () => ask(to(kept.value.value), mustBe));
   return {
     view,
     refused,
-    step: (step: Step) => ask({ volts, steps: [...steps, step] }, true),
-    undo: () => ask({ volts, steps: steps.slice(0, -1) }, false),
-    setVolts: (to: Kept["volts"]) => ask({ volts: to, steps }, false),
+    forgetRefused: () => setRefused(null),
+    step: (step: Step) =>
+      change(
+        JSON.stringify(step),
+        ({ volts, steps }) => ({ volts, steps: [...steps, step] }),
+        true,
+      ),
+    undo: () => change("undo", ({ volts, steps }) => ({ volts, steps: steps.slice(0, -1) })),
+    setVolts: (volts: Kept["volts"]) => change(`${volts}`, ({ steps }) => ({ volts, steps })),
+  };
+}
+
+/** Acts one after another; the same once more before it is done is a double tap, and is let pass. */
+function useInTurn() {
+  const turn = useRef({ name: "", done: Promise.resolve(false) });
+  return (name: string, act: () => Promise<boolean>): Promise<boolean> => {
+    if (name === turn.current.name) return Promise.resolve(false);
+    const done = turn.current.done.then(act).finally(() => {
+      if (turn.current.done === done) turn.current.name = "";
+    });
+    turn.current = { name, done };
+    return done;
   };
 }

@@ -36,6 +36,7 @@ export const words = {
   more: "More…",
   unknown: "Not known",
   putIn: "Put in",
+  noNumber: (most: number) => `Write a number above 0, up to ${most}, or leave it empty.`,
   fuse: "Rating, A",
   lamp: "Lamp code, or watts below",
   twin: "Lamp code",

@@ -35,7 +35,11 @@ export function CircuitScreen() {
       bar={<Bar />}
       keys={<Key onPress={() => setListed(false)}>{words.toPicture}</Key>}
     >
-      <Places places={picture.places} assumed={view.value?.assumed ?? []} />
+      <Places
+        places={picture.places}
+        odd={view.value?.odd ?? []}
+        assumed={view.value?.assumed ?? []}
+      />
     </Screen>
   );
 }

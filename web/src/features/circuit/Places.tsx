@@ -1,11 +1,17 @@
-/** The places for a probe in order from supply to earth, and what is only assumed of the circuit. */
+/** The places for a probe in order from supply to earth, and what is odd or only assumed of the circuit. */
 
 import { show } from "../../app/route";
 import { Key } from "../../app/ui/Key";
 import type { Spot } from "./picture";
 import { words } from "./words";
 
-export function Places({ places, assumed }: { places: Spot[]; assumed: string[] }) {
+interface PlacesProps {
+  places: Spot[];
+  odd: string[];
+  assumed: string[];
+}
+
+export function Places({ places, odd, assumed }: PlacesProps) {
   return (
     <>
       <ol class="stack">
@@ -22,16 +28,22 @@ export function Places({ places, assumed }: { places: Spot[]; assumed: string[] 
           </li>
         ))}
       </ol>
-      {assumed.length > 0 && (
-        <details>
-          <summary>{words.assumed}</summary>
-          <ul class="plain">
-            {assumed.map((line) => (
-              <li key={line}>{line}</li>
-            ))}
-          </ul>
-        </details>
-      )}
+      <Listed title={words.odd} lines={odd} />
+      <Listed title={words.assumed} lines={assumed} />
     </>
+  );
+}
+
+function Listed({ title, lines }: { title: string; lines: string[] }) {
+  if (lines.length === 0) return null;
+  return (
+    <details>
+      <summary>{title}</summary>
+      <ul class="plain">
+        {lines.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+    </details>
   );
 }

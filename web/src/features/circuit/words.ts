@@ -22,6 +22,7 @@ export const words = {
   with: "Instrument",
   black: "Black lead on",
   earth: "clean earth",
+  odd: "Odd on this sheet: it may be so",
   assumed: "Assumed, not yet seen on the vehicle",
   keep: "Keep what I found",
   colour: "Wire colour",

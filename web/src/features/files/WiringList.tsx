@@ -5,21 +5,19 @@ import { attempt, events, record } from "../../app/job";
 import { ports } from "../../app/ports";
 import type { Entry, ListRead } from "../../app/types";
 import { CommitKey } from "../../app/ui/Key";
-import { CallError } from "../../worker/errors";
+import { useInView } from "../../app/ui/useInView";
 import { TextFileKey } from "./TextFileKey";
 import { words } from "./words";
 
 export function WiringList() {
   const [read, setRead] = useState<ListRead | null>(null);
   const [said, setSaid] = useState("");
-  const [wrong, setWrong] = useState<string[]>([]);
+  const told = useInView<HTMLElement>(read);
   const open = async (text: string) => {
     setSaid("");
     setRead(null);
-    setWrong([]);
-    const asked = ports().core.call("list_read", { events: events.value, text });
-    asked.catch((error: unknown) => setWrong(detailsOf(error)));
-    setRead(await attempt(() => asked));
+    const request = { events: events.value, text };
+    setRead(await attempt(() => ports().core.call("list_read", request)));
   };
   const take = async ({ entry }: ListRead) => {
     if (!(await record([entry as unknown as Entry]))) return;
@@ -27,16 +25,13 @@ export function WiringList() {
     setSaid(words.taken);
   };
   return (
-    <section>
+    <section ref={told}>
       <h2>{words.into}</h2>
       <p>{words.how}</p>
       <TextFileKey name={words.open} onText={open} />
       <div role="status">
         {read && <Told read={read} />}
         {said && <p>{said}</p>}
-        {wrong.map((problem) => (
-          <p key={problem}>{problem}</p>
-        ))}
       </div>
       {read && comesToAnything(read) && (
         <CommitKey look="main" onPress={() => take(read)}>
@@ -46,12 +41,6 @@ export function WiringList() {
     </section>
   );
 }
-
-/** Every line of the list that is wrong; a refusal of another kind has said all in its sentence. */
-const detailsOf = (error: unknown): string[] =>
-  error instanceof CallError && error.code === "bad_list" && Array.isArray(error.details)
-    ? error.details.map(String)
-    : [];
 
 const comesToAnything = ({ fresh, changed }: ListRead) => fresh.length + changed.length > 0;
 

@@ -8,11 +8,10 @@ import { Trouble } from "../../app/ui/JobHead";
 import { CommitKey, Key } from "../../app/ui/Key";
 import { Screen } from "../../app/ui/Screen";
 import { Toggles } from "../../app/ui/Toggles";
-import { TextFileKey } from "../files/TextFileKey";
-import { words as fileWords } from "../files/words";
 import { practiseOn } from "../practice/begin";
 import { words as practiceWords } from "../practice/words";
-import { ABOUT, circuits, isAbout, isMeant, openOn, openOnFile } from "./library";
+import { ABOUT, circuits, isAbout, isMeant, openOn } from "./library";
+import { SheetFile } from "./SheetFile";
 import { words } from "./words";
 
 type Listed = Circuit[] | "reading" | "missing";
@@ -55,7 +54,7 @@ export function NewJobScreen({ practice = false }: { practice?: boolean }) {
         </>
       )}
       {Array.isArray(listed) && <Listing circuits={listed} practice={practice} />}
-      {!practice && <TextFileKey name={fileWords.openSheet} onText={openFile} />}
+      {!practice && <SheetFile />}
     </Screen>
   );
 }
@@ -96,11 +95,6 @@ function Listing({ circuits, practice }: ListingProps) {
       </div>
     </>
   );
-}
-
-async function openFile(text: string): Promise<void> {
-  const job = await attempt(() => openOnFile(text));
-  if (job) go({ screen: "job", job, show: "complaint" }, true);
 }
 
 function CircuitKey({ circuit, practice }: { circuit: Circuit; practice: boolean }) {

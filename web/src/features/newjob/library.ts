@@ -31,18 +31,12 @@ export function isMeant({ title, vehicle, summary }: Circuit, typed: string): bo
 
 export const sheetOf = (circuit: Circuit) => fetchJson<JobOpened["sheet"]>(FOLDER + circuit.file);
 
-/** Stores a new job on a circuit file, checked by the core, and answers its id. */
-export async function openOnFile(text: string): Promise<string> {
-  const { title, sheet } = await ports().core.call("read_sheet", { text });
+/** Stores a new job on a sheet that the core has checked, and answers its id. */
+export async function openJobOn(title: string, sheet: JobOpened["sheet"]): Promise<string> {
   const job = newId();
   await ports().store.append(job, "job opened", { title, sheet });
   return job;
 }
 
 /** Stores a new job on the circuit and answers its id. */
-export async function openOn(circuit: Circuit): Promise<string> {
-  const sheet = await sheetOf(circuit);
-  const job = newId();
-  await ports().store.append(job, "job opened", { title: circuit.title, sheet });
-  return job;
-}
+export const openOn = async (circuit: Circuit) => openJobOn(circuit.title, await sheetOf(circuit));
