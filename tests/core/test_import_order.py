@@ -30,7 +30,7 @@ ORDER = (
     ("sheet",),
     ("parts",),
     ("reference",),
-    ("errors", "pulse", ""),
+    ("errors", "names", "pulse", ""),
 )
 """Packages and modules from the top down; those of one row do not know each other. "" is the
 package itself with its release."""

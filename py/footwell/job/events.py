@@ -10,13 +10,14 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
+from footwell.names import Told
 from footwell.sheet.finding import Found
 
 EVENT_FORMAT = 1
 
-Text = Annotated[str, Field(max_length=2000)]
-Name = Annotated[str, Field(min_length=1, max_length=80)]
-CheckId = Annotated[str, Field(max_length=1000)]
+Text = Annotated[Told, Field(max_length=2000)]
+Name = Annotated[Told, Field(min_length=1, max_length=80)]
+CheckId = Annotated[Told, Field(max_length=1000)]
 """Names every control with its position, so that it is as long as a sheet has controls."""
 
 Number = Annotated[float, Field(allow_inf_nan=False, ge=-1e12, le=1e12)]
@@ -45,7 +46,7 @@ class Body(BaseModel):
 class JobOpened(Body):
     """A job begins with the whole sheet it works on."""
 
-    title: Annotated[str, Field(min_length=1, max_length=120)]
+    title: Annotated[Told, Field(min_length=1, max_length=120)]
     sheet: dict[str, Any]
 
 
@@ -54,7 +55,7 @@ class SheetChange(Body):
 
     element: Name
     field: Name
-    value: Annotated[str, Field(max_length=200)] | Number | bool | None
+    value: Annotated[Told, Field(max_length=200)] | Number | bool | None
 
 
 class SheetEdited(Body):
@@ -66,10 +67,10 @@ class PlaceFound(Body):
 
     inside: Name
     what: Found
-    at: Annotated[str, Field(max_length=120)] = ""
-    plug: Annotated[str, Field(max_length=24)] = ""
+    at: Annotated[Told, Field(max_length=120)] = ""
+    plug: Annotated[Told, Field(max_length=24)] = ""
     """The plug that a wire goes through, for "way of a plug"."""
-    to: Annotated[str, Field(max_length=80)] = ""
+    to: Annotated[Told, Field(max_length=80)] = ""
     """Where a branch ends: of one to a load its earth, which else is a point of its own; of a plain one
     the place itself, which else is open."""
 
@@ -80,7 +81,7 @@ class WireListed(Body):
     id: Name
     start: Name
     end: Name
-    colour: Annotated[str, Field(max_length=24)] | None = None
+    colour: Annotated[Told, Field(max_length=24)] | None = None
     mm2: Number | None = None
     metres: Number | None = None
 
@@ -145,10 +146,10 @@ class Shown(Body):
     do: Text = ""
     low: Number | None = None
     high: Number | None = None
-    unit: Annotated[str, Field(max_length=4)] = ""
+    unit: Annotated[Told, Field(max_length=4)] = ""
     outcomes: Annotated[list[tuple[Text, Text]], Field(max_length=12)] = []
     verdict: Text = ""
-    release: Annotated[str, Field(max_length=40)] = ""
+    release: Annotated[Told, Field(max_length=40)] = ""
 
 
 class ReadingTaken(Body):
@@ -160,12 +161,12 @@ class ReadingTaken(Body):
 
     check: CheckId = ""
     instrument: Name
-    red: Annotated[str, Field(max_length=80)] = ""
-    black: Annotated[str, Field(max_length=80)] = ""
+    red: Annotated[Told, Field(max_length=80)] = ""
+    black: Annotated[Told, Field(max_length=80)] = ""
     setup: Setup = Setup()
     value: Number | None = None
-    choice: Annotated[str, Field(max_length=40)] = ""
-    typed: Annotated[str, Field(max_length=40)] = ""
+    choice: Annotated[Told, Field(max_length=40)] = ""
+    typed: Annotated[Told, Field(max_length=40)] = ""
     complaint: Literal["present", "absent", "unknown"] = "present"
     shown: Shown | None = None
 
@@ -185,7 +186,7 @@ class OldPlugRead(Body):
     half: Literal["a", "b"]
     read_off: Literal["old plug", "other half"] = "old plug"
     colours: Annotated[
-        dict[Name, Annotated[str, Field(max_length=120)] | None], Field(max_length=120)
+        dict[Name, Annotated[Told, Field(max_length=120)] | None], Field(max_length=120)
     ]
 
 
@@ -228,7 +229,7 @@ class RepairDone(Body):
     """A part, wire, contact or earth point was renewed, mended or cleaned."""
 
     element: Name
-    mode: Annotated[str, Field(max_length=40)] = ""
+    mode: Annotated[Told, Field(max_length=40)] = ""
     what: Literal["renewed", "mended", "cleaned"]
     note: Text = ""
 
@@ -236,7 +237,7 @@ class RepairDone(Body):
 class EventWithdrawn(Body):
     """Undo, and undo of an undo: names the event that no longer counts."""
 
-    device: Annotated[str, Field(min_length=1, max_length=64)]
+    device: Annotated[Told, Field(min_length=1, max_length=64)]
     n: Annotated[int, Field(ge=1, le=10**9)]
 
 
@@ -257,7 +258,7 @@ class NoteMade(Body):
 
 class HiddenFault(Body):
     element: Name
-    mode: Annotated[str, Field(max_length=40)]
+    mode: Annotated[Told, Field(max_length=40)]
     size: Annotated[float, Field(allow_inf_nan=False, ge=0, le=1e9)] = 0.0
 
 

@@ -47,6 +47,7 @@ from footwell.job.events import (
     WiringFound,
 )
 from footwell.job.stored import NotOnSheet, check_of, on_sheet, setup_of, wiring_of
+from footwell.names import composed
 from footwell.reference.sight_words import WORDS
 from footwell.sheet.editing import apply_change
 from footwell.sheet.finding import with_place
@@ -361,7 +362,7 @@ class _State:
         self._add(Taken(self._now, self.sitting, check, value, word, number))
 
     def _skipped(self, body: CheckSkipped) -> None:
-        self.skipped.add(body.check)
+        self.skipped.add(composed(body.check))
         if body.reason == "cannot reach":
             place = next((w for w in body.check.split() if "." in w), "")
             self.unreachable.update([place.split(".")[0]] if place else [])

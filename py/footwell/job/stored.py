@@ -31,6 +31,7 @@ from footwell.circuit.setup import SetupState, set_up
 from footwell.errors import FootwellError
 from footwell.faults.miswiring import SPARE, Wiring, as_drawn
 from footwell.job.events import ReadingTaken
+from footwell.names import composed
 from footwell.parts.base import EARTH, Kind
 from footwell.sheet.points import seen_point
 
@@ -119,6 +120,7 @@ def setup_of(
     engine: str,
 ) -> SetupState:
     """A set-up in the core's form; lamps come as "21 W". Raises NotOnSheet."""
+    controls = {part: composed(position) for part, position in controls.items()}
     positions = {c.part: {p.id for p in c.positions} for c in circuit.sheet.controls}
     for part, position in controls.items():
         if position not in positions.get(part, set()):

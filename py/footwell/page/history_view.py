@@ -26,6 +26,7 @@ from footwell.job.events import (
 )
 from footwell.job.replay import Replayed
 from footwell.messages import ReadingView
+from footwell.names import told
 from footwell.page import words as say
 from footwell.page.check_view import INSTRUMENT_NAMES
 from footwell.sheet.points import number
@@ -42,13 +43,14 @@ def history_view(replayed: Replayed, events: list[Event], circuit: Circuit) -> l
         if event.kind in QUIET:
             continue
         key = (event.device, event.n)
-        title, value, expected, verdict = _line(bodies.get(key), circuit, event.kind)
+        kind = told(event.kind)
+        title, value, expected, verdict = _line(bodies.get(key), circuit, kind)
         rows.append(
             ReadingView(
                 device=event.device,
                 n=event.n,
                 at=event.at,
-                kind=event.kind,
+                kind=kind,
                 title=title,
                 value=value,
                 expected=expected,

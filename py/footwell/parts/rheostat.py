@@ -7,10 +7,11 @@ from typing import Annotated
 
 from pydantic import Field
 
+from footwell.names import Composed
 from footwell.parts.base import Branch, Context, Kind, Mode, State, rate_of
 from footwell.parts.laws import Open, Resistance
 
-Position = Annotated[str, Field(min_length=1, max_length=24)]
+Position = Annotated[Composed, Field(min_length=1, max_length=24)]
 Ohms = Annotated[float, Field(gt=0, le=10_000)]
 
 

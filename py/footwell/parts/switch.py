@@ -7,6 +7,7 @@ from typing import Annotated
 
 from pydantic import Field
 
+from footwell.names import Composed
 from footwell.parts.base import Branch, Context, Kind, Mode, State, rate_of
 from footwell.parts.laws import Open, Resistance
 from footwell.reference.contacts import contact
@@ -19,7 +20,7 @@ class Switch:
     """`terminals` in the order of the sheet; `closes` maps a position to the pairs it joins."""
 
     terminals: Annotated[tuple[str, ...], Field(min_length=2, max_length=24)]
-    closes: dict[str, tuple[Pair, ...]]
+    closes: dict[Composed, tuple[Pair, ...]]
     rating_amps: Annotated[float, Field(gt=0, le=500)] | None = None
     momentary: bool = False
 

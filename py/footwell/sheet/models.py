@@ -11,6 +11,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import AfterValidator, BaseModel, ConfigDict, Field
 
+from footwell.names import Composed
 from footwell.reference.colours import parse_wire_colour
 from footwell.reference.conductors import LARGEST_MM2, SMALLEST_MM2
 from footwell.reference.contacts import TERMINAL_SIZES_MM
@@ -87,8 +88,11 @@ class SheetPart(SheetModel):
     """Fields of `values` that are written but were not seen on the vehicle."""
 
 
+PositionId = Annotated[Composed, Field(min_length=1, max_length=24)]
+
+
 class ControlPosition(SheetModel):
-    id: Annotated[str, Field(min_length=1, max_length=24)]
+    id: PositionId
     name: Words
 
 
@@ -98,7 +102,7 @@ class SheetControl(SheetModel):
     part: Id
     name: Words
     positions: Annotated[list[ControlPosition], Field(max_length=12)]
-    off: Annotated[str, Field(min_length=1, max_length=24)]
+    off: PositionId
     """The position of rest."""
 
 
@@ -153,9 +157,7 @@ class SheetWire(SheetModel):
 class SheetSeen(SheetModel):
     """What a load does in a position. Controls that are not named may stand anywhere."""
 
-    controls: Annotated[
-        dict[Id, Annotated[str, Field(min_length=1, max_length=24)]], Field(max_length=8)
-    ]
+    controls: Annotated[dict[Id, PositionId], Field(max_length=8)]
     load: Id
     state: Annotated[str, Field(min_length=1, max_length=40)]
 
