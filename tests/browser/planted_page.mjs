@@ -10,13 +10,14 @@ import { planting } from "../run/planting.mjs";
 const [site = "", ...bug] = process.argv.slice(2);
 const SCRIPTS = ["start", "main"];
 
-const { python, worker, imageWorker } = readJson(join(site, "build.json"));
+const { python, worker, imageWorker, circuits } = readJson(join(site, "build.json"));
 const values = {
   WORKER_FILE: worker,
   IMAGE_WORKER_FILE: imageWorker,
   SERVICE_WORKER_FILE: "service_worker.js",
   SCRIPT_FILES: [worker, imageWorker, "service_worker.js"],
   PYTHON_FILES: python,
+  CIRCUITS_FILE: circuits,
 };
 await esbuild.build({
   absWorkingDir: ROOT,
@@ -30,6 +31,7 @@ await esbuild.build({
   entryNames: "[name]-PLANTED",
   define: Object.fromEntries(Object.entries(values).map(([k, v]) => [k, JSON.stringify(v)])),
   plugins: planting(...bug),
+  sourcemap: process.env.FOOTWELL_BRANCHES ? "inline" : false,
   logLevel: "warning",
 });
 

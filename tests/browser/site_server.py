@@ -73,6 +73,13 @@ class Site:
         path.unlink()
         path.write_bytes(content)
 
+    def list_anew(self) -> None:
+        """Let the build list the files as they are now: a new release."""
+        for written in ("index.html", "service_worker.js"):
+            self.replace(written, self.path(written).read_bytes())
+        command = ["node", "service_worker/build.mjs", str(self.folder)]
+        subprocess.run(command, cwd=ROOT, check=True, timeout=60)
+
     def remove(self, pattern: str) -> None:
         """Take a file away."""
         self.path(pattern).unlink()

@@ -111,7 +111,7 @@ ROWS = (
         "over two updates",
         (f"{OFFLINE}update.py",),
         "old_release",
-        missing="the page itself has no part that is loaded late; Python, its worker and its files are",
+        missing="the page itself has no part that is loaded late; Python, its worker, its files and sheets are",
     ),
     Row(
         "R10",

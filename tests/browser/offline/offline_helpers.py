@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import re
-import subprocess
 
 from playwright.sync_api import Page
-from site_server import ROOT, Site
+from site_server import Site
 from waiting import until
 
+NEWER = "Newer"
 UPDATE_WAITS = "document.documentElement.dataset.update === 'waiting'"
 
 # Every listed file stands in one of the two stores.
@@ -47,14 +47,6 @@ TAKE = """navigator.serviceWorker.ready.then((registration) => {
 NO_WORKER_WAITS = "navigator.serviceWorker.ready.then((it) => it.waiting === null)"
 
 
-def list_anew(site: Site) -> None:
-    """Let the build list the files of a site as they are now: a new release."""
-    for written in ("index.html", "service_worker.js"):
-        site.replace(written, site.path(written).read_bytes())
-    command = ["node", "service_worker/build.mjs", str(site.folder)]
-    subprocess.run(command, cwd=ROOT, check=True, timeout=60)
-
-
 def make_release(site: Site) -> None:
     """Change the site into another release with a script under another name."""
     site.replace("NOTICES.txt", b"Another release.\n")
@@ -63,23 +55,27 @@ def make_release(site: Site) -> None:
     renamed = script.with_name("main-ANOTHER.js")
     script.rename(renamed)
     site.replace("index.html", page.replace(script.name, renamed.name).encode())
-    list_anew(site)
+    site.list_anew()
 
 
 def rename_all(site: Site, name: str) -> None:
-    """Change the site into another release that has no script and no file of Python under its old name."""
-    tops = [*site.folder.glob("assets/*"), *site.folder.glob("python/*")]
+    """Change the site into another release that has no script, no sheet and no file of Python under its old
+    name; its sheets call themselves newer."""
+    sheets = [*site.folder.glob("assets/circuits/*")]
+    tops = [*sheets, *site.folder.glob("assets/*.*"), *site.folder.glob("python/*")]
     names = {top.name: re.sub(r"-\w+(\.\w+)?$", rf"-{name}\1", top.name) for top in tops}
     for top in tops:
         top.rename(top.with_name(names[top.name]))
-    for file in [*site.folder.glob("assets/*.js"), *site.folder.glob("*.*")]:
+    for file in [*site.folder.glob("assets/**/*.js*"), *site.folder.glob("*.*")]:
         if file.suffix in (".js", ".html", ".json"):
             text = file.read_text()
             for old, new in names.items():
                 text = text.replace(old, new)
+            if file.parent.name == "circuits":
+                text = text.replace('"title": "', f'"title": "{NEWER} ')
             file.unlink()
             file.write_text(text)
-    list_anew(site)
+    site.list_anew()
 
 
 def forget_fetched(page: Page) -> None:

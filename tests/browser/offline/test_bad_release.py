@@ -18,7 +18,6 @@ from faulty_host import FAULTS, FaultyHost
 from offline_helpers import (
     cache_names,
     forget_fetched,
-    list_anew,
     look_for_update,
     release_of,
 )
@@ -57,7 +56,7 @@ def change_all(site: Site) -> list[str]:
     for name in names:
         if name != "index.html":
             site.replace(name, (site.folder / name).read_bytes() + b"\n")
-    list_anew(site)
+    site.list_anew()
     return names
 
 

@@ -1,7 +1,8 @@
-// The library of sample circuits: the sheets as they are, and a list of them.
+// The library of sample circuits: the sheets as they are, and a list of them. Their names change with their
+// content, so that an open page of an old release finds its own.
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { filesBelow, write } from "../files.mjs";
+import { filesBelow, sha256, short, write } from "../files.mjs";
 import { fromRoot, NEXT_SITE } from "../paths.mjs";
 import { Stop } from "../setup/say.mjs";
 
@@ -20,13 +21,20 @@ const ABOUT = [
   ["data bus", /^bus_unit$/],
 ];
 
+/** @param {string} stem @param {string} text @returns {string} its path in the site */
+function writeHashed(stem, text) {
+  const path = `assets/circuits/${stem}-${short(sha256(text))}.json`;
+  write(join(NEXT_SITE, path), text);
+  return path;
+}
+
 /** @param {string} file @returns {Record<string, unknown>} */
 function entry(file) {
   const text = readFileSync(join(FOLDER, file), "utf8");
-  write(join(NEXT_SITE, "circuits", file), text);
   const sheet = parsed(file, text);
   const shown = Object.fromEntries(SHOWN.map((field) => [field, sheet[field]]));
-  return { ...shown, about: about(file, sheet), file };
+  const path = writeHashed(file.replace(/\.json$/, ""), text);
+  return { ...shown, about: about(file, sheet), file: path };
 }
 
 /** @param {string} file @param {Record<string, any>} sheet */
@@ -48,8 +56,9 @@ function parsed(file, text) {
   }
 }
 
+/** @returns {string} the list's path in the site */
 export function copyCircuits() {
   const files = filesBelow(FOLDER, (name) => name.endsWith(".json"));
   const list = files.map(entry).sort((a, b) => (String(a.title) < String(b.title) ? -1 : 1));
-  write(join(NEXT_SITE, "circuits", "index.json"), `${JSON.stringify(list, null, 1)}\n`);
+  return writeHashed("list", `${JSON.stringify(list, null, 1)}\n`);
 }

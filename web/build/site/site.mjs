@@ -13,8 +13,11 @@ import { buildPage, buildScript } from "./scripts.mjs";
 
 const SERVICE_WORKER = "service_worker.js";
 
-/** @param {import("../../src/worker/protocol").PythonFiles} python */
-async function buildScripts(python) {
+/**
+ * @param {import("../../src/worker/protocol").PythonFiles} python
+ * @param {string} circuits path of the list of circuits
+ */
+async function buildScripts(python, circuits) {
   const [worker, imageWorker] = await Promise.all(
     ["worker", "image_worker"].map((name) =>
       buildScript(`web/src/worker/${name}.ts`, { PYTHON_FILES: python }),
@@ -26,9 +29,10 @@ async function buildScripts(python) {
     IMAGE_WORKER_FILE: imageWorker,
     SERVICE_WORKER_FILE: SERVICE_WORKER,
     SCRIPT_FILES: scripts,
+    CIRCUITS_FILE: circuits,
   };
   writePage(await buildPage(values));
-  write(join(NEXT_SITE, BUILD_NOTE), JSON.stringify({ python, worker, imageWorker }));
+  write(join(NEXT_SITE, BUILD_NOTE), JSON.stringify({ python, worker, imageWorker, circuits }));
 }
 
 /**
@@ -37,9 +41,8 @@ async function buildScripts(python) {
  */
 export async function makeSite(base, bundle) {
   rmSync(NEXT_SITE, { recursive: true, force: true });
-  await buildScripts(copyPython(base, bundle));
+  await buildScripts(copyPython(base, bundle), copyCircuits());
   copyPublic();
-  copyCircuits();
   writeNotices(base.notices, pyodideInfo().python);
   await buildServiceWorker(NEXT_SITE, SERVICE_WORKER);
   rmSync(SITE, { recursive: true, force: true });

@@ -57,7 +57,7 @@ export type Entry = { [K in Kind]: { kind: K; body: Bodies[K] } }[Kind] & {
 /** Position of every control, by id. */
 export type Controls = Record<string, string>;
 
-/** A circuit of the library, as listed in /circuits/index.json. */
+/** A circuit of the library, as the list of them has it. */
 export interface Circuit {
   id: string;
   title: string;
@@ -66,5 +66,6 @@ export interface Circuit {
   summary: string;
   /** What a person looks for: motors, lamps, heaters, horns, sensors. */
   about: string[];
+  /** Path in the site. */
   file: string;
 }

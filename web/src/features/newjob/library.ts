@@ -3,33 +3,35 @@
 import { ports } from "../../app/ports";
 import type { Circuit, JobOpened } from "../../app/types";
 import { newId } from "../../storage";
+import { words } from "./words";
 
-const FOLDER = "circuits/";
+declare const CIRCUITS_FILE: string;
 
 async function fetchJson<T>(path: string): Promise<T> {
-  const answer = await fetch(path);
-  if (!answer.ok)
-    throw new Error(`The file ${path} could not be read. With the network on, try again.`);
+  const answer = await fetch(path).catch(() => undefined);
+  if (!answer?.ok) throw new Error(words.unread);
   return (await answer.json()) as T;
 }
 
-export const circuits = () => fetchJson<Circuit[]>(`${FOLDER}index.json`);
+export const circuits = () => fetchJson<Circuit[]>(CIRCUITS_FILE);
 
 export const ABOUT = ["motors", "lamps", "heaters", "sensors", "horns", "batteries", "data bus"];
 
 export const isAbout = ({ about }: Circuit, wanted: string) =>
   wanted === "" || about.includes(wanted);
 
+/** As it is compared: an accent is one sign with its letter or a sign of its own, as keyboards have it. */
+const plain = (text: string) => text.normalize("NFC").toLowerCase();
+
 /** Every word typed stands somewhere in what is said of the circuit. */
-export function isMeant({ title, vehicle, summary }: Circuit, typed: string): boolean {
-  const said = `${title} ${vehicle} ${summary}`.toLowerCase();
-  return typed
-    .toLowerCase()
+export function isMeant(circuit: Pick<Circuit, "title" | "vehicle" | "summary">, typed: string) {
+  const said = plain(`${circuit.title} ${circuit.vehicle} ${circuit.summary}`);
+  return plain(typed)
     .split(/\s+/)
     .every((word) => said.includes(word));
 }
 
-export const sheetOf = (circuit: Circuit) => fetchJson<JobOpened["sheet"]>(FOLDER + circuit.file);
+export const sheetOf = ({ file }: Circuit) => fetchJson<JobOpened["sheet"]>(file);
 
 /** Stores a new job on a sheet that the core has checked, and answers its id. */
 export async function openJobOn(title: string, sheet: JobOpened["sheet"]): Promise<string> {
