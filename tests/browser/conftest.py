@@ -52,7 +52,8 @@ def chromium(browsers: Playwright) -> Iterator[Browser]:
 def shared_site(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Site]:
     served = Site(tmp_path_factory.mktemp("shared"))
     if FOLDER:
-        plant(served)  # nothing: the page as it is, but with the names of its sources
+        plant(served)  # nothing: the page as it is, but told where its pieces were written
+        served.list_anew()
     yield served
     served.stop()
 

@@ -116,6 +116,7 @@ def covered(row: Row) -> Found:
     for name, (chosen, parts) in OF_THE_PAGE.items():
         page = page_covered(chosen, parts)
         shares[name] = page.covered_percent
+        print(f"    not taken of {name}: {page.missed}", flush=True)
         found.figures |= {name: page.total, f"{name} %": round(page.covered_percent, 1)}
     found.passed = 1
     for name, percent in shares.items():
@@ -125,12 +126,21 @@ def covered(row: Row) -> Found:
 
 
 def page_covered(chosen: Sequence[str], parts: tuple[str, ...]) -> Branches:
-    """Q1 of a part of the page, by pytest's arguments."""
+    """Q1 of a part of the page: by pytest's arguments, and by the tests that need no browser."""
     with TemporaryDirectory() as folder:
         pytest = [sys.executable, "-m", "pytest", "-q", "-c", "py/pyproject.toml", "--rootdir", "."]
-        env = dict(os.environ) | {"FOOTWELL_BRANCHES": folder}
-        subprocess.run([*pytest, *chosen], cwd=ROOT, env=env, check=True, capture_output=True)
+        run([*pytest, *chosen], FOOTWELL_BRANCHES=folder)
+        run(["node", "tests/run/node_tests.mjs"], NODE_V8_COVERAGE=str(Path(folder) / "node"))
         return branches_in(Path(folder), parts)
+
+
+def run(command: list[str], **env: str) -> None:
+    """Raises RuntimeError with what it printed last where it fails."""
+    ended = subprocess.run(
+        command, cwd=ROOT, env=dict(os.environ) | env, capture_output=True, text=True
+    )
+    if ended.returncode:
+        raise RuntimeError(f"{command[1:3]}: {ended.stdout[-2000:]}{ended.stderr[-300:]}")
 
 
 def mutated(most: int) -> Cost:

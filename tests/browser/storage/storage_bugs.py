@@ -14,6 +14,8 @@ from functools import cache
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
+from branch_counting import FOLDER
+
 ROOT = Path(__file__).parents[3]
 
 
@@ -47,6 +49,7 @@ def plant(file: Path, bug: Bug) -> None:
 
 def bundled(entry: Path) -> str:
     esbuild = [ROOT / "node_modules/.bin/esbuild", entry, "--bundle", "--format=iife"]
+    esbuild += ["--sourcemap=inline"] if FOLDER else []
     environment = {**os.environ, "NODE_PATH": str(ROOT / "node_modules")}
     return subprocess.run(
         esbuild, env=environment, check=True, capture_output=True, text=True
