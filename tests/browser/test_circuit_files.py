@@ -33,6 +33,7 @@ def test_lists_and_sheets_go_out_and_come_back_and_a_slip_takes_nothing_over(pag
     name, start, *_ = third.split(",")
     slipped = "".join([first, second.replace("RD", "RX"), f"{name},{start},X99.1,,,\r\n", *others])
     given(page, "Open a wiring list", "bad.csv", slipped)
+    expect(page.get_by_role("alert")).to_contain_text("“bad.csv” was not taken in")
     expect(page.get_by_text("line 2, column 4 (colour)").first).to_be_visible()
     expect(page.get_by_text("line 3, column 3 (to)").last).to_be_visible()
     assert ",RD," not in saved(page, "Wiring list (CSV)")
@@ -46,8 +47,16 @@ def test_lists_and_sheets_go_out_and_come_back_and_a_slip_takes_nothing_over(pag
     fingers.tap("Back")
     fingers.tap("All jobs")
     fingers.tap("New job", then="Open a circuit file")
-    given(page, "Open a circuit file", "sheet.json", "no sheet")
-    expect(page.get_by_text("The sheet cannot be used")).to_be_visible()
-    given(page, "Open a circuit file", "sheet.json", sheet)
+    given(page, "Open a circuit file", "photo.json", "%PDF-1.7")
+    # Below the last key of a long list, and in view all the same.
+    expect(page.get_by_role("alert")).to_be_in_viewport(ratio=0.9)
+    expect(page.get_by_role("alert")).to_contain_text("“photo.json” was not taken in")
+    given(page, "Open a circuit file", "cut.json", sheet[: len(sheet) // 2])
+    expect(page.get_by_role("alert")).to_contain_text("Part of the file is missing")
+    with page.expect_file_chooser() as chooser:
+        fingers.tap("Open a circuit file", then="Open a circuit file")
+    # Two bytes a sign, as some editors save.
+    file = {"name": "s.json", "mimeType": "", "buffer": sheet.encode("utf-16")}
+    chooser.value.set_files(file)
     expect(page.get_by_text("One colour more than once in a plug")).to_be_in_viewport()
     fingers.tap("Use it as it is", then="Start", leads_on=True)

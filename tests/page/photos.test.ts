@@ -149,6 +149,7 @@ for (const [name, spoilt] of Object.entries({
     const event = await photographed(right);
     const { events, photos, refused } = await read(event, spoilt);
     assert.deepEqual(refused, [
+      "The file is damaged. Have it sent or save it once more, and open that too: nothing comes twice.",
       "The photo in line 2 is damaged and was left out; its entry is here.",
     ]);
     assert.deepEqual([events.get(2), photos.size], [event, 0]);

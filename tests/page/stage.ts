@@ -142,7 +142,7 @@ export class Stage {
 
   /** Sentences and keys, each paragraph a line. */
   get lines(): string[] {
-    const told = ["h1", "h2", "p", "button", "textarea", "legend"];
+    const told = ["h1", "h2", "p", "li", "button", "textarea", "legend"];
     return [...this.root.all()]
       .filter(({ localName }) => told.includes(localName))
       .map((it) => it.attributes.get("value") ?? it.textContent)

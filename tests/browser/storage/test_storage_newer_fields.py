@@ -81,18 +81,18 @@ def test_a_file_of_200_megabytes_is_refused_unread(phone: NewPhone) -> None:
         tab,
         """{
         const file = new Blob(Array(200).fill(new Uint8Array(1e6)));
-        file.text = () => { throw new Error("it was read"); };
+        file.arrayBuffer = () => { throw new Error("it was read"); };
         return store.importFile(file);
     }""",
     )
-    assert sentence == "StorageProblem: Nothing was imported: this file is larger than 50 MB."
+    assert sentence.startswith("StorageProblem: It is larger than 50 MB. Choose a file")
     assert texts(tab, "job") == ["here"]
 
 
 def test_a_file_that_is_gone_is_told(phone: NewPhone) -> None:
     gone = """{
         const file = new Blob(["x"]);
-        file.text = () => Promise.reject(new DOMException("", "NotFoundError"));
+        file.arrayBuffer = () => Promise.reject(new DOMException("", "NotFoundError"));
         return store.importFile(file);
     }"""
-    assert "could not be read; copy it onto this phone" in failure(phone().tab(), gone)
+    assert "could not be read. Copy it onto this phone" in failure(phone().tab(), gone)

@@ -172,7 +172,7 @@ export async function attempt<T>(act: () => Promise<T>): Promise<T | null> {
 }
 
 /** What is listed of a sheet or a wiring list that was refused, but for what its sentence says already. */
-function listedIn(error: unknown): string[] {
+export function listedIn(error: unknown): string[] {
   if (!(error instanceof CallError) || !["bad_sheet", "bad_list"].includes(error.code)) return [];
   const listed = Array.isArray(error.details) ? error.details.map(String) : [];
   return listed.filter((each) => !error.sentence.includes(each));

@@ -1,7 +1,7 @@
+import { EMPTY, unfit, type Wanted } from "./chosen";
 import { LONGEST_BODY, type Origin, type Photo, type StoredEvent, sha256 } from "./event";
 import { fieldsOf, isCount, isName, parsed } from "./foreign";
 import { photoNamed, soundPhoto } from "./photos";
-import { StorageProblem } from "./problems";
 
 /**
  * The file of events: a heading, then one event a line, each body as the text it is. Beside the body of an
@@ -10,8 +10,12 @@ import { StorageProblem } from "./problems";
  */
 const FILE_FORMAT = 1;
 
-/** Far above any phone's work; a larger file would only exhaust the phone. */
-const LONGEST_FILE = 50_000_000;
+const CHOOSE =
+  "Choose a file that Footwell saved from a job: it ends in .jsonl. A circuit file is opened under New job, " +
+  "a wiring list in its job, under Circuit as a file.";
+
+/** The size is far above any phone's work. */
+export const JOBS_FILE: Wanted = { most: 50_000_000, choose: CHOOSE, otherwise: "utf-8" };
 
 /** A body of many quotes doubles in writing; beside it there is room for what a later release adds. */
 const LONGEST_LINE = 4 * LONGEST_BODY;
@@ -51,27 +55,18 @@ const headingOf = (count: number, hash: string): string =>
 const hashOf = (lines: readonly string[]): Promise<string> =>
   sha256(lines.map((line) => `${line}\n`).join(""));
 
-/** The text of a file that somebody chose; its size is looked at before it is read into memory. */
-export function textOf(file: Blob): Promise<string> {
-  if (file.size > LONGEST_FILE) throw unfit("is larger than 50 MB");
-  return file.text().catch(() => {
-    throw unfit("could not be read; copy it onto this phone and open it again");
-  });
-}
-
 /** Damaged entries are told, and do not stand in the way of the sound ones. */
 export async function readFile(text: string): Promise<FileRead> {
-  if (text.length > LONGEST_FILE) throw unfit("is larger than 50 MB");
   const [first = "", ...rest] = text.replace(/^\uFEFF/, "").split(/\r?\n/);
   const lines = rest.at(-1) === "" ? rest.slice(0, -1) : rest;
+  if (text.trim() === "") throw unfit(EMPTY);
   const heading = headingIn(parsed(first));
   const file: FileRead = { events: new Map(), photos: new Map(), refused: [] };
   for (const [i, line] of lines.entries()) if (line !== "") await readLine(file, i + 2, line);
   const found = lines.filter((line) => line !== "").length;
-  if (found < heading.count)
-    file.refused.push(`The file is cut off: of ${heading.count} entries it holds ${found}.`);
-  else if (file.refused.length === 0 && heading.hash && heading.hash !== (await hashOf(lines)))
-    file.refused.push(CHANGED);
+  if (found < heading.count) file.refused.unshift(cutOff(heading.count, found));
+  else if (file.refused.length > 0) file.refused.unshift(DAMAGED);
+  else if (heading.hash && heading.hash !== (await hashOf(lines))) file.refused.push(CHANGED);
   return file;
 }
 
@@ -99,6 +94,13 @@ function withLine(event: StoredEvent, line: string): StoredEvent {
   return { ...event, line };
 }
 
+const AGAIN = "Have it sent or save it once more, and open that too: nothing comes twice.";
+
+const cutOff = (count: number, found: number): string =>
+  `The file is cut off: of ${count} entries it holds ${found}. ${AGAIN}`;
+
+const DAMAGED = `The file is damaged. ${AGAIN}`;
+
 const CHANGED =
   "The file was changed after it was saved. Entries with sound contents were added; " +
   "their times or order may be wrong. If you can, save it again on the phone it came from.";
@@ -106,9 +108,9 @@ const CHANGED =
 /** Files of the first releases have no hash in their heading. */
 function headingIn(value: unknown): { count: number; hash: string } {
   const { footwell, format, count, sha256: hash } = fieldsOf(value);
-  if (footwell !== "events") throw unfit("is not an export of Footwell");
+  if (footwell !== "events") throw unfit(`It holds no jobs of Footwell. ${CHOOSE}`);
   if (format !== FILE_FORMAT)
-    throw unfit("was made by a newer Footwell; update this one, then import it");
+    throw unfit("It was made by a newer Footwell. Update this one, then open the file again.");
   return { count: isCount(count) ? count : 0, hash: typeof hash === "string" ? hash : "" };
 }
 
@@ -129,6 +131,3 @@ function soundOrigin(value: unknown): Origin | undefined {
   const { device, n } = fieldsOf(value);
   return isName(device, 64) && isCount(n) ? { device, n } : undefined;
 }
-
-const unfit = (reason: string): StorageProblem =>
-  new StorageProblem("unfit", `Nothing was imported: this file ${reason}.`);

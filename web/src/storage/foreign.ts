@@ -18,6 +18,11 @@ export function isName(value: unknown, longest: number): value is string {
   return typeof value === "string" && value !== "" && value.length <= longest;
 }
 
+const TURNS = /[\u202a-\u202e\u2066-\u2069]/g;
+
+/** Text as it is told: without signs that turn the direction of what stands behind it. */
+export const told = (text: string): string => text.replace(TURNS, "");
+
 /** A number or format of an event, within what the core reads. */
 export function isCount(value: unknown): value is number {
   return Number.isInteger(value) && Number(value) >= 1 && Number(value) <= 1e9;

@@ -2,12 +2,13 @@
 import { signal } from "@preact/signals";
 import { adopted } from "./adopt";
 import { draftOf, type Saved, save } from "./append";
+import { textOf } from "./chosen";
 import { Connection, contentsOf, countOf, inOneTransaction, newPhone } from "./database";
 import { emptied as emptiedBody, eraseIn } from "./erase";
 import { asNamed, type Draft, type Event, type NewEvent } from "./event";
 import { type Imported, importInto } from "./exchange";
 import { exportedCounts, forgetKept, noteExportOf } from "./exports";
-import { readFile, textOf } from "./file";
+import { JOBS_FILE, readFile } from "./file";
 import { eraseImages } from "./image";
 import { type JobSummary, storedEvents, summaries } from "./jobs";
 import { type Exported, exportedFrom } from "./outgoing";
@@ -26,6 +27,7 @@ import {
   type Witness,
 } from "./witness";
 
+export { textOf, type Wanted } from "./chosen";
 export { type Bytes, type Event, type NewEvent, newId, sha256 } from "./event";
 export type { Imported } from "./exchange";
 export type { JobSummary } from "./jobs";
@@ -145,7 +147,7 @@ export class Store {
 
   /** A file that somebody chose. Rejects with a StorageProblem; then nothing was added. */
   async importFile(file: Blob): Promise<Imported> {
-    return this.importText(await textOf(file));
+    return this.importText(await textOf(file, JOBS_FILE));
   }
 
   async importText(text: string): Promise<Imported> {

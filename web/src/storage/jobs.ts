@@ -1,7 +1,7 @@
 import type { Database } from "./database";
 import { isErased } from "./erase";
 import { inOrder, type StoredEvent } from "./event";
-import { fieldsOf, isName, parsed } from "./foreign";
+import { fieldsOf, isName, parsed, told } from "./foreign";
 
 /** A job as the list of jobs shows it. */
 export interface JobSummary {
@@ -59,7 +59,7 @@ function heading(opened: StoredEvent | undefined): { title: string; vehicle: str
   const { title, sheet } = fieldsOf(parsed(opened?.body ?? ""));
   const { vehicle } = fieldsOf(sheet);
   return {
-    title: isName(title, 80) ? title : "Job without a title",
-    vehicle: isName(vehicle, 200) ? vehicle : "",
+    title: isName(title, 120) ? told(title) : "Job without a title",
+    vehicle: isName(vehicle, 120) ? told(vehicle) : "",
   };
 }

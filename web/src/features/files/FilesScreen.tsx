@@ -35,7 +35,7 @@ export function FilesScreen() {
     if (!made) return;
     const name = fileName(view.value?.title ?? "circuit", ENDINGS[form]);
     saveFile(name, made.text, TYPES[form]);
-    setSaid([words.saved(name), ...(made.warnings ?? [])]);
+    setSaid([words.saved(name), ...made.warnings]);
   };
   return (
     <Screen

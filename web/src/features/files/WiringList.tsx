@@ -1,23 +1,25 @@
 /** A wiring list: held against the sheet first, then taken over as one entry. */
 
 import { useState } from "preact/hooks";
-import { attempt, events, record } from "../../app/job";
+import { events, record } from "../../app/job";
 import { ports } from "../../app/ports";
 import type { Entry, ListRead } from "../../app/types";
+import { FileKey } from "../../app/ui/FileKey";
 import { CommitKey } from "../../app/ui/Key";
 import { useInView } from "../../app/ui/useInView";
-import { TextFileKey } from "./TextFileKey";
+import { textOf } from "../../storage";
+import { circuitFile } from "./wanted";
 import { words } from "./words";
 
 export function WiringList() {
   const [read, setRead] = useState<ListRead | null>(null);
   const [said, setSaid] = useState("");
   const told = useInView<HTMLElement>(read);
-  const open = async (text: string) => {
+  const open = async (file: File) => {
     setSaid("");
     setRead(null);
-    const request = { events: events.value, text };
-    setRead(await attempt(() => ports().core.call("list_read", request)));
+    const text = await textOf(file, circuitFile(words.chooseList));
+    setRead(await ports().core.call("list_read", { events: events.value, text }));
   };
   const take = async ({ entry }: ListRead) => {
     if (!(await record([entry as unknown as Entry]))) return;
@@ -25,10 +27,10 @@ export function WiringList() {
     setSaid(words.taken);
   };
   return (
-    <section ref={told}>
+    <section ref={told} class="stack">
       <h2>{words.into}</h2>
       <p>{words.how}</p>
-      <TextFileKey name={words.open} onText={open} />
+      <FileKey name={words.open} onFile={open} />
       <div role="status">
         {read && <Told read={read} />}
         {said && <p>{said}</p>}

@@ -8,6 +8,7 @@ export const words = {
   into: "Take a wiring list over",
   how: "A spreadsheet saved as CSV, one line a wire, headed: from, to, colour, mm2. A point is written X2.3, a splice SP1.2, the body earth.",
   open: "Open a wiring list",
+  chooseList: "Choose the wiring list of one circuit, saved as CSV: it ends in .csv.",
   openSheet: "Open a circuit file",
   count: (wires: number) => (wires === 1 ? "1 wire in the list." : `${wires} wires in the list.`),
   none: "The sheet has all of it already: nothing to change.",

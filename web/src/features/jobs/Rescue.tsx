@@ -3,8 +3,8 @@
 import { useState } from "preact/hooks";
 import { ports } from "../../app/ports";
 import { CommitKey, Key } from "../../app/ui/Key";
-import { FileKey } from "./FileKey";
 import { saveJobs } from "./files";
+import { JobsFileKey } from "./JobsFileKey";
 
 const words = {
   title: "What you can do",
@@ -23,7 +23,7 @@ export function Rescue() {
       <h2>{words.title}</h2>
       {failed && <p>{words.failed}</p>}
       <Key onPress={save}>{words.save}</Key>
-      <FileKey />
+      <JobsFileKey />
       {typeof state === "object" && "emptied" in state && (
         <CommitKey onPress={() => store.goOn()}>{words.goOn}</CommitKey>
       )}

@@ -6,7 +6,6 @@ export const words = {
   newJob: "New job",
   settings: "Settings",
   openFile: "Open a file",
-  opening: (name: string) => `Opening ${name}.`,
   link: "To open a job from a link, tap the link: it opens here as a new job.",
   where: "on this phone only",
   saved: (at: string) => (at ? `saved ${at}` : "saved"),

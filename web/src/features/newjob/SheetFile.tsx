@@ -5,9 +5,11 @@ import { attempt } from "../../app/job";
 import { ports } from "../../app/ports";
 import { go } from "../../app/route";
 import type { SheetAnswer } from "../../app/types";
+import { FileKey } from "../../app/ui/FileKey";
 import { CommitKey } from "../../app/ui/Key";
 import { useInView } from "../../app/ui/useInView";
-import { TextFileKey } from "../files/TextFileKey";
+import { textOf } from "../../storage";
+import { circuitFile } from "../files/wanted";
 import { words as fileWords } from "../files/words";
 import { openJobOn } from "./library";
 import { words } from "./words";
@@ -19,15 +21,16 @@ export function SheetFile() {
     const job = await attempt(() => openJobOn(title, sheet));
     if (job) go({ screen: "job", job, show: "complaint" }, true);
   };
-  const open = async (text: string) => {
+  const open = async (file: File) => {
     setRead(null);
-    const answer = await attempt(() => ports().core.call("read_sheet", { text }));
-    if (answer?.notices.length === 0) await use(answer);
+    const text = await textOf(file, circuitFile(words.chooseSheet));
+    const answer = await ports().core.call("read_sheet", { text });
+    if (answer.notices.length === 0) await use(answer);
     else setRead(answer);
   };
   return (
-    <section ref={told}>
-      <TextFileKey name={fileWords.openSheet} onText={open} />
+    <section ref={told} class="stack">
+      <FileKey name={fileWords.openSheet} onFile={open} />
       {read && (
         <>
           <div role="status">

@@ -4,7 +4,8 @@ import { useEffect, useState } from "preact/hooks";
 import { attempt } from "../../app/job";
 import { ports } from "../../app/ports";
 import { go } from "../../app/route";
-import type { LinkOpened } from "../../app/types";
+import type { Event, LinkOpened } from "../../app/types";
+import { Trouble } from "../../app/ui/JobHead";
 import { CommitKey, Key } from "../../app/ui/Key";
 import { Screen } from "../../app/ui/Screen";
 import { newId, standingOf } from "../../storage";
@@ -23,10 +24,10 @@ export function OpenLinkScreen() {
     forgetLink();
     go({ screen: "jobs" }, true);
   };
-  const take = async () => {
-    if (reading.is !== "opened") return;
+  const take = async (opened: LinkOpened) => {
     const job = newId();
-    const events = reading.job.events.map((event) => ({ ...event, at: event.at ?? "" }));
+    // The core leaves no field of an event out.
+    const events = opened.events as Required<Event>[];
     if (!(await attempt(() => ports().store.adopt(events, job)))) return;
     forgetLink();
     go({ screen: "job", job, show: "work" }, true);
@@ -38,13 +39,14 @@ export function OpenLinkScreen() {
         <>
           <Key onPress={leave}>{words.leave}</Key>
           {reading.is === "opened" && (
-            <CommitKey look="main" onPress={take}>
+            <CommitKey look="main" onPress={() => take(reading.job)}>
               {words.take}
             </CommitKey>
           )}
         </>
       }
     >
+      <Trouble />
       {reading.is === "reading" && <p role="status">{words.reading}</p>}
       {reading.is === "failed" && <p role="alert">{reading.why}</p>}
       {reading.is === "opened" && (

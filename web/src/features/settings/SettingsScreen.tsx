@@ -9,8 +9,8 @@ import { Trouble } from "../../app/ui/JobHead";
 import { Key } from "../../app/ui/Key";
 import { Screen } from "../../app/ui/Screen";
 import { Toggles } from "../../app/ui/Toggles";
-import { FileKey } from "../jobs/FileKey";
 import { saveJobs } from "../jobs/files";
+import { JobsFileKey } from "../jobs/JobsFileKey";
 import { words as jobWords } from "../jobs/words";
 import { words } from "./words";
 
@@ -56,7 +56,7 @@ function Kept() {
       ))}
       <p>{jobWords.exported(timeOf(store.lastExport))}</p>
       <Key onPress={() => saveJobs("all jobs")}>{words.saveAll}</Key>
-      <FileKey />
+      <JobsFileKey />
     </section>
   );
 }

@@ -46,7 +46,7 @@ export function ShareScreen() {
       {onlyInFile > 0 && <p class="trouble">{words.onlyInFile(onlyInFile)}</p>}
       {photos.value.length > 0 && <p class="trouble">{words.photos(photos.value.length)}</p>}
       {made && <Length made={made} />}
-      {!made && canMake && <p role="status">{words.making}</p>}
+      {made === undefined && canMake && <p role="status">{words.making}</p>}
       <p role="status" class="said">
         {said}
       </p>
@@ -63,8 +63,9 @@ function Length({ made }: { made: LinkMade }) {
   return <p>{words.length(made.length)}</p>;
 }
 
-function useLink(): LinkMade | null {
-  const [made, setMade] = useState<LinkMade | null>(null);
+/** Undefined while it is being made, null where none could be. */
+function useLink(): LinkMade | null | undefined {
+  const [made, setMade] = useState<LinkMade | null>();
   const all = events.value;
   const core = ports().core.state.value.state;
   // Asked again when Python was started again.
@@ -81,7 +82,8 @@ function useOnlyInFile(): number {
   const all = events.value;
   const job = jobId.value;
   useEffect(() => {
-    if (job) attempt(() => ports().store.onlyInFile(job)).then((found) => setCount(found ?? 0));
+    const none = () => setCount(0);
+    if (job) ports().store.onlyInFile(job).then(setCount, none);
   }, [all, job]);
   return count;
 }
