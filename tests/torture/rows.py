@@ -111,7 +111,7 @@ ROWS = (
         "over two updates",
         (f"{OFFLINE}update.py",),
         "old_release",
-        missing="the page itself has no part that is loaded late; Python, its worker, its files and sheets are",
+        missing="no part of the page itself is loaded late; Python, its worker and files, and sheets are",
     ),
     Row(
         "R10",
