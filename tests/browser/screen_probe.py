@@ -16,6 +16,7 @@ SMALLEST_TEXT_PX = 14
 PROBE = Path(__file__).with_name("screen_probe.js")
 
 RULES = ["wcag2a", "wcag2aa", "wcag2aaa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
+MORE = {"label-content-name-mismatch": {"enabled": True}}
 
 
 def faults_of_size(page: Page) -> list[str]:
@@ -27,10 +28,10 @@ def faults_of_size(page: Page) -> list[str]:
 
 
 def faults_of_access(page: Page) -> list[str]:
-    """Everything that axe finds, contrast of 7:1 and best practice included."""
+    """Everything that axe finds: contrast of 7:1, best practice, and that a name holds what is to be seen."""
     if not page.evaluate("'axe' in window"):
         page.evaluate(AXE.read_text())
-    result = page.evaluate("(tags) => axe.run({ runOnly: tags })", RULES)
+    result = page.evaluate("([tags, rules]) => axe.run({ runOnly: tags, rules })", [RULES, MORE])
     return [
         f"{violation['impact']}: {violation['id']} at {node['target']}"
         for violation in result["violations"]

@@ -78,7 +78,7 @@ def test_a_complaint_that_cannot_be_is_told_with_its_place_and_what_to_do(
     with pytest.raises(SheetError) as refused:
         read_data(minibus(seen(**changed)))
     told = str(refused.value)
-    assert what in told and remedy in told and "complaints[0].states[0]" in told
+    assert what in told and remedy in told and "complaints › no. 1 › states › no. 1" in told
 
 
 def test_a_complaint_stays_where_a_position_has_gone_from_the_control() -> None:

@@ -8,7 +8,7 @@ Once one repair stands above the others, only checks that could confirm it (or s
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from footwell.checks.catalogue import catalogue, minutes, touchable_pairs
@@ -75,14 +75,19 @@ def choices(case: Case, belief: Belief) -> list[Choice]:
         if look_id(half) not in case.skipped
     ]
     passed_over = case.skipped | case.taken
-    for check in catalogue(case.now, case.tools, case.engine):
+    for check in sensible(case, live):
         if check.id not in passed_over and not owners(check) & case.unreachable:
-            if behind_fuse(check) and _blown(check, live) < BLOWN_FROM:
-                continue
             bits = before - bits_left(cells(panel, check, live))
             if bits > DECISIVE:
                 found.append(Choice(check, None, bits, minutes(case.now, check, case.last_check)))
     return sorted(found, key=lambda c: (-c.worth, c.check.id if c.check else ""))
+
+
+def sensible(case: Case, live: Sequence[Weighed]) -> Iterator[Check]:
+    """Every check at hand but for those from a fuse's empty seat where it is not thought to be blown."""
+    for check in catalogue(case.now, case.tools, case.engine):
+        if not behind_fuse(check) or _blown(check, live) >= BLOWN_FROM:
+            yield check
 
 
 def live_of(belief: Belief) -> tuple[Weighed, ...]:

@@ -266,7 +266,8 @@ def _do(circuit: Circuit, check: Check) -> str:
         return f"Put the clamp around {red} alone, arrow along the current."
     if check.instrument == OHMS:
         apart = _take_apart(circuit, check)
-        return f"{apart} Meter on Ω between {red} and {black}. Then lead and knob back to V."
+        both = say.two_places(circuit, check.red, check.black)
+        return f"{apart} Meter on Ω between {both}. Then lead and knob back to V."
     if check.instrument == FEED:
         return _do_feed(circuit, check)
     if check.instrument == FUSE_LAMP:

@@ -121,16 +121,16 @@ ADVICE = {
         "Use a terminal of the right rating.",
     ],
     "fuse": [
+        "Look for what overloaded it first, where that is not known yet.",
         "Fit a fuse of the same rating and type, never a larger one.",
-        "Only after the overload is found.",
     ],
     "fusible_link": [
+        "Look for the short behind it first.",
         "Fit a link of the same cross-section and length, never plain wire.",
-        "Only after the short behind it is found.",
     ],
     "breaker": [
+        "Look for what overloaded it first, where that is not known yet.",
         "Fit a breaker of the same rating and type.",
-        "Only after the overload is found.",
     ],
     "resistor_pack": [
         "Renew the pack. The thermal fuse is not to be bridged.",

@@ -5,14 +5,13 @@ from __future__ import annotations
 import math
 
 from footwell.checks import sights
-from footwell.checks.catalogue import catalogue
 from footwell.checks.outlook import outlook
 from footwell.checks.predict import Reading, expected, readings, seen_as
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.belief import Belief, Weighed, by_repair
 from footwell.diagnosis.case import Case, Evidence, Sighting
-from footwell.diagnosis.choose import cells, panel_of
+from footwell.diagnosis.choose import cells, live_of, panel_of, sensible
 from footwell.diagnosis.conclude import Conclusion
 from footwell.faults.suspects import Repair, SingleFault, single_faults
 from footwell.messages import Cleared, Suspect, SuspectGroup, Suspects
@@ -151,7 +150,9 @@ def _parting(
     marks: dict[tuple[Repair, ...], tuple[int, ...]] = dict.fromkeys(rows, ())
     best = [_members(conclusion.belief, r)[0] for r in rows]
     panel = panel_of(case, best)
-    for check in catalogue(case.now, case.tools, case.engine):
+    for check in sensible(case, live_of(conclusion.belief)):
+        if len(set(marks.values())) == len(rows):
+            break
         for number, cell in enumerate(cells(panel, check, best)):
             for w, chance in cell:
                 if chance > 0.5:

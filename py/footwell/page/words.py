@@ -139,6 +139,14 @@ def place_named(circuit: Circuit, place: str) -> str:
     return place
 
 
+def two_places(circuit: Circuit, one: str, other: str) -> str:
+    """Two places in words; two ways of one half of a connector name it once."""
+    first, second = place_named(circuit, one), place_named(circuit, other)
+    way, _, where = first.partition(" of ")
+    alike = one.split(".")[::2] == other.split(".")[::2] and second.endswith(f" of {where}")
+    return f"{way if alike else first} and {second}"
+
+
 def short_named(circuit: Circuit, element: str) -> str:
     """The shortest name an electrician would know an element by."""
     found = circuit.elements.get(element)

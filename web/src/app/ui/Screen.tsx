@@ -56,8 +56,8 @@ function useArrival(frame: { current: HTMLDivElement | null }, name: string): vo
   }, [name]);
 }
 
-/** Pixels of height below which the words between header and keys can no longer be read well. */
-const READABLE = 96;
+/** Height below which the words between header and keys can no longer be read well, in the size of text. */
+const READABLE_REM = 6;
 
 /** Keys stay at the bottom edge while they leave room to read; with very large text they scroll along. */
 function useRoom(frame: { current: HTMLDivElement | null }): void {
@@ -89,7 +89,8 @@ function isCramped(screen: HTMLElement): boolean {
   if (!foot || !middle || isBeside(foot, middle)) return false;
   const above = screen.querySelector<HTMLElement>(".above")?.offsetHeight ?? 0;
   const room = screen.clientHeight - above - foot.offsetHeight;
-  return room < READABLE && middle.scrollHeight > room;
+  const size = Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
+  return room < READABLE_REM * size && middle.scrollHeight > room;
 }
 
 const rightOf = (part: HTMLElement) => part.offsetLeft + part.offsetWidth;

@@ -10,10 +10,13 @@ export function Expected({ check }: { check: Check }) {
   return (
     <div class="expected">
       <p class="expected-value">
-        {band ? band.text : check.healthy_choice}{" "}
+        {band ? whole(band.text) : check.healthy_choice}{" "}
         <span class={band ? "unseen" : "expected-word"}>{words.expected}</span>
       </p>
       {band && <Scale band={band} word={words.expected} />}
     </div>
   );
 }
+
+/** The unit stays with its number. */
+const whole = (text: string) => text.replace(/ (\S+)$/, "\u00a0$1");

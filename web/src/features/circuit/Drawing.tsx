@@ -153,6 +153,9 @@ function Words({ label: { lines, x, y }, mark = "" }: { label: Label; mark?: str
   );
 }
 
+/** Pixels of a grid square below which places are drawn smaller, so that they hide nothing. */
+const READABLE = 36;
+
 interface PlaceProps {
   spot: Spot;
   scale: number;
@@ -174,8 +177,10 @@ function Place({ spot, scale, now, onPlace }: PlaceProps) {
       onKeyDown={(event) => event.key === "Enter" && press()}
     >
       <circle class="place-touch" r="24.5" />
-      {now && <circle class="place-ring" r="14" />}
-      <circle class="place-dot" r="6" />
+      <g transform={`scale(${Math.min(1, scale / READABLE)})`}>
+        {now && <circle class="place-ring" r="14" />}
+        <circle class="place-dot" r="6" />
+      </g>
       {spot.measured && (
         <text class="place-value" x="12" y="-8">
           {spot.measured}

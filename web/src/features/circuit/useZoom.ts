@@ -6,7 +6,7 @@ import { MARGIN, type Picture } from "./picture";
 
 /** Pixels of one grid square at first view. */
 const FIRST = 44;
-const SMALLEST = 16;
+const SMALLEST = 8;
 const LARGEST = 160;
 
 const within = (scale: number) => Math.min(LARGEST, Math.max(SMALLEST, scale));

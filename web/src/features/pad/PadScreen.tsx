@@ -73,9 +73,17 @@ function Pad({ now }: { now: Typing }) {
 /** Places and expected value in short: what to do stood on the screen before. */
 function PadHead({ now }: { now: Typing }) {
   const { band, record, goal } = now.check;
-  const places = [record.red, record.black].flatMap((id) => placeName(id) ?? []).join(" to ");
+  const places = together([record.red, record.black].flatMap((id) => placeName(id) ?? []));
   const head = [places || goal, band && words.expected(band.text)].filter(Boolean).join(" · ");
   return <span class="pad-head">{head}</span>;
+}
+
+/** Two ways of one half of a connector name it once. */
+function together([one = "", other]: string[]): string {
+  if (!other) return one;
+  const [way = "", ...rest] = one.split(" of ");
+  const isAlike = rest.length > 0 && other.endsWith(` of ${rest.join(" of ")}`);
+  return `${isAlike ? way : one} to ${other}`;
 }
 
 const placeName = (id: string | undefined) =>

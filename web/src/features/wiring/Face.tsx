@@ -73,16 +73,20 @@ function Way({ way, side, held, now, onWay }: WayProps) {
       type="button"
       class={held.differs ? "way way-differs" : "way"}
       style={{ gridColumn: columnOf(way, side) + 1, gridRow: way.row + 1 }}
-      aria-label={held.spoken}
       aria-pressed={now === way.way}
       onClick={() => onWay(way.way)}
     >
-      <span class="way-number">
+      <span class="unseen">{held.spoken}</span>
+      <span class="way-number" aria-hidden="true">
         {way.number}
         {held.differs && " ≠"}
       </span>
-      <span class="way-should">{held.above}</span>
-      <span class="way-found">{held.below}</span>
+      <span class="way-should" aria-hidden="true">
+        {held.above}
+      </span>
+      <span class="way-found" aria-hidden="true">
+        {held.below}
+      </span>
     </button>
   );
 }
