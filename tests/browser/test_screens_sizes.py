@@ -27,7 +27,8 @@ SCHEMES = ("light", "dark")
 
 LONG = bool(os.environ.get("FOOTWELL_LONG"))
 """FOOTWELL_LONG=1 touches the keys on every size and looks at every screen on each, in each scheme; else one
-drawn by the commit is touched, and each screen is looked at on one size and in one scheme in turn."""
+drawn by the commit is touched, and each screen is looked at on one size in turn, and at double text or for
+access in one scheme in turn."""
 DRAWN = int(commit()[:8] or "0", 16)
 TOUCHED = SIZES if LONG else [pytest.param(SIZES[DRAWN % len(SIZES)], id="drawn")]
 
@@ -64,7 +65,7 @@ def resize(page: Page, size: Size) -> None:
     page.wait_for_timeout(100)
 
 
-def faults_at_double_text(page: Page) -> list[str]:
+def faults_at_double_text(page: Page, turn: int = 0) -> list[str]:
     resize(page, DOUBLED)
     page.evaluate(TEXT_SIZE, "200%")
     page.wait_for_timeout(100)
@@ -73,20 +74,25 @@ def faults_at_double_text(page: Page) -> list[str]:
     return found
 
 
+def faults_of_access_at(page: Page, turn: int) -> list[str]:
+    found: list[str] = []
+    resize(page, USUAL)
+    for scheme in in_turn(SCHEMES, turn):
+        page.emulate_media(color_scheme=scheme)
+        found.extend(f"{scheme}: {fault}" for fault in faults_of_access(page))
+    return found
+
+
 def faults_by_turns(page: Page, turn: int) -> list[str]:
-    """Faults of the screen by size and at double text, then of access by scheme; the page is left as it
-    was."""
+    """Faults of the screen by size, at double text and of access by scheme; the page is left as it was."""
     found: list[str] = []
     before = page.viewport_size
     assert before
     for size in in_turn(SIZES, turn):
         resize(page, size)
         found.extend(f"{size}: {fault}" for fault in faults_of_size(page))
-    found.extend(faults_at_double_text(page))
-    resize(page, USUAL)
-    for scheme in in_turn(SCHEMES, turn // len(SIZES)):
-        page.emulate_media(color_scheme=scheme)
-        found.extend(f"{scheme}: {fault}" for fault in faults_of_access(page))
+    for looks in in_turn((faults_at_double_text, faults_of_access_at), turn):
+        found.extend(looks(page, turn // 2))
     resize(page, (before["width"], before["height"]))
     return found
 

@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 from guard import Guard
 from offline.offline_helpers import REMOVE, forget_fetched
+from parity.seed import some
 from planting import plant
 from playwright.sync_api import BrowserContext, Page, StorageState, expect
 from pressing import press
@@ -66,7 +67,7 @@ def the_view_is_made_anew(page: Page, address: str, patience_s: float = PATIENCE
     until(page, f"{VIEW}.view?.step?.kind === 'check'")
 
 
-@pytest.mark.parametrize("damage", DAMAGES)
+@pytest.mark.parametrize("damage", some(DAMAGES, 2))
 def test_a_view_that_is_gone_or_damaged_is_made_anew_from_the_events(
     new_phone: NewPhone, site: Site, kept_at_pad: StorageState, damage: str
 ) -> None:

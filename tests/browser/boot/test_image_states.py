@@ -24,7 +24,7 @@ from footwell.practice.electrician import Run, work
 from footwell.practice.hidden import hidden_vehicle
 from footwell.service import call
 
-STATES = counted(3, 20, 20)
+STATES = counted(2, 20, 20)
 """At a time."""
 
 TIMES = counted(1, 50, 50)

@@ -19,8 +19,8 @@ from site_server import ROOT, Site
 
 from footwell.circuit.circuit import Circuit
 
-RANDOM_CIRCUITS = 50
-DRAWN = some(sample_sheets(), 10)
+RANDOM_CIRCUITS = 30
+DRAWN = some(sample_sheets(), 6)
 """All sheets with FOOTWELL_LONG=1, else some drawn by the commit."""
 ALLOWED = 1e-9
 """Relative, of anything above a nanovolt or its like."""

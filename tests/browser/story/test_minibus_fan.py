@@ -6,6 +6,7 @@ import re
 from collections.abc import Callable
 
 import pytest
+from parity.seed import some
 from playwright.sync_api import BrowserContext, Page
 from site_server import Site
 from waiting import kill_workers, until_python_is, until_ready_offline
@@ -128,14 +129,14 @@ def begin_from_link(hand: Hand, new_phone: NewPhone, site: Site) -> Hand:
     return other
 
 
-@pytest.mark.parametrize(
-    ("circuit", "says"),
-    [
-        ("Saloon heater fan", "Dead in every position"),
-        ("Rear work lamps", "Dark in every position"),
-        ("Heated rear screen", "Cold in every position"),
-    ],
-)
+DEAD = [
+    ("Saloon heater fan", "Dead in every position"),
+    ("Rear work lamps", "Dark in every position"),
+    ("Heated rear screen", "Cold in every position"),
+]
+
+
+@pytest.mark.parametrize(("circuit", "says"), some(DEAD, 1))
 def test_first_check_stands_after_eight_touches(
     page: Page, site: Site, circuit: str, says: str
 ) -> None:
