@@ -10,6 +10,8 @@ from footwell.circuit.fault import Fault
 from footwell.diagnosis.conclude import Next, conclude
 from footwell.job.events import Event
 from footwell.job.replay import replay
+from footwell.messages import PositionsStep
+from footwell.page.job_view import job_view
 from footwell.practice.electrician import begin, work
 
 from .loop_rig import ALL_TOOLS, Trial, read, vehicle_of
@@ -28,25 +30,47 @@ def mended() -> tuple[Event, ...]:
     return tuple(run.events)
 
 
-def looked(n: int, odd: str | None = None) -> Event:
-    """The last positions once more as event n, the fan's last word another one."""
+Look = str | tuple[str, int] | None
+"""An odd word for the fan in its last position, or in another; None where all is well."""
+
+
+def looked(n: int, odd: Look = None) -> Event:
+    """The last positions once more as event n, with a word changed."""
     last = mended()[-1]
     body: dict[str, Any] = json.loads(last.body)
     if odd:
-        body["states"][-1]["state"] = odd
+        word, position = odd if isinstance(odd, tuple) else (odd, -1)
+        body["states"][position]["state"] = word
     return last.model_copy(update={"n": n, "body": json.dumps(body, ensure_ascii=False)})
 
 
-def step(*looks: str | None) -> Next:
-    """The step after the repair, once the positions have been looked at so often."""
+def events(*looks: Look) -> list[Event]:
+    """The job once the positions have been looked at so often after the repair."""
     before = mended()[:-1]
-    after = [looked(len(before) + 1 + k, odd) for k, odd in enumerate(looks)]
-    return conclude(replay([*before, *after]).case).step
+    return [*before, *(looked(len(before) + 1 + k, odd) for k, odd in enumerate(looks))]
+
+
+def step(*looks: Look) -> Next:
+    return conclude(replay(events(*looks)).case).step
 
 
 def test_one_odd_word_after_the_repair_is_looked_at_again() -> None:
     found = step("slow")
     assert found.kind == "positions" and found.purpose == "look again"
+
+
+def test_only_what_was_odd_is_looked_at_again() -> None:
+    asked = job_view(events("slow")).step
+    assert isinstance(asked, PositionsStep)
+    last = json.loads(mended()[-1].body)["states"][-1]
+    assert asked.ask == [last["controls"]] and asked.loads == [last["load"]]
+
+
+def test_odd_words_of_two_positions_each_seen_once_are_looked_at_again() -> None:
+    found = step("slow", ("slow", -2))
+    assert found.kind == "positions" and found.purpose == "look again"
+    found = step("slow", ("slow", -2), None)
+    assert found.kind == "finished" and found.solved
 
 
 def test_a_second_look_that_is_well_ends_the_job() -> None:

@@ -15,10 +15,11 @@ from footwell.diagnosis.multiple import joined
 from .loop_rig import Trial, tried
 from .sample_circuits import MINIBUS, sample
 
-HORN, PUMP = "coupe-horn", "estate-fuel-pump"
+HORN, PUMP, CHARGING = "coupe-horn", "estate-fuel-pump", "estate-charging"
 BEHIND_ANOTHER = [
     Trial(HORN, (Fault("SP1", "high_resistance:2", 20.0), Fault("W1", "high_resistance", 20.0))),
     Trial(PUMP, (Fault("W2", "open"), Fault("X7.2", "open"))),
+    Trial(CHARGING, (Fault("W6", "short_to_earth"), Fault("X2.1", "open"))),
 ]
 """The second is told by nothing before the first is mended, and many parts fail more often."""
 

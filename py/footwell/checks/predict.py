@@ -258,8 +258,7 @@ def _averaged(check: Check, rows: Sequence[tuple[float, OperatingPoint]]) -> Rea
     for share, one in every:
         for key, lean in one.leans.items():
             summed[key] = summed.get(key, 0.0) + share * lean
-    meter = volts_sigma(mean) if check.instrument == VOLTS else meters.clamp_limit_amps(mean) / 2.0
-    return Reading(mean, summed, meter)
+    return Reading(mean, summed, sum(share * one.instrument_sigma for share, one in every))
 
 
 def _said(check: Check, point: OperatingPoint) -> Reading | Words:
@@ -286,8 +285,20 @@ def _lamp_volts(check: Check, point: OperatingPoint) -> float:
 
 def _volts(check: Check, point: OperatingPoint) -> Reading:
     a, b = nodes(point.circuit, check)
-    mean = point.volts[a] - point.volts[b]
-    return Reading(mean, leans(point, point.response(a, b)), volts_sigma(mean))
+    mean, added = point.volts[a] - point.volts[b], point.response(a, b)
+    own = math.hypot(volts_sigma(mean), _stray(mean, added[a] - added[b]))
+    return Reading(mean, leans(point, added), own)
+
+
+LOOSE_FROM_OHMS = 0.9 * meters.VOLTMETER_OHMS.value
+"""Resistance between the meter's places, the meter between them, from which nearly all of it is the meter's
+own: one of the places hangs on leakage alone."""
+
+
+def _stray(volts: float, ohms: float) -> float:
+    """Standard deviation (V) of what a meter shows at a loose place: all of it. Nobody knows the leakage of
+    a dead stretch, so no two breaks are told apart by it."""
+    return abs(volts) if ohms > LOOSE_FROM_OHMS else 0.0
 
 
 def volts_sigma(volts: float) -> float:

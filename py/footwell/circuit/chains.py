@@ -1,6 +1,7 @@
 """Elements in series: a break or a poor joint in one of them looks the same from outside the chain.
 
-A chain runs through nodes where exactly two branches meet. A fault in one of its elements is as good as
+A chain runs through nodes where exactly two branches meet, up to a load, which shows what becomes of it
+itself. A fault in one of its elements is as good as
 the same fault in the first element of the same stretch, where a stretch ends at every node that somebody
 looks at. So one operating point serves a whole stretch of wires, contacts and joints.
 """
@@ -52,7 +53,7 @@ def _ends(circuit: Circuit) -> tuple[dict[str, tuple[int, int]], dict[int, list[
         for pair in pairs:
             for node in pair:
                 meeting.setdefault(node, []).append(element.id)
-        if len(pairs) == 1 and _is_simple(element):
+        if len(pairs) == 1 and element.id not in circuit.sheet.loads and _is_simple(element):
             ends[element.id] = next(iter(pairs))
     for fixed in (circuit.earth, circuit.supply_element.nodes[SUPPLY]):
         meeting[fixed] = [EARTH, EARTH, EARTH]
@@ -98,16 +99,18 @@ def alike(
     circuit: Circuit, faults: tuple[Fault, ...], watched: Collection[int]
 ) -> tuple[Fault, ...]:
     """Faults that look the same from outside and at the watched nodes: each series fault is moved to the
-    first element of its stretch."""
+    first element of its stretch. A stretch ends at any other fault too: before and behind a wire that lies
+    on earth a break is not the same."""
     known = chains(circuit)
-    return tuple(
-        sorted(
-            _moved(known[f.element], f, watched)
-            if f.mode in SERIES_MODES and f.element in known
-            else f
-            for f in faults
-        )
-    )
+    series = [f for f in faults if f.mode in SERIES_MODES and f.element in known]
+    others = [f for f in faults if f not in series]
+    ends = {n for f in others for n in _nodes(circuit, f)}.union(watched) if others else watched
+    return tuple(sorted((*others, *(_moved(known[f.element], f, ends) for f in series))))
+
+
+def _nodes(circuit: Circuit, fault: Fault) -> Collection[int]:
+    element = circuit.elements.get(fault.element)
+    return element.nodes.values() if element else ()
 
 
 def _moved(

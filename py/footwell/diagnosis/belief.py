@@ -169,22 +169,25 @@ def _several(
 
     singles = [(h, w) for h, w, _ in reached.alive]
     found: list[Scored] = []
-    if _complains_on(case) or _poorly(recall.pieces, every, rival.best, reached.fits):
-        since = partial(_since_repair, case, recall.pieces)
+    uncured = _uncured_since(case)
+    if uncured is not None or _poorly(recall.pieces, every, rival.best, reached.fits):
+        since = partial(_since, case, uncured, recall.pieces)
         found = several(every, singles, reached.fell, follow, shows, since)
     elif any(isinstance(e, Taken) for e in case.evidence):
         found = beside(every, singles, follow, shows, partial(apart, case))
     return [(h, w, every_told[h.faults]) for h, w in found]
 
 
-def _since_repair(
-    case: Case, every_piece: Sequence[Piece], suspects: Sequence[Hypothesis]
+def _since(
+    case: Case,
+    epoch: int | None,
+    every_piece: Sequence[Piece],
+    suspects: Sequence[Hypothesis],
 ) -> dict[tuple[Fault, ...], float]:
-    """Log chance of what was learnt since the last repair under each suspect, as if it alone were left."""
-    now = len(case.epochs) - 1
-    late = [piece for piece in every_piece if piece.items[0].epoch == now] if now else []
-    if not late:
+    """Log chance of what was learnt from an epoch on under each suspect, as if it alone were left."""
+    if epoch is None:
         return {}
+    late = [piece for piece in every_piece if piece.items[0].epoch >= epoch]
     found: dict[tuple[Fault, ...], float] = {}
     for h in suspects:
         track = Track()
@@ -192,9 +195,11 @@ def _since_repair(
     return found
 
 
-def _complains_on(case: Case) -> bool:
-    """Whether something was renewed and the complaint is there all the same."""
-    return bool(case.epochs[-1].mended) and complains(case, len(case.epochs) - 1)
+def _uncured_since(case: Case) -> int | None:
+    """The last epoch in which something was mended and the complaint there all the same. What is mended
+    after it cures nothing before the complaint is seen gone."""
+    late = reversed(range(len(case.epochs)))
+    return next((n for n in late if case.epochs[n].mended and complains(case, n)), None)
 
 
 def _poorly(

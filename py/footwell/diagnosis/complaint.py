@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections import Counter
+
 from footwell.checks import sights
 from footwell.checks.catalogue import working_setups
 from footwell.checks.outlook import activities
@@ -26,23 +28,50 @@ def odd_sightings(case: Case) -> list[Sighting]:
 
 
 def _odd_in(case: Case, epoch: int) -> list[Sighting]:
-    told = [e for e in case.evidence if isinstance(e, Sighting) and e.epoch == epoch]
-    last = {(e.setup, e.load): e for e in told}
-    return [e for e in last.values() if _when_well(case, e) < ODD_BELOW]
+    last = {(e.setup, e.load): e for e in _told_in(case, epoch)}
+    return [e for e in last.values() if _is_odd(case, e)]
+
+
+def _told_in(case: Case, epoch: int) -> list[Sighting]:
+    return [e for e in case.evidence if isinstance(e, Sighting) and e.epoch == epoch]
+
+
+def _is_odd(case: Case, seen: Sighting) -> bool:
+    return _when_well(case, seen) < ODD_BELOW
+
+
+def to_look_at_again(case: Case) -> list[Sighting]:
+    """What was last seen since the last change, with the engine as it is now, and hardly is so when all is
+    well."""
+    odd = _odd_in(case, len(case.epochs) - 1)
+    return [e for e in odd if e.setup.engine == case.engine]
+
+
+def odd_twice(case: Case) -> bool:
+    """Whether some load was seen twice in one position, since the last change, to do what it hardly does when
+    all is well: no slip of the eye."""
+    odd = [(e.setup, e.load) for e in _told_in(case, len(case.epochs) - 1) if _is_odd(case, e)]
+    return len(set(odd)) < len(odd)
+
+
+def looks(case: Case) -> int:
+    """How often the loads were looked at since the last change: the most for any load in one position."""
+    seen = Counter((e.setup, e.load) for e in _told_in(case, len(case.epochs) - 1))
+    return max(seen.values(), default=0)
 
 
 def load_in_question(case: Case) -> str:
     """The load that was first told to do what it hardly does when all is well; the sheet's first load
     where none was."""
     told = (e for e in case.evidence if isinstance(e, Sighting))
-    odd = (e.load for e in told if _when_well(case, e) < ODD_BELOW)
+    odd = (e.load for e in told if _is_odd(case, e))
     return next(odd, case.now.sheet.loads[0])
 
 
 def seen_well(case: Case) -> frozenset[str]:
     """Loads last seen to do in every position what they do when all is well, at work in some."""
     told = {(e.setup, e.load): e for e in case.evidence if isinstance(e, Sighting)}
-    odd = {e.load for e in told.values() if _when_well(case, e) < ODD_BELOW}
+    odd = {e.load for e in told.values() if _is_odd(case, e)}
     at_work = {e.load for e in told.values() if activities(case.now, e.setup, ())[e.load] > AT_WORK}
     return frozenset(at_work - odd)
 

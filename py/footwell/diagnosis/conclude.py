@@ -15,7 +15,7 @@ from footwell.diagnosis.along import along
 from footwell.diagnosis.belief import Belief, believe, by_repair
 from footwell.diagnosis.case import Case, Sighting, look_id
 from footwell.diagnosis.choose import CONFIRM_FROM, Choice, choices, confirming
-from footwell.diagnosis.complaint import complains
+from footwell.diagnosis.complaint import complains, looks, odd_twice, to_look_at_again
 from footwell.diagnosis.elimination import best_try, fault_behind, repairs_left
 from footwell.diagnosis.hypotheses import OVERLOADS
 from footwell.diagnosis.overloads import cause_check
@@ -31,6 +31,10 @@ ELIMINATED_FROM = 0.98
 
 WELL_FROM = 0.85
 """Share of "all is well now" from which nothing more is sought."""
+
+MOST_LOOKS = 4
+"""Where all is well but for an odd word that no other look repeats, the eye may have been mistaken; so often
+the loads are looked at in all."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +89,7 @@ def _step(case: Case, belief: Belief, found: tuple[Proven, ...]) -> Next:
     if classes.get((), 0.0) >= WELL_FROM:
         if not complains(case, len(case.epochs) - 1):
             return Next("finished", solved=True)
-        if not _looked_again(case):
+        if to_look_at_again(case) and not odd_twice(case) and looks(case) < MOST_LOOKS:
             return Next("positions", purpose="look again")
     return _narrow(case, belief, ranked())
 
@@ -104,14 +108,6 @@ def _to_mend(
         if _blows_again(case, belief, one.repair) <= MAY_BLOW_AGAIN:
             return one
     return None
-
-
-def _looked_again(case: Case) -> bool:
-    """Whether some load was looked at twice in one position since the last change: where all is well but
-    for one odd word, the eye may have been mistaken."""
-    now = len(case.epochs) - 1
-    seen = [(e.setup, e.load) for e in case.evidence if isinstance(e, Sighting) and e.epoch == now]
-    return len(set(seen)) < len(seen)
 
 
 def _is_fuse(case: Case, fault: Fault) -> bool:

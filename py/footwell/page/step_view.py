@@ -9,7 +9,7 @@ from footwell.circuit.circuit import AS_DRAWN
 from footwell.circuit.setup import set_up
 from footwell.diagnosis.belief import Belief
 from footwell.diagnosis.case import Case
-from footwell.diagnosis.complaint import complains
+from footwell.diagnosis.complaint import complains, to_look_at_again
 from footwell.diagnosis.conclude import Conclusion
 from footwell.diagnosis.hypotheses import suspected_slips
 from footwell.diagnosis.proof import Proven
@@ -90,16 +90,18 @@ def _wiring(case: Case, conclusion: Conclusion, half: tuple[str, str], purpose: 
 
 def _positions(case: Case, purpose: str) -> PositionsStep:
     again = any(e.epoch < len(case.epochs) - 1 for e in case.evidence)
-    setups = working_setups(case.now)
-    moving = {
-        h for p in case.now.sheet.parts if p.id in case.now.sheet.loads for h in p.hazards
-    } & TEXTS.keys()
+    setups, loads = list(working_setups(case.now)), list(case.now.sheet.loads)
+    if purpose == "look again":
+        odd = to_look_at_again(case)
+        setups = list(dict.fromkeys(e.setup for e in odd))
+        loads = list(dict.fromkeys(e.load for e in odd))
+    moving = {h for p in case.now.sheet.parts if p.id in loads for h in p.hazards} & TEXTS.keys()
     return PositionsStep(
         goal="Try every position again" if again else "What works in each position?",
         why=_why_positions(again, purpose),
         cautions=[caution_view(TEXTS[h]) for h in sorted(moving)],
         ask=[dict(s.controls) for s in setups],
-        loads=list(case.now.sheet.loads),
+        loads=loads,
     )
 
 

@@ -9,8 +9,10 @@ from typing import Any
 
 from footwell.checks.catalogue import minutes, working_setups
 from footwell.checks.check import Check
+from footwell.circuit.setup import SetupState
 from footwell.diagnosis.case import Case
 from footwell.diagnosis.choose import Choice
+from footwell.diagnosis.complaint import to_look_at_again
 from footwell.diagnosis.conclude import Conclusion, Next, conclude
 from footwell.faults.miswiring import as_drawn
 from footwell.job.events import EVENT_FORMAT, Event, ReadingTaken, Setup
@@ -112,6 +114,8 @@ def do(run: Run, replayed: Replayed, conclusion: Conclusion, vehicle: Vehicle) -
             run.good_parts.append(fault.element)
         run.add("repair done", element=fault.element, mode=fault.mode, what="renewed")
         return vehicle.mended(fault.element)
+    elif step.purpose == "look again":
+        _look_again(run, replayed.case, vehicle)
     elif step.kind == "positions":
         try_positions(run, vehicle)
     return vehicle
@@ -170,12 +174,21 @@ def try_positions(run: Run, vehicle: Vehicle) -> None:
         _try_positions(run, vehicle, engine)
 
 
+def _look_again(run: Run, case: Case, vehicle: Vehicle) -> None:
+    """Look once more at what did not fit."""
+    _tell(run, vehicle, [(e.setup, e.load) for e in to_look_at_again(case)])
+
+
 def _try_positions(run: Run, vehicle: Vehicle, engine: str) -> None:
     circuit = vehicle.circuit
+    setups = working_setups(circuit, engine)
+    _tell(run, vehicle, [(setup, load) for setup in setups for load in circuit.sheet.loads])
+
+
+def _tell(run: Run, vehicle: Vehicle, looks: Sequence[tuple[SetupState, str]]) -> None:
     states = [
         {"controls": dict(setup.controls), "load": load, "state": vehicle.does(setup, load)}
-        for setup in working_setups(circuit, engine)
-        for load in circuit.sheet.loads
+        for setup, load in looks
     ]
     run.steps.append("positions " + " ".join(str(s["state"]) for s in states))
     run.minutes += POSITION_MINUTES * len(states)
