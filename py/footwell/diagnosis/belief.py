@@ -167,12 +167,15 @@ def _several(
     def shows(fault: Fault) -> bool:
         return noticed(case.now, fault, case.engine)
 
+    def is_mended(fault: Fault) -> bool:
+        return fault.element in case.epochs[-1].mended
+
     singles = [(h, w) for h, w, _ in reached.alive]
     found: list[Scored] = []
     uncured = _uncured_since(case)
     if uncured is not None or _poorly(recall.pieces, every, rival.best, reached.fits):
         since = partial(_since, case, uncured, recall.pieces)
-        found = several(every, singles, reached.fell, follow, shows, since)
+        found = several(every, singles, reached.fell, follow, shows, since, is_mended)
     elif any(isinstance(e, Taken) for e in case.evidence):
         found = beside(every, singles, follow, shows, partial(apart, case))
     return [(h, w, every_told[h.faults]) for h, w in found]

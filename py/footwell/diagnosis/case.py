@@ -116,12 +116,15 @@ class Case:
         return tuple(sorted(r for r in hypothesis.repairs if r[0] not in mended))
 
     @property
+    def taken_now(self) -> tuple[Taken, ...]:
+        """Readings taken in the circuit as it stands now."""
+        now = len(self.epochs) - 1
+        return tuple(e for e in self.evidence if isinstance(e, Taken) and e.epoch == now)
+
+    @property
     def taken(self) -> frozenset[str]:
         """Checks, by id and so in one set-up each, made in the circuit as it stands now."""
-        now = len(self.epochs) - 1
-        return frozenset(
-            e.check.id for e in self.evidence if isinstance(e, Taken) and e.epoch == now
-        )
+        return frozenset(e.check.id for e in self.taken_now)
 
     @property
     def supply_measured(self) -> bool:

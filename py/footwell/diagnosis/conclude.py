@@ -5,10 +5,12 @@ Before anything is mended its cause is looked for; before a fuse is renewed, wha
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache, partial
 
+from footwell.checks.check import Check
 from footwell.circuit.circuit import HalfId
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.along import along
@@ -31,6 +33,10 @@ ELIMINATED_FROM = 0.98
 
 WELL_FROM = 0.85
 """Share of "all is well now" from which nothing more is sought."""
+
+MOST_SETUPS = 2
+"""Positions in which one place is read, none of them a proof, before a fault is sought to be proven
+elsewhere."""
 
 MOST_LOOKS = 4
 """Where all is well but for an odd word that no other look repeats, the eye may have been mistaken; so often
@@ -170,8 +176,19 @@ def _to_confirm(case: Case, belief: Belief, repair: Repair) -> Choice | None:
     if fault is None or confirmed_by(case, fault) is not None:
         return None
     taken = case.taken
-    quick = confirming(case, fault, beside)
-    return next((c for c in quick if c.check and c.check.id not in taken), None)
+    places = Counter(_place(e.check) for e in case.taken_now)
+    return next(
+        (
+            c
+            for c in confirming(case, fault, beside)
+            if c.check and c.check.id not in taken and places[_place(c.check)] < MOST_SETUPS
+        ),
+        None,
+    )
+
+
+def _place(check: Check) -> tuple[str, str, str]:
+    return check.instrument, check.red, check.black
 
 
 def _last_resort(case: Case, belief: Belief, shares: Mapping[Repair, float]) -> Next:

@@ -24,6 +24,8 @@ LEADING, LEADING_SHARE = 3, 0.25
 SECOND_SIZES = 3
 MOST_PAIRS, MOST_BESIDE = 900, 200
 """Pairs looked at where singles explain the evidence poorly, and otherwise."""
+MOST_MENDED = 300
+"""Pairs looked at of faults that are both mended."""
 MOST_APART = 300
 """Pairs looked at of which neither fault explains the complaint alone."""
 MOST_TRIPLES = 700
@@ -225,15 +227,21 @@ def several(
     follow: Follow,
     noticed: Callable[[Fault], bool],
     since: Callable[[Sequence[Hypothesis]], Fits],
+    mended: Callable[[Fault], bool],
 ) -> list[Scored]:
     """Suspects of two and three faults with their weights, where single faults do not explain the
     evidence: every fault may be a second, and those that it has thrown out (`fallen`) a first. `since` tells
-    how well faults alone explain what came after the last repair; nothing where there was none."""
+    how well faults alone explain what came after the last repair; nothing where there was none. Two that are
+    `mended` may be all there was, however little each explains of what came since."""
     singles = Singles.of(every)
     seconds = singles.seconds(lambda _: True)
     start = firsts(alive, [singles.whole(h) for h in fallen])
     later = since(seconds)
-    pairs = follow(joined(start, seconds, MOST_PAIRS, _fits(alive), later))
+    own = [h for h in seconds if mended(h.faults[0])]
+    both = joined(own, own, MOST_MENDED)
+    tried = {h.faults for h in both}
+    others = joined(start, seconds, MOST_PAIRS, _fits(alive), later)
+    pairs = follow([*both, *(h for h in others if h.faults not in tried)])
     pairs += _resized(follow, singles, pairs)
     triples = follow(joined(_best(pairs, EXTENDED), seconds, MOST_TRIPLES, _fits(pairs), later))
     triples += _resized(follow, singles, triples)
