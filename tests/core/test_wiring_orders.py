@@ -135,6 +135,15 @@ def test_the_check_proposed_is_not_at_the_plug_whose_numbers_are_unseen() -> Non
     assert not view["check"]["record"]["red"].startswith("X2.")
 
 
+def test_each_way_is_told_by_what_it_meets_and_the_check_by_how_many_orders_it_leaves() -> None:
+    job = Job(MINIBUS).tools("meter").positions(p1="still", p2="still", p3="runs")
+    view = job.ask("orders", connector="X2", half="a")
+    assert view["rows"][0]["ways"][0].startswith("1 (to S1.B): ")
+    assert view["check_words"] == "Whatever this check shows, 2 of these are left."
+    through = Job(MINIBUS).ask("orders", connector="X1", half="b")
+    assert through["rows"][0]["ways"][0].startswith("1 (meets GN/")
+
+
 def test_a_look_that_is_not_possible_is_not_asked_for_again_and_other_orders_become_suspects() -> (
     None
 ):

@@ -49,10 +49,11 @@ def _sentence(case: Case, circuit: Circuit, half: HalfId, found: Fitting) -> str
         return f"{found.total} orders are possible. Nothing is known yet to choose between them."
     if not found.fit:
         return (
-            f"None of {found.total} orders explains everything by itself: something else is wrong as "
-            "well, or a reading is not right."
+            f"None of the {found.total} orders of these wires explains it by itself: something else is wrong "
+            "as well, or something told or measured is not right."
         )
-    told = f"{len(found.fit)} of {found.total} orders fit what was told and measured."
+    fit = "fits" if len(found.fit) == 1 else "fit"
+    told = f"{len(found.fit)} of {found.total} orders {fit} what was told and measured."
     passed = sum(at_connector(item, half[0]) for item in case.evidence)
     if not passed:
         return told
@@ -64,7 +65,11 @@ def _check_words(found: Fitting, left: list[int] | None) -> str:
         return ""
     if left is None:
         return "No check with your tools tells these apart: for the circuit they are the same, or nearly."
-    return f"This check leaves {say.joined([str(n) for n in left], most=6)} of these."
+    counts = list(dict.fromkeys(left))
+    if len(counts) == 1:
+        return f"Whatever this check shows, {counts[0]} of these {'is' if counts[0] == 1 else 'are'} left."
+    told = say.joined([str(n) for n in counts], most=6)
+    return f"Depending on what this check shows, {told} of these are left."
 
 
 def _row(circuit: Circuit, half: HalfId, order: Order) -> OrderRow:
@@ -72,10 +77,21 @@ def _row(circuit: Circuit, half: HalfId, order: Order) -> OrderRow:
     return OrderRow(
         words=name[0].upper() + name[1:],
         ways=[
-            f"{number(circuit.connectors[half[0]], way)}: {wires_named(circuit, wires)}"
+            f"{number(circuit.connectors[half[0]], way)}{_meets(circuit, half, way)}: "
+            f"{wires_named(circuit, wires)}"
             for way, wires in order.wiring.items()
             if wires
         ],
         as_drawn=order.slip is None,
         wiring=order.wiring,
     )
+
+
+def _meets(circuit: Circuit, half: HalfId, way: str) -> str:
+    """What a way meets on the other half, for hands that see colours and no numbers: the part's terminal, or
+    the colour there."""
+    terminal = circuit.connectors[half[0]].part_ways.get(way)
+    if terminal:
+        return f" (to {terminal})"
+    wires = as_drawn(circuit, (half[0], "b" if half[1] == "a" else "a")).get(way)
+    return f" (meets {wires_named(circuit, wires)})" if wires else ""

@@ -17,7 +17,7 @@ export const words = {
   noColour: "no colour to tell",
   unseen: "Which orders fit?",
   unseenWhy:
-    "If numbers cannot be seen, the readings so far say which orders of the wires are possible.",
+    "No numbers to be seen, only colours? What was told and measured so far says which orders of the wires can be.",
   working: "Trying every order of the wires…",
   more: (n: number) => `and ${n} more`,
   tells: "The check that tells most of them apart",
