@@ -9,6 +9,7 @@ import pytest
 from footwell.circuit.setup import set_up
 from footwell.electrics.operating_point import operate
 from footwell.faults.miswiring import as_drawn, nearest_slip, slip_named, slips
+from footwell.page.wiring_words import HalfWords
 
 from .sample_circuits import NAMES, sample
 from .wiring_rig import HALF, plug, wired
@@ -121,3 +122,13 @@ def test_wire_left_out_leaves_its_lamp_alone_dark() -> None:
     point = operate(circuit, set_up(circuit, {"S1": "on"}))
     assert abs(point.amps("L3")) < 1e-6
     assert point.amps("L2") > 0.2 and point.amps("L4") > 0.2
+
+
+def test_two_wires_in_one_way_are_named_by_the_way_that_one_of_them_has_left() -> None:
+    drawn = as_drawn(plug(4), HALF)
+    words = HalfWords(plug(4), HALF)
+    both = drawn | {"2": f"{drawn['3']}+{drawn['2']}", "3": None}
+    assert words.slip(both) == "The wire of way 3 put into way 2, beside the one that belongs there"
+    three = both | {"2": f"{drawn['2']}+{drawn['4']}+{drawn['3']}", "4": None}
+    assert "beside" not in words.slip(three)
+    assert "beside" not in words.slip(drawn | {"3": None})

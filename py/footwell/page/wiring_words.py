@@ -36,11 +36,37 @@ class HalfWords:
         order = order_words(as_drawn(self._circuit, self._half), whole, self._seen)
         if order:
             return _begun_large(order)
+        beside = self._beside(whole)
+        if beside:
+            return beside
         if near is None:
             return "No single slip explains the differences"
         title, rest = near[0], [self._seen(way) for way in near[1]]
-        ways = f"ways {', '.join(rest[:-1])} and {rest[-1]}" if rest[1:] else f"way {rest[0]}"
+        ways = (
+            f"ways {', '.join(rest[:-1])} and {rest[-1]} differ"
+            if rest[1:]
+            else f"way {rest[0]} differs"
+        )
         return f"Mostly this: {title}. Besides, {ways}"
+
+    def _beside(self, whole: Held) -> str:
+        """A wire that sits beside that of another way; "" where something else is wrong."""
+        drawn = as_drawn(self._circuit, self._half)
+        differing = [way for way, wires in drawn.items() if whole.get(way) != wires]
+        for gone, there in (differing, differing[::-1]) if len(differing) == 2 else ():
+            wires, others = drawn[gone], drawn[there]
+            both = set((whole.get(there) or "").split("+"))
+            if (
+                wires
+                and others
+                and not whole.get(gone)
+                and both == {*f"{wires}+{others}".split("+")}
+            ):
+                way, other = self._seen(gone), self._seen(there)
+                return (
+                    f"The wire of way {way} put into way {other}, beside the one that belongs there"
+                )
+        return ""
 
     def differences(self, drawn: Held, found: Held) -> list[str]:
         """Each way that holds something else than it should."""

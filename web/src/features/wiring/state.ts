@@ -30,14 +30,17 @@ export function asItShouldBe(connector: ConnectorView): Found {
 export const isComplete = (connector: ConnectorView, found: Found) =>
   connector.ways.every(({ way }) => way in found);
 
-/** Found with a wire laid into a way, or laid beside what is in it. A wire sits in one way only: where it
- * was said to be before is open again. */
+/** Found with a wire laid into a way, or laid beside what is in it. A wire sits in one way only: it is taken
+ * out of where it was said to be before, and a way that has nothing left is open again. */
 export function withWire(found: Found, way: string, wire: string | null, beside: boolean): Found {
   const before = beside ? (found[way] ?? null) : null;
-  const rest = Object.entries(found).filter(
-    ([other, held]) => other === way || !wire || wire.startsWith(SPARE) || !pieces(held).has(wire),
-  );
-  const both = before && wire && !pieces(before).has(wire) ? `${before}+${wire}` : wire;
+  const moved = wire && !wire.startsWith(SPARE) ? pieces(wire) : new Set<string>();
+  const rest = Object.entries(found).flatMap(([other, held]) => {
+    const left = [...pieces(held)].filter((piece) => !moved.has(piece));
+    if (other === way || left.length === pieces(held).size) return [[other, held]];
+    return left.length > 0 ? [[other, left.join("+")]] : [];
+  });
+  const both = before && wire ? [...new Set([...pieces(before), ...pieces(wire)])].join("+") : wire;
   return { ...Object.fromEntries(rest), [way]: both };
 }
 
