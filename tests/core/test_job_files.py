@@ -59,6 +59,13 @@ def test_what_only_looks_like_a_link_is_refused(text: str) -> None:
         events_of(text)
 
 
+@pytest.mark.parametrize("sign", ["\u2028", "\u2029", "\x85", "\x0b", "\x1c"])
+def test_a_sign_in_a_text_that_is_no_end_of_a_line_ends_none(sign: str) -> None:
+    made = job().add("note made", text=f"one{sign}two")
+    text = exported(*made.events)
+    assert events_of(text) == events_of(text.replace("\n", "\r\n")) == made.stored()
+
+
 NO_EVENTS = (
     "These are not the events of a job. Give a list of events, an object with “events”, a"
     " file exported from the page, or a link."

@@ -84,7 +84,8 @@ def _listed(text: str) -> list[Event]:
 
 def _exported(text: str) -> list[Event]:
     """The page's file: a heading, then one event a line."""
-    first, *lines = (line for line in text.splitlines() if line.strip())
+    # What else Python takes for the end of a line may stand in a text that somebody typed.
+    first, *lines = (line for line in text.split("\n") if line.strip())
     try:
         heading = _Heading.model_validate_json(first)
         if heading.format != FILE_FORMAT:

@@ -28,7 +28,6 @@ STATES = counted(2, 20, 20)
 """At a time."""
 
 TIMES = counted(1, 50, 50)
-STATES_A_JOB = 10
 ALLOWED = 1e-9
 """Relative, of anything above a billionth."""
 
@@ -53,12 +52,14 @@ def job(name: str, seed: int) -> list[Event]:
 
 
 def states(chance: Random, count: int) -> Iterator[str]:
-    """Jobs left after any of their events, as the page asks about them."""
-    for _ in range(-(-count // STATES_A_JOB)):
+    """Jobs left after any of their events, each state once, as the page asks about them. A job grows: what
+    was worked out of its earlier events need not be worked out anew."""
+    while count > 0:
         events = job(chance.choice(sample_sheets()), chance.randrange(2**31))
-        for _ in range(min(STATES_A_JOB, count)):
-            left = events[: chance.randint(1, len(events))]
-            yield json.dumps({"events": [event.model_dump(mode="json") for event in left]})
+        after = chance.sample(range(1, len(events) + 1), min(count, len(events)))
+        for n in sorted(after):
+            yield json.dumps({"events": [event.model_dump(mode="json") for event in events[:n]]})
+        count -= len(after)
 
 
 def looked(page: Page, way: str, text: str) -> str:
