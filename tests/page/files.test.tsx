@@ -98,6 +98,23 @@ test("the circuit goes out as a file of its form, with what is odd about it", as
   assert.match(handed.join(), /^footwell-fan-.+\.cir$/);
 });
 
+test("the simulator's file is asked for in the positions that were chosen", async () => {
+  const asked: unknown[] = [];
+  const file_make = (request: object) => {
+    asked.push(request);
+    return { text: ".op", warnings: [] };
+  };
+  const positions = ["off", "1"].map((id) => ({ id, name: `position ${id}` }));
+  const controls = [{ id: "S1", name: "fan switch", positions }];
+  const look = () => ({ title: "", controls });
+  const { stage } = await files({ look, file_make });
+  await stage.press("position 1");
+  await stage.press(words.netlist);
+  await stage.says("Saved as footwell-");
+  assert.deepEqual(asked, [{ events: [note(1)], form: "netlist", controls: { S1: "1" } }]);
+  await stage.press(words.back);
+});
+
 test("a file that cannot be made is told, and none is handed over", async () => {
   const { stage } = await files({});
   await stage.press(words.sheet);

@@ -115,7 +115,7 @@ export function setUp(given: Record<string, unknown> = {}) {
     },
     addEventListener: () => {},
     removeEventListener: () => {},
-    history: { state: null, pushState: () => {}, replaceState: () => {} },
+    history: { state: null, pushState: () => {}, replaceState: () => {}, back: () => {} },
     location: { origin: "https://phone.test", pathname: "/app/", search: "", hash: "" },
     navigator: { locks: { request: () => {} } },
     localStorage: { getItem: () => null, setItem: () => {}, removeItem: () => {} },

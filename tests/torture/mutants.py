@@ -21,7 +21,7 @@ MUTATED = ("job/links.py", "job/stored.py", "job/replay.py", "terminal/job_files
 TESTS = (
     *("job_files", "stored_checks", "replay_epochs", "replay_facts", "old_plug"),
     *("links_strangers", "links", "links_samples", "service_events"),
-    *("service_strangers", "terminal_jobs"),
+    *("service_strangers", "terminal_jobs", "names_composed", "names_told"),
 )
 TOLD = re.compile(r"^\s*(?:footwell\.)?(\S+__mutmut_\d+): (.+)$", re.M)
 
