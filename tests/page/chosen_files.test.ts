@@ -3,13 +3,14 @@ import "./stage";
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { notTaken } from "../../web/src/app/ui/FileKey";
-import { circuitFile } from "../../web/src/features/files/wanted";
+import { circuitText } from "../../web/src/features/files/wanted";
+import { words } from "../../web/src/features/files/words";
 import { told } from "../../web/src/features/jobs/JobsFileKey";
-import { StorageProblem, textOf } from "../../web/src/storage";
+import { StorageProblem, textOf, type Wanted } from "../../web/src/storage";
 import { JOBS_FILE, readFile } from "../../web/src/storage/file";
 
 const CHOOSE = "Choose the list.";
-const LIST = circuitFile(CHOOSE);
+const LIST: Wanted = { most: 2_000_000, choose: CHOOSE, otherwise: "windows-1252" };
 const bytesOf = (text: string) => Uint8Array.from(text, (sign) => sign.charCodeAt(0));
 const fileOf = (text: string) => new Blob([bytesOf(text)]);
 
@@ -92,6 +93,24 @@ test("a file of jobs that is none, or of a newer format, is told with what to do
     readFile(newer),
     refusal(/^It was made by a newer Footwell\. Update this one/),
   );
+});
+
+test("a list, a circuit and a file of jobs are told from one another where another was wanted", async () => {
+  const files = { list: "from,to\nX1.1,earth\n", sheet: ' {"format": 1}' };
+  const jobs = '{"footwell":"events","format":1,"count":0}\n';
+  for (const form of ["list", "sheet"] as const) {
+    const other = form === "list" ? "sheet" : "list";
+    assert.equal(await circuitText(new Blob([files[form]]), form), files[form]);
+    await assert.rejects(circuitText(new Blob([files[other]]), form), {
+      message: `${words.isNo[form]} ${words.choose[form]}`,
+    });
+    await assert.rejects(circuitText(new Blob([jobs]), form), { message: words.isJobs });
+    assert.equal(await circuitText(new Blob([" \n"]), form), " \n");
+    await assert.rejects(
+      circuitText(new Blob([new Uint8Array(2_000_001)]), form),
+      /larger than 2 MB/,
+    );
+  }
 });
 
 test("what was not taken in is told by its name, without signs that nobody sees", () => {

@@ -7,8 +7,7 @@ import type { Entry, ListRead } from "../../app/types";
 import { FileKey } from "../../app/ui/FileKey";
 import { CommitKey } from "../../app/ui/Key";
 import { useInView } from "../../app/ui/useInView";
-import { textOf } from "../../storage";
-import { circuitFile } from "./wanted";
+import { circuitText } from "./wanted";
 import { words } from "./words";
 
 export function WiringList() {
@@ -18,7 +17,7 @@ export function WiringList() {
   const open = async (file: File) => {
     setSaid("");
     setRead(null);
-    const text = await textOf(file, circuitFile(words.chooseList));
+    const text = await circuitText(file, "list");
     setRead(await ports().core.call("list_read", { events: events.value, text }));
   };
   const take = async ({ entry }: ListRead) => {

@@ -8,8 +8,7 @@ import type { SheetAnswer } from "../../app/types";
 import { FileKey } from "../../app/ui/FileKey";
 import { CommitKey } from "../../app/ui/Key";
 import { useInView } from "../../app/ui/useInView";
-import { textOf } from "../../storage";
-import { circuitFile } from "../files/wanted";
+import { circuitText } from "../files/wanted";
 import { words as fileWords } from "../files/words";
 import { openJobOn } from "./library";
 import { words } from "./words";
@@ -23,7 +22,7 @@ export function SheetFile() {
   };
   const open = async (file: File) => {
     setRead(null);
-    const text = await textOf(file, circuitFile(words.chooseSheet));
+    const text = await circuitText(file, "sheet");
     const answer = await ports().core.call("read_sheet", { text });
     if (answer.notices.length === 0) await use(answer);
     else setRead(answer);

@@ -13,8 +13,6 @@ export const words = {
   missing: "The list of circuits could not be read. With the network on, try again.",
   unread: "This circuit could not be read. With the network on, try again.",
   again: "Try again",
-  chooseSheet:
-    "Choose the file of one circuit, as Footwell saves it under Circuit as a file: it ends in .json.",
   vehicle: (vehicle: string, volts: number) =>
     vehicle.includes(`${volts} V`) ? vehicle : `${vehicle}, ${volts} V`,
 };
