@@ -9,7 +9,11 @@ import { JobHead, Trouble } from "../../app/ui/JobHead";
 import { Key } from "../../app/ui/Key";
 import { Plumb } from "../../app/ui/Plumb";
 import { Screen } from "../../app/ui/Screen";
+import { sheet } from "../circuit/sheet";
 import { words } from "./words";
+
+/** Parts of a sheet from which the first answer is waited for. */
+const MANY = 60;
 
 /** Does nothing to a Python that runs. */
 function again(): void {
@@ -20,6 +24,7 @@ function again(): void {
 export function Waiting() {
   const busy = working.value !== "" && ports().core.state.value.state !== "failed";
   const last = view.value;
+  const parts = sheet.value.parts.length;
   return (
     <Screen
       name={busy ? working.value : words.stopped}
@@ -43,6 +48,7 @@ export function Waiting() {
     >
       <Trouble />
       <p>{busy ? words.meanwhile : words.failed}</p>
+      {busy && parts >= MANY && <p>{words.large(parts)}</p>}
     </Screen>
   );
 }

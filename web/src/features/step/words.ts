@@ -5,4 +5,6 @@ export const words = {
   failed: "Nothing can be worked out just now. What you record is kept and counted later.",
   record: "Record a reading",
   again: "Try again",
+  large: (parts: number) =>
+    `This sheet has ${parts} parts. The first answer takes longest: every fault of every part and wire is tried in every position that was told. Later ones are quicker.`,
 };
