@@ -13,10 +13,11 @@ from footwell.circuit.fault import Fault
 from footwell.diagnosis.along import along
 from footwell.diagnosis.belief import Belief, believe
 from footwell.diagnosis.case import Case, Taken
-from footwell.diagnosis.choose import behind_fuse, choices, owners
+from footwell.diagnosis.choose import behind_fuse, choices, live_of, owners, sensible
 from footwell.job.replay import replay
 from footwell.practice.electrician import Run, begin, work
 
+from .job_rig import Job
 from .loop_rig import ALL_TOOLS, Trial, read, vehicle_of
 from .sample_circuits import MINIBUS
 
@@ -160,3 +161,16 @@ def test_a_check_adds_nothing_to_itself() -> None:
     ranked = choices(case, belief)
     first = next(c for c in ranked if c.check)
     assert first.check is not None and along(case, belief, first.check, [first]) == ()
+
+
+def test_shorts_are_looked_for_from_a_fuses_seat_only_where_the_fuse_is_thought_to_be_blown() -> (
+    None
+):
+    def asked(job: Job) -> set[bool]:
+        case = replay(job.stored()).case
+        return {behind_fuse(check) for check in sensible(case, live_of(believe(case)))}
+
+    dead = Job().tools("meter", "substitute lamp").dead()
+    assert asked(dead) == {False}
+    record = dead.ask("check_at", instrument="look", red="F1")["record"]
+    assert asked(dead.add("reading taken", **(record | {"choice": "blown"}))) == {False, True}
