@@ -89,7 +89,7 @@ def every_job_file_comes_in(walk: Walk) -> None:
     walk.tap("Settings")
     for file in sorted((FIXTURES / "jobs").iterdir()):
         open_file(walk, file, "in that file" if file.name in TWICE else "added from the file")
-    open_file(walk, FIXTURES / "newer" / "job-format-2.jsonl", "newer Footwell; update this one")
+    open_file(walk, FIXTURES / "newer" / "job-format-2.jsonl", "newer Footwell. Update this one")
     walk.tap("Back")
 
 
