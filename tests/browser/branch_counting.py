@@ -17,7 +17,8 @@ FOLDER = os.environ.get("FOOTWELL_BRANCHES")
 
 
 class Counting:
-    """Counts on the pages of one phone what runs of these scripts, by the ends of their addresses."""
+    """Counts on the pages of one phone what runs of these scripts, by their addresses: a page with a bug
+    planted in it has scripts of the same names."""
 
     def __init__(self, scripts: Mapping[str, str]) -> None:
         self._scripts = scripts if FOLDER else {}
@@ -62,11 +63,10 @@ class Counting:
         """Leave what a page counted since; a page that died tells nothing."""
         with suppress(Error):
             for told in session.send("Profiler.takePreciseCoverage")["result"]:
-                name = told["url"].rsplit("/", 1)[-1]
-                if name in self._scripts:
-                    self._leave(name, json.dumps(told["functions"]))
+                if told["url"] in self._scripts:
+                    self._leave(told["url"], json.dumps(told["functions"]))
 
-    def _leave(self, name: str, functions: str) -> None:
-        folder = Path(str(FOLDER))
-        (folder / name).write_text(self._scripts[name])
+    def _leave(self, address: str, functions: str) -> None:
+        folder, name = Path(str(FOLDER)), address.rsplit("/", 1)[-1]
+        (folder / name).write_text(self._scripts[address])
         (folder / f"{name}.{uuid4().hex}.json").write_text(functions)

@@ -70,8 +70,9 @@ def branches(request: pytest.FixtureRequest) -> Counting:
     """Counts, where that is asked for, what runs of the shared site's scripts."""
     if not FOLDER:
         return Counting({})
-    scripts = request.getfixturevalue("shared_site").folder.glob("assets/*.js")
-    return Counting({file.name: file.read_text() for file in scripts})
+    site: Site = request.getfixturevalue("shared_site")
+    scripts = site.folder.glob("assets/*.js")
+    return Counting({f"{site.address}assets/{file.name}": file.read_text() for file in scripts})
 
 
 @pytest.fixture

@@ -186,7 +186,7 @@ export class Stage {
   }
 
   private async until<T>(look: () => T | undefined, what: string): Promise<T> {
-    for (let turn = 0; turn < 600; turn++) {
+    for (let turn = 0; turn < 6_000; turn++) {
       const found = look();
       if (found !== undefined) return found;
       await new Promise((next) => setTimeout(next, 5));

@@ -16,7 +16,7 @@ class Phone:
 
     def __init__(self, context: BrowserContext, page_script: str) -> None:
         self.context = context
-        self.branches = Counting({"page.js": page_script} if page_script == script() else {})
+        self.branches = Counting({f"{SITE}page.js": page_script} if page_script == script() else {})
         context.route(
             f"{SITE}**",
             lambda route: (
