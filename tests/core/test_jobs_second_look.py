@@ -64,6 +64,7 @@ def test_only_what_was_odd_is_looked_at_again() -> None:
     assert isinstance(asked, PositionsStep)
     last = json.loads(mended()[-1].body)["states"][-1]
     assert asked.ask == [last["controls"]] and asked.loads == [last["load"]]
+    assert asked.goal == "Look at this once more"
 
 
 def test_odd_words_of_two_positions_each_seen_once_are_looked_at_again() -> None:

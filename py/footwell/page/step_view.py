@@ -97,12 +97,18 @@ def _positions(case: Case, purpose: str) -> PositionsStep:
         loads = list(dict.fromkeys(e.load for e in odd))
     moving = {h for p in case.now.sheet.parts if p.id in loads for h in p.hazards} & TEXTS.keys()
     return PositionsStep(
-        goal="Try every position again" if again else "What works in each position?",
+        goal=_goal_positions(again, purpose),
         why=_why_positions(again, purpose),
         cautions=[caution_view(TEXTS[h]) for h in sorted(moving)],
         ask=[dict(s.controls) for s in setups],
         loads=loads,
     )
+
+
+def _goal_positions(again: bool, purpose: str) -> str:
+    if purpose == "look again":
+        return "Look at this once more"
+    return "Try every position again" if again else "What works in each position?"
 
 
 def _why_positions(again: bool, purpose: str) -> str:
