@@ -10,7 +10,7 @@ from footwell.circuit.fault import Fault
 from footwell.circuit.setup import set_up
 from footwell.diagnosis.case import Hypothesis
 from footwell.diagnosis.choose import confirms
-from footwell.diagnosis.multiple import joined
+from footwell.diagnosis.multiple import joined, several
 
 from .loop_rig import Trial, tried
 from .sample_circuits import MINIBUS, sample
@@ -32,6 +32,44 @@ def test_second_fault_that_shows_after_the_first_repair_is_found_without_a_sound
     done = tried(trial)
     assert done.right, (done.why, done.steps)
     assert not done.good_parts, done.steps
+
+
+def test_third_fault_is_sought_beside_a_fault_and_the_damage_it_did() -> None:
+    pair = Hypothesis((Fault("A", "short"), Fault("D", "open")), 1e-3, (("A", "renew"),))
+    followed: list[Hypothesis] = []
+
+    def follow(suspects: list[Hypothesis]) -> list[tuple[Hypothesis, float]]:
+        followed.extend(suspects)
+        return []
+
+    several([RARE], [(pair, -1.0)], [], follow, lambda _: True, lambda _: {}, lambda _: False)
+    assert tuple(sorted((*pair.faults, *RARE.faults))) in {h.faults for h in followed}
+
+
+def test_two_mended_faults_are_tried_together_though_each_explains_nothing_that_came_since() -> (
+    None
+):
+    followed: list[Hypothesis] = []
+
+    def follow(suspects: list[Hypothesis]) -> list[tuple[Hypothesis, float]]:
+        followed.extend(suspects)
+        return []
+
+    rare = [Hypothesis((Fault(e, "open"),), 1e-9, ((e, "renew"),)) for e in ("Y", "Z")]
+    many = [Hypothesis((Fault(f"C{n}", "open"),), 1e-3, ((f"C{n}", "renew"),)) for n in range(400)]
+    both = (Fault("Y", "open"), Fault("Z", "open"))
+    for mended in (True, False):
+        followed.clear()
+        several(
+            [*many, *rare],
+            [(FIRST, 0.0)],
+            [],
+            follow,
+            lambda _: True,
+            lambda _: {},
+            lambda fault, mended=mended: mended and fault in both,  # type: ignore[misc]
+        )
+        assert (both in {h.faults for h in followed}) is mended
 
 
 FIRST = Hypothesis((Fault("A", "open"),), 1e-3, (("A", "renew"),))

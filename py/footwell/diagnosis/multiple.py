@@ -230,7 +230,8 @@ def several(
     mended: Callable[[Fault], bool],
 ) -> list[Scored]:
     """Suspects of two and three faults with their weights, where single faults do not explain the
-    evidence: every fault may be a second, and those that it has thrown out (`fallen`) a first. `since` tells
+    evidence: every fault may be a second, and those that it has thrown out (`fallen`) a first; a third may
+    come to a fault with the damage it did as well. `since` tells
     how well faults alone explain what came after the last repair; nothing where there was none. Two that are
     `mended` may be all there was, however little each explains of what came since."""
     singles = Singles.of(every)
@@ -243,7 +244,9 @@ def several(
     others = joined(start, seconds, MOST_PAIRS, _fits(alive), later)
     pairs = follow([*both, *(h for h in others if h.faults not in tried)])
     pairs += _resized(follow, singles, pairs)
-    triples = follow(joined(_best(pairs, EXTENDED), seconds, MOST_TRIPLES, _fits(pairs), later))
+    damaged = [(h, w) for h, w in alive if len(h.faults) == 2 and h.slip is None]
+    bases = [*pairs, *damaged]
+    triples = follow(joined(_best(bases, EXTENDED), seconds, MOST_TRIPLES, _fits(bases), later))
     triples += _resized(follow, singles, triples)
     return _called_for([*pairs, *triples], alive, noticed)
 
