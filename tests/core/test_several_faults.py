@@ -74,7 +74,8 @@ def weighed(gain: float, noticed: bool) -> list[set[str]]:
     def follow(rows: list[Hypothesis]) -> list[Scored]:
         return [(h, math.log(h.odds) - 5.0 + gain) for h in rows]
 
-    return names([h for h, _ in several(ones, alive, [], follow, lambda _: noticed, lambda _: {})])
+    found = several(ones, alive, [], follow, lambda _: noticed, lambda _: {}, lambda _: False)
+    return names([h for h, _ in found])
 
 
 def test_a_second_fault_that_nobody_notices_counts_only_where_a_reading_calls_for_it() -> None:
