@@ -37,5 +37,15 @@ def test_no_sign_that_turns_is_told_and_all_are_kept(sign: str) -> None:
     assert links.decode(links.make(made.stored())) == made.stored()
 
 
+def test_an_undo_finds_its_entry_however_its_device_is_written() -> None:
+    made = Job(MINIBUS).dead().volts("F1.2", 24.0, "1")
+    for event in made.events:
+        event["device"] = "phone \u202e42"
+    last = made.events[-1]
+    body = compact({"device": last["device"], "n": last["n"]})
+    made.events.append({**last, "n": last["n"] + 1, "kind": "event withdrawn", "body": body})
+    assert made.look()["history"][-1]["withdrawn"]
+
+
 def test_words_written_from_the_right_are_told_as_they_are() -> None:
     assert HEBREW in shown(job(HEBREW))

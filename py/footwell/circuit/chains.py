@@ -1,9 +1,9 @@
 """Elements in series: a break or a poor joint in one of them looks the same from outside the chain.
 
-A chain runs through nodes where exactly two branches meet, up to a load, which shows what becomes of it
-itself. A fault in one of its elements is as good as
-the same fault in the first element of the same stretch, where a stretch ends at every node that somebody
-looks at. So one operating point serves a whole stretch of wires, contacts and joints.
+A chain runs through nodes where exactly two branches meet, up to a load, which itself shows what becomes of
+it. A fault in one of its elements is as good as the same fault in the first element of the same stretch,
+where a stretch ends at every node that somebody looks at. So one operating point serves a whole stretch of
+wires, contacts and joints.
 """
 
 from __future__ import annotations

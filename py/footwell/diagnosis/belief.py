@@ -174,23 +174,20 @@ def _several(
     found: list[Scored] = []
     uncured = _uncured_since(case)
     if uncured is not None or _poorly(recall.pieces, every, rival.best, reached.fits):
-        since = partial(_since, case, uncured, recall.pieces)
+        late = [] if uncured is None else [p for p in recall.pieces if p.items[0].epoch >= uncured]
+        since = partial(_alone, case, late)
         found = several(every, singles, reached.fell, follow, shows, since, is_mended)
     elif any(isinstance(e, Taken) for e in case.evidence):
         found = beside(every, singles, follow, shows, partial(apart, case))
     return [(h, w, every_told[h.faults]) for h, w in found]
 
 
-def _since(
-    case: Case,
-    epoch: int | None,
-    every_piece: Sequence[Piece],
-    suspects: Sequence[Hypothesis],
+def _alone(
+    case: Case, late: Sequence[Piece], suspects: Sequence[Hypothesis]
 ) -> dict[tuple[Fault, ...], float]:
-    """Log chance of what was learnt from an epoch on under each suspect, as if it alone were left."""
-    if epoch is None:
+    """Log chance of late evidence under each suspect, as if it alone were left."""
+    if not late:
         return {}
-    late = [piece for piece in every_piece if piece.items[0].epoch >= epoch]
     found: dict[tuple[Fault, ...], float] = {}
     for h in suspects:
         track = Track()

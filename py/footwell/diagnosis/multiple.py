@@ -231,9 +231,9 @@ def several(
 ) -> list[Scored]:
     """Suspects of two and three faults with their weights, where single faults do not explain the
     evidence: every fault may be a second, and those that it has thrown out (`fallen`) a first; a third may
-    come to a fault with the damage it did as well. `since` tells
-    how well faults alone explain what came after the last repair; nothing where there was none. Two that are
-    `mended` may be all there was, however little each explains of what came since."""
+    come to a fault with the damage it did as well. `since` tells how well faults alone explain what came
+    after a repair that cured nothing; nothing where there was none. Two that are `mended` may be all there
+    was, however little each explains of what came since."""
     singles = Singles.of(every)
     seconds = singles.seconds(lambda _: True)
     start = firsts(alive, [singles.whole(h) for h in fallen])

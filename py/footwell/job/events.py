@@ -237,7 +237,7 @@ class RepairDone(Body):
 class EventWithdrawn(Body):
     """Undo, and undo of an undo: names the event that no longer counts."""
 
-    device: Annotated[Told, Field(min_length=1, max_length=64)]
+    device: Annotated[str, Field(min_length=1, max_length=64)]
     n: Annotated[int, Field(ge=1, le=10**9)]
 
 
