@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass, field
+
 import pytest
 from parity.seed import some
 
@@ -10,7 +12,8 @@ from footwell.circuit.fault import Fault
 from footwell.circuit.setup import set_up
 from footwell.diagnosis.case import Hypothesis
 from footwell.diagnosis.choose import confirms
-from footwell.diagnosis.multiple import joined, several
+from footwell.diagnosis.multiple import joined
+from footwell.diagnosis.search import Asked, several
 
 from .loop_rig import Trial, tried
 from .sample_circuits import MINIBUS, sample
@@ -34,42 +37,68 @@ def test_second_fault_that_shows_after_the_first_repair_is_found_without_a_sound
     assert not done.good_parts, done.steps
 
 
+def single(element: str, odds: float) -> Hypothesis:
+    return Hypothesis((Fault(element, "open"),), odds, ((element, "renew"),))
+
+
+@dataclass
+class Evidence:
+    """Stands for evidence: `mended` faults, sets that explain all of it, and whether a reading strays from
+    the others. Writes down which sets are followed."""
+
+    mended: frozenset[Fault] = frozenset()
+    explain: frozenset[frozenset[str]] = frozenset()
+    strays: bool = False
+    followed: set[frozenset[str]] = field(default_factory=set)
+
+    def asked(self) -> Asked:
+        return Asked(
+            self._follow,
+            lambda _: True,
+            lambda fault: fault in self.mended,
+            lambda _: {},
+            lambda sets: {h.faults: 0.0 if parts(h) in self.explain else -30.0 for h in sets},
+            lambda _: self.strays,
+        )
+
+    def _follow(self, suspects: list[Hypothesis]) -> list[tuple[Hypothesis, float]]:
+        self.followed |= {parts(h) for h in suspects}
+        return []
+
+
+def parts(h: Hypothesis) -> frozenset[str]:
+    return frozenset(f.element for f in h.faults)
+
+
 def test_third_fault_is_sought_beside_a_fault_and_the_damage_it_did() -> None:
     pair = Hypothesis((Fault("A", "short"), Fault("D", "open")), 1e-3, (("A", "renew"),))
-    followed: list[Hypothesis] = []
-
-    def follow(suspects: list[Hypothesis]) -> list[tuple[Hypothesis, float]]:
-        followed.extend(suspects)
-        return []
-
-    several([RARE], [(pair, -1.0)], [], follow, lambda _: True, lambda _: {}, lambda _: False)
-    assert tuple(sorted((*pair.faults, *RARE.faults))) in {h.faults for h in followed}
+    evidence = Evidence()
+    several([RARE], [(pair, -1.0)], [], evidence.asked())
+    assert {"A", "D", "R"} in evidence.followed
 
 
-def test_two_mended_faults_are_tried_together_though_each_explains_nothing_that_came_since() -> (
-    None
-):
-    followed: list[Hypothesis] = []
+@pytest.mark.parametrize("mended", [True, False])
+def test_two_mended_faults_are_tried_together_though_each_explains_nothing_that_came_since(
+    mended: bool,
+) -> None:
+    rare = [single(e, 1e-9) for e in ("Y", "Z")]
+    many = [single(f"C{n}", 1e-3) for n in range(400)]
+    both = frozenset(h.faults[0] for h in rare)
+    evidence = Evidence(mended=both if mended else frozenset())
+    several([*many, *rare], [(FIRST, 0.0)], [], evidence.asked())
+    assert ({"Y", "Z"} in evidence.followed) is mended
 
-    def follow(suspects: list[Hypothesis]) -> list[tuple[Hypothesis, float]]:
-        followed.extend(suspects)
-        return []
 
-    rare = [Hypothesis((Fault(e, "open"),), 1e-9, ((e, "renew"),)) for e in ("Y", "Z")]
-    many = [Hypothesis((Fault(f"C{n}", "open"),), 1e-3, ((f"C{n}", "renew"),)) for n in range(400)]
-    both = (Fault("Y", "open"), Fault("Z", "open"))
-    for mended in (True, False):
-        followed.clear()
-        several(
-            [*many, *rare],
-            [(FIRST, 0.0)],
-            [],
-            follow,
-            lambda _: True,
-            lambda _: {},
-            lambda fault, mended=mended: mended and fault in both,  # type: ignore[misc]
-        )
-        assert (both in {h.faults for h in followed}) is mended
+@pytest.mark.parametrize("strays", [True, False])
+def test_two_rare_faults_beside_a_sure_one_are_tried_where_a_reading_fits_nothing_else(
+    strays: bool,
+) -> None:
+    rare = [single(e, 1e-6) for e in ("Y", "Z")]
+    many = [single(f"C{n}", 1e-3 + n * 1e-6) for n in range(200)]
+    leads = frozenset([frozenset({"A", "Y"})])
+    evidence = Evidence(explain=leads, strays=strays)
+    several([FIRST, *many, *rare], [(FIRST, 0.0)], [], evidence.asked())
+    assert ({"A", "Y", "Z"} in evidence.followed) is strays
 
 
 FIRST = Hypothesis((Fault("A", "open"),), 1e-3, (("A", "renew"),))

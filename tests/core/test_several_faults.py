@@ -9,7 +9,8 @@ from hypothesis import strategies as st
 
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.case import Hypothesis
-from footwell.diagnosis.multiple import Scored, firsts, joined, several, top
+from footwell.diagnosis.multiple import Scored, firsts, joined, top
+from footwell.diagnosis.search import Asked, several
 
 
 def single(element: str, odds: float, size: float = 0.0, mode: str = "open") -> Hypothesis:
@@ -74,7 +75,15 @@ def weighed(gain: float, noticed: bool) -> list[set[str]]:
     def follow(rows: list[Hypothesis]) -> list[Scored]:
         return [(h, math.log(h.odds) - 5.0 + gain) for h in rows]
 
-    found = several(ones, alive, [], follow, lambda _: noticed, lambda _: {}, lambda _: False)
+    asked = Asked(
+        follow,
+        noticed=lambda _: noticed,
+        mended=lambda _: False,
+        since=lambda _: {},
+        all_of_it=lambda _: {},
+        strays=lambda _: False,
+    )
+    found = several(ones, alive, [], asked)
     return names([h for h, _ in found])
 
 

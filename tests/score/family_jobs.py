@@ -116,8 +116,10 @@ def prepared(family: Family) -> Family:
 
 
 def begun(family: Family, faults: tuple[Fault, ...], chance: random.Random) -> Job | None:
-    """A job on a vehicle that is brought in; None where nobody would complain."""
-    job = Job(family, Truth(family.vehicle, faults, chance))
+    """A job on a vehicle that is brought in; None where nobody would complain. What scatters its readings is
+    its own: however it is worked, the same jobs come after it."""
+    own = random.Random(chance.random())
+    job = Job(family, Truth(family.vehicle, faults, own))
     return job if job.look() else None
 
 

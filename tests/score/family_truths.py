@@ -105,7 +105,7 @@ def _jobs(
             job = begun(family, faults, chance) if faults else None
             if job is not None and found < cases and here < CASES_A_CIRCUIT:
                 if world.simulated:
-                    job.truth = Simulated(job.truth.circuit, job.truth.faults, chance)
+                    job.truth = Simulated(job.truth.circuit, job.truth.faults, job.truth.chance)
                 found, here = found + 1, here + 1
                 yield job
 

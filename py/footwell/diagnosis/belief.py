@@ -14,8 +14,9 @@ from footwell.diagnosis.complaint import complains, noticed
 from footwell.diagnosis.course import Course, Track, standing
 from footwell.diagnosis.hypotheses import hypotheses, repair_of
 from footwell.diagnosis.likelihood import Piece, any_log, joint_log, log_chance, shares
-from footwell.diagnosis.multiple import Scored, beside, several
+from footwell.diagnosis.multiple import Scored
 from footwell.diagnosis.recall import Recall, Row, Standing, Told, recalled
+from footwell.diagnosis.search import Asked, beside, several
 from footwell.electrics.turns import NOTHING, Known
 from footwell.faults.suspects import Repair
 
@@ -164,22 +165,45 @@ def _several(
         every_told.update((h.faults, told) for h, _, told in rows)
         return [(h, w) for h, w, _ in rows]
 
-    def shows(fault: Fault) -> bool:
-        return noticed(case.now, fault, case.engine)
+    def all_of_it(suspects: Sequence[Hypothesis]) -> dict[tuple[Fault, ...], float]:
+        rows = recall.begun(suspects).rows
+        return {h.faults: sum(_chances(case, recall, h, told)) for h, _, told in rows}
 
-    def is_mended(fault: Fault) -> bool:
-        return fault.element in case.epochs[-1].mended
+    def strays(h: Hypothesis) -> bool:
+        (row,) = recall.begun([h]).rows
+        return _some_stray(recall.pieces, _chances(case, recall, h, row[2]))
 
     singles = [(h, w) for h, w, _ in reached.alive]
     found: list[Scored] = []
     uncured = _uncured_since(case)
     if uncured is not None or _poorly(recall.pieces, every, rival.best, reached.fits):
         late = [] if uncured is None else [p for p in recall.pieces if p.items[0].epoch >= uncured]
-        since = partial(_alone, case, late)
-        found = several(every, singles, reached.fell, follow, shows, since, is_mended)
+        asked = Asked(
+            follow,
+            lambda fault: noticed(case.now, fault, case.engine),
+            lambda fault: fault.element in case.epochs[-1].mended,
+            partial(_alone, case, late),
+            all_of_it,
+            strays,
+        )
+        found = several(every, singles, reached.fell, asked)
     elif any(isinstance(e, Taken) for e in case.evidence):
+        shows = partial(noticed, case.now, engine=case.engine)
         found = beside(every, singles, follow, shows, partial(apart, case))
     return [(h, w, every_told[h.faults]) for h, w in found]
+
+
+def _chances(case: Case, recall: Recall, h: Hypothesis, told: Told) -> list[float]:
+    """Log chance of each piece of the evidence under a suspect."""
+    return [told.of(case, h, n, piece) for n, piece in enumerate(recall.pieces)]
+
+
+def _some_stray(every_piece: Sequence[Piece], chances: Sequence[float]) -> bool:
+    """Whether a reading is explained no better than by chance."""
+    return any(
+        isinstance(piece.items[0], Taken) and said < any_log(piece.items[0])
+        for piece, said in zip(every_piece, chances, strict=True)
+    )
 
 
 def _alone(
@@ -210,9 +234,8 @@ def _poorly(
     odds = [math.log(h.odds) for h in every if len(h.faults) == 1]
     if not odds or not fits:
         return False
-    for piece, fit in zip(every_piece, fits, strict=True):
-        if isinstance(piece.items[0], Taken) and fit < any_log(piece.items[0]):
-            return True
+    if _some_stray(every_piece, fits):
+        return True
     return 2.0 * sum(odds) / len(odds) + sum(fits) > best + math.log(POORLY)
 
 

@@ -3,8 +3,7 @@
 A pair is a single suspect that explains something, its first, beside another fault, its second. While
 single faults explain the evidence, only a second that people would notice counts: what nobody can
 notice is no part of a complaint. Sizes of a high resistance stand
-for each other: the best size of a first carries the odds of all, and a second comes in a few sizes. The
-best pairs are then tried in every size, and extended by a third fault.
+for each other: the best size of a first carries the odds of all, and a second comes in a few sizes.
 """
 
 from __future__ import annotations
@@ -22,18 +21,6 @@ MOST_FIRSTS = 22
 LEADING, LEADING_SHARE = 3, 0.25
 """How many they are otherwise, and the share of all singles that each must have."""
 SECOND_SIZES = 3
-MOST_PAIRS, MOST_BESIDE = 900, 200
-"""Pairs looked at where singles explain the evidence poorly, and otherwise."""
-MOST_MENDED = 300
-"""Pairs looked at of faults that are both mended."""
-MOST_APART = 300
-"""Pairs looked at of which neither fault explains the complaint alone."""
-MOST_TRIPLES = 700
-CALLED_FOR = 1.0
-"""Nats by which a fault that nobody notices must better the fit of a set."""
-EXTENDED = 30
-RESIZED = 8
-"""Pairs that triples start from, and sets that are tried in every size."""
 
 Scored = tuple[Hypothesis, float]
 """A suspect with the log of its weight."""
@@ -96,7 +83,7 @@ def _key(h: Hypothesis) -> Key:
     return h.faults[0].element, h.faults[0].mode
 
 
-def _modes(faults: Iterable[Fault]) -> tuple[Key, ...]:
+def modes_of(faults: Iterable[Fault]) -> tuple[Key, ...]:
     return tuple((f.element, f.mode) for f in faults)
 
 
@@ -158,7 +145,7 @@ def joined(
     sides: dict[tuple[Key, ...], set[tuple[Fault, ...]]] = {}
     for a in first:
         held = [f.element for f in a.faults]
-        own = _modes(a.faults)
+        own = modes_of(a.faults)
         for b in second:
             fault = b.faults[0]
             if fault.element not in held:
@@ -184,7 +171,7 @@ def _chosen(
     after: Fits,
 ) -> list[Hypothesis]:
     """The sets to be looked at, of those met from their sides."""
-    modes = {h.faults: _modes(h.faults) for h in met}
+    modes = {h.faults: modes_of(h.faults) for h in met}
     rows = [replace(h, odds=h.odds / len(sides[modes[h.faults]])) for h in met]
     if not fits:
         return top([(h, math.log(h.odds)) for h in rows], most)
@@ -199,85 +186,3 @@ def _chosen(
 
 Fits = Mapping[tuple[Fault, ...], float]
 """How well sets of faults explain the evidence: log chance of it under each."""
-
-Follow = Callable[[list[Hypothesis]], list[Scored]]
-"""Weighs suspects by the evidence; hopeless ones are left out."""
-
-
-def beside(
-    every: Sequence[Hypothesis],
-    alive: Sequence[Scored],
-    follow: Follow,
-    noticed: Callable[[Fault], bool],
-    apart: Callable[[Sequence[Hypothesis]], list[Hypothesis]],
-) -> list[Scored]:
-    """A second fault beside the leading suspects, and two `apart` that look like one, for honest odds: single
-    faults explain the evidence, and only what people would notice counts. `every` are all suspects before
-    the evidence, `alive` those that are left of them."""
-    seconds = Singles.of(every).seconds(noticed)
-    pairs = {h.faults: h for h in joined(leading(alive), seconds, MOST_BESIDE)}
-    others = [h for h in apart(seconds) if h.faults not in pairs]
-    return follow([*pairs.values(), *top([(h, math.log(h.odds)) for h in others], MOST_APART)])
-
-
-def several(
-    every: Sequence[Hypothesis],
-    alive: Sequence[Scored],
-    fallen: Sequence[Hypothesis],
-    follow: Follow,
-    noticed: Callable[[Fault], bool],
-    since: Callable[[Sequence[Hypothesis]], Fits],
-    mended: Callable[[Fault], bool],
-) -> list[Scored]:
-    """Suspects of two and three faults with their weights, where single faults do not explain the
-    evidence: every fault may be a second, and those that it has thrown out (`fallen`) a first; a third may
-    come to a fault with the damage it did as well. `since` tells how well faults alone explain what came
-    after a repair that cured nothing; nothing where there was none. Two that are `mended` may be all there
-    was, however little each explains of what came since."""
-    singles = Singles.of(every)
-    seconds = singles.seconds(lambda _: True)
-    start = firsts(alive, [singles.whole(h) for h in fallen])
-    later = since(seconds)
-    own = [h for h in seconds if mended(h.faults[0])]
-    both = joined(own, own, MOST_MENDED)
-    tried = {h.faults for h in both}
-    others = joined(start, seconds, MOST_PAIRS, _fits(alive), later)
-    pairs = follow([*both, *(h for h in others if h.faults not in tried)])
-    pairs += _resized(follow, singles, pairs)
-    damaged = [(h, w) for h, w in alive if len(h.faults) == 2 and h.slip is None]
-    bases = [*pairs, *damaged]
-    triples = follow(joined(_best(bases, EXTENDED), seconds, MOST_TRIPLES, _fits(bases), later))
-    triples += _resized(follow, singles, triples)
-    return _called_for([*pairs, *triples], alive, noticed)
-
-
-def _called_for(
-    rows: Sequence[Scored], alive: Sequence[Scored], noticed: Callable[[Fault], bool]
-) -> list[Scored]:
-    """Without the sets that hold a fault which nobody notices and no reading calls for."""
-    fit = _fits([*alive, *rows])
-
-    def idle(h: Hypothesis, fault: Fault) -> bool:
-        others = tuple(f for f in h.faults if f != fault)
-        return not noticed(fault) and fit[h.faults] - fit.get(others, -math.inf) < CALLED_FOR
-
-    return [(h, w) for h, w in rows if not any(idle(h, f) for f in h.faults)]
-
-
-def _fits(rows: Iterable[Scored]) -> dict[tuple[Fault, ...], float]:
-    return {h.faults: w - math.log(h.odds) for h, w in rows}
-
-
-def _best(rows: Sequence[Scored], most: int) -> list[Hypothesis]:
-    """The best sets, each in its best size."""
-    kept: dict[tuple[Key, ...], Scored] = {}
-    for h, w in sorted(rows, key=lambda row: (-round(row[1], 9), row[0].faults)):
-        kept.setdefault(_modes(h.faults), (h, w))
-    return top(kept.values(), most)
-
-
-def _resized(follow: Follow, singles: Singles, rows: Sequence[Scored]) -> list[Scored]:
-    """The best sets in every other size of each of their faults."""
-    seen = {h.faults for h, _ in rows}
-    other = (r for h in _best(rows, RESIZED) for r in singles.resized(h))
-    return follow(list({h.faults: h for h in other if h.faults not in seen}.values()))

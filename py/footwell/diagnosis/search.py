@@ -1,0 +1,194 @@
+"""The search for sets of faults: which are weighed, where single faults explain the evidence and where not.
+
+The best pairs are tried in every size, and extended by a third fault. Where a repair has not cured the
+complaint, or the best set leaves a reading to be put down to a slip, two more are sought beside the faults
+that most sets agree on.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+
+from footwell.circuit.fault import Fault
+from footwell.diagnosis.case import Hypothesis
+from footwell.diagnosis.multiple import (
+    MOST_FIRSTS,
+    Fits,
+    Key,
+    Scored,
+    Singles,
+    firsts,
+    joined,
+    leading,
+    modes_of,
+    top,
+)
+
+MOST_PAIRS, MOST_BESIDE = 900, 200
+"""Pairs looked at where single faults explain the evidence poorly, and otherwise."""
+MOST_MENDED = 300
+"""Pairs looked at of faults that are both mended."""
+MOST_APART = 300
+"""Pairs looked at of which neither fault explains the complaint alone."""
+MOST_TRIPLES = 700
+SUREST, SUREST_SHARE = 2, 0.25
+"""Faults that two others are sought beside, and the share of all sets that each must be part of."""
+CALLED_FOR = 1.0
+"""Nats by which a fault that nobody notices must better the fit of a set."""
+EXTENDED = 30
+RESIZED = 8
+"""Pairs that triples start from, and sets that are tried in every size."""
+
+Follow = Callable[[list[Hypothesis]], list[Scored]]
+"""Weighs suspects by the evidence; hopeless ones are left out."""
+
+
+def beside(
+    every: Sequence[Hypothesis],
+    alive: Sequence[Scored],
+    follow: Follow,
+    noticed: Callable[[Fault], bool],
+    apart: Callable[[Sequence[Hypothesis]], list[Hypothesis]],
+) -> list[Scored]:
+    """A second fault beside the leading suspects, and two `apart` that look like one, for honest odds: single
+    faults explain the evidence, and only what people would notice counts. `every` are all suspects before
+    the evidence, `alive` those that are left of them."""
+    seconds = Singles.of(every).seconds(noticed)
+    pairs = {h.faults: h for h in joined(leading(alive), seconds, MOST_BESIDE)}
+    others = [h for h in apart(seconds) if h.faults not in pairs]
+    return follow([*pairs.values(), *top([(h, math.log(h.odds)) for h in others], MOST_APART)])
+
+
+@dataclass(frozen=True)
+class Asked:
+    """What a search for sets of faults asks of the evidence. `since` tells how well faults alone explain what
+    came after a repair that has not cured the complaint, `all_of_it` how well sets explain everything, also
+    hopeless ones; `strays` whether a reading is to be put down to a slip if a set is true."""
+
+    follow: Follow
+    noticed: Callable[[Fault], bool]
+    mended: Callable[[Fault], bool]
+    since: Callable[[Sequence[Hypothesis]], Fits]
+    all_of_it: Callable[[Sequence[Hypothesis]], Fits]
+    strays: Callable[[Hypothesis], bool]
+
+
+def several(
+    every: Sequence[Hypothesis],
+    alive: Sequence[Scored],
+    fallen: Sequence[Hypothesis],
+    asked: Asked,
+) -> list[Scored]:
+    """Suspects of two and three faults with their weights, where single faults do not explain the
+    evidence: every fault may be a second, and those that it has thrown out (`fallen`) a first."""
+    singles = Singles.of(every)
+    start = firsts(alive, [singles.whole(h) for h in fallen])
+    seconds = singles.seconds(lambda _: True)
+    later = asked.since(seconds)
+    pairs = _pairs(seconds, joined(start, seconds, MOST_PAIRS, _fits(alive), later), asked)
+    pairs += _resized(asked.follow, singles, pairs)
+    triples = _triples(singles, alive, pairs, later, asked)
+    triples += _resized(asked.follow, singles, triples)
+    return _called_for([*pairs, *triples], alive, asked.noticed)
+
+
+def _pairs(
+    seconds: Sequence[Hypothesis], chosen: Sequence[Hypothesis], asked: Asked
+) -> list[Scored]:
+    """The pairs that were chosen, and those of two mended faults: these may be all there was, however little
+    each explains of what came since."""
+    own = [h for h in seconds if asked.mended(h.faults[0])]
+    mended = {h.faults: h for h in joined(own, own, MOST_MENDED)}
+    return asked.follow([*mended.values(), *(h for h in chosen if h.faults not in mended)])
+
+
+def _triples(
+    singles: Singles,
+    alive: Sequence[Scored],
+    pairs: Sequence[Scored],
+    later: Fits,
+    asked: Asked,
+) -> list[Scored]:
+    """A third fault beside the best pairs, a fault with the damage it did among them, and two beside the
+    surest."""
+    seconds = singles.seconds(lambda _: True)
+    damaged = [(h, w) for h, w in alive if len(h.faults) == 2 and h.slip is None]
+    bases = [*pairs, *damaged]
+    chosen = joined(_best(bases, EXTENDED), seconds, MOST_TRIPLES, _fits(bases), later)
+    triples = asked.follow(chosen)
+    found = [*alive, *pairs, *triples]
+    if later or asked.strays(_best(found, 1)[0]):
+        tried = {h.faults for h in chosen}
+        more = _two_beside(_surest(found, singles), seconds, asked.all_of_it)
+        triples += asked.follow([h for h in more if h.faults not in tried])
+    return triples
+
+
+def _surest(rows: Sequence[Scored], singles: Singles) -> list[Hypothesis]:
+    """The faults that most of the odds agree on, each alone, in the size of the best set."""
+    best = max(w for _, w in rows)
+    shares: dict[Key, float] = {}
+    faults: dict[Key, Fault] = {}
+    for h, w in sorted(rows, key=lambda row: (-round(row[1], 9), row[0].faults)):
+        for key, fault in zip(modes_of(h.faults), h.faults, strict=True):
+            shares[key] = shares.get(key, 0.0) + math.exp(w - best)
+            faults.setdefault(key, fault)
+    least = SUREST_SHARE * sum(math.exp(w - best) for _, w in rows)
+    alone = [
+        (singles.whole(h), math.log(shares[key]))
+        for key, sizes in singles.sizes.items()
+        for h in sizes
+        if shares.get(key, 0.0) >= least and h.faults[0] == faults[key]
+    ]
+    return top(alone, SUREST)
+
+
+def _two_beside(
+    surest: Sequence[Hypothesis],
+    seconds: Sequence[Hypothesis],
+    all_of_it: Callable[[Sequence[Hypothesis]], Fits],
+) -> list[Hypothesis]:
+    """Two faults beside one that is sure, sought by all the evidence as any two are. Neither need explain a
+    reading without the other, as where a weak supply is read through a branch that is broken: no pair that
+    explains anything would lead to them."""
+    found: list[Hypothesis] = []
+    for one in surest:
+        pairs = joined([one], seconds, len(seconds))
+        fits = all_of_it(pairs)
+        start = _best([(h, math.log(h.odds) + fits[h.faults]) for h in pairs], MOST_FIRSTS)
+        found += joined(start, seconds, MOST_TRIPLES, fits)
+    return list({h.faults: h for h in found}.values())
+
+
+def _called_for(
+    rows: Sequence[Scored], alive: Sequence[Scored], noticed: Callable[[Fault], bool]
+) -> list[Scored]:
+    """Without the sets that hold a fault which nobody notices and no reading calls for."""
+    fit = _fits([*alive, *rows])
+
+    def idle(h: Hypothesis, fault: Fault) -> bool:
+        others = tuple(f for f in h.faults if f != fault)
+        return not noticed(fault) and fit[h.faults] - fit.get(others, -math.inf) < CALLED_FOR
+
+    return [(h, w) for h, w in rows if not any(idle(h, f) for f in h.faults)]
+
+
+def _fits(rows: Iterable[Scored]) -> dict[tuple[Fault, ...], float]:
+    return {h.faults: w - math.log(h.odds) for h, w in rows}
+
+
+def _best(rows: Sequence[Scored], most: int) -> list[Hypothesis]:
+    """The best sets, each in its best size."""
+    kept: dict[tuple[Key, ...], Scored] = {}
+    for h, w in sorted(rows, key=lambda row: (-round(row[1], 9), row[0].faults)):
+        kept.setdefault(modes_of(h.faults), (h, w))
+    return top(kept.values(), most)
+
+
+def _resized(follow: Follow, singles: Singles, rows: Sequence[Scored]) -> list[Scored]:
+    """The best sets in every other size of each of their faults."""
+    seen = {h.faults for h, _ in rows}
+    other = (r for h in _best(rows, RESIZED) for r in singles.resized(h))
+    return follow(list({h.faults: h for h in other if h.faults not in seen}.values()))
