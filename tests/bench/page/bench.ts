@@ -22,14 +22,27 @@ function begin(way: string) {
   kept = open("/harness/bench_worker.js", way);
 }
 
-/** Ask the one worker that benchmarks share. */
-async function ask(question: BenchQuestion) {
-  kept ??= open("/harness/bench_worker.js", "bundle");
-  const answer = next(kept);
-  kept.postMessage(question);
+async function asked(worker: Worker, question: BenchQuestion) {
+  const answer = next(worker);
+  worker.postMessage(question);
   const { ok, error } = await answer;
   if (error) throw new Error(error);
   return ok;
+}
+
+/** Ask the one worker that benchmarks share. */
+function ask(question: BenchQuestion) {
+  kept ??= open("/harness/bench_worker.js", "bundle");
+  return asked(kept, question);
+}
+
+/** What a new worker, started in this way, answers to a call about each of these texts. */
+async function answers(way: string, name: string, texts: string[]) {
+  const worker = open("/harness/bench_worker.js", way);
+  const found: unknown[] = [];
+  for (const text of texts) found.push(await asked(worker, { ask: "call", name, text }));
+  worker.terminate();
+  return found;
 }
 
 /** Milliseconds from starting a worker to its first answer, and the answer. */
@@ -80,4 +93,4 @@ async function memory(worker: Worker): Promise<number> {
   return Number((await answer).text);
 }
 
-Object.assign(window, { bench: { ask, begin, naive, ours, image, makeImage } });
+Object.assign(window, { bench: { ask, answers, begin, naive, ours, image, makeImage } });
