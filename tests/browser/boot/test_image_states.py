@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from math import isclose
 from random import Random
 from typing import Any
 
 import pytest
+from chromium import SIMPLE_CODE, launch
 from core.job_rig import sheet
 from counts import LONG, counted, rounds
 from parity.cases import sample_sheets
 from parity.seed import commit
-from playwright.sync_api import BrowserContext
+from playwright.sync_api import Browser, BrowserContext, Playwright
 from site_server import Site
 
 from footwell import messages as m
@@ -24,10 +25,10 @@ from footwell.practice.electrician import Run, work
 from footwell.practice.hidden import hidden_vehicle
 from footwell.service import call
 
-STATES = counted(2, 20, 20)
+STATES = counted(2, 50, 50)
 """At a time, at least; in the long forms all of each job that is drawn."""
 
-TIMES = counted(1, 50, 50)
+TIMES = counted(1, 20, 20)
 ALLOWED = 1e-9
 """Relative, of anything above a billionth."""
 
@@ -37,6 +38,14 @@ ASK = """([way, texts]) => {
   window.ways[way].catch(() => {});
 }"""
 """Without waiting: the ways work side by side, and CPython beside them."""
+
+
+@pytest.fixture(scope="module")
+def chromium(browsers: Playwright) -> Iterator[Browser]:
+    """Hundreds of states are worth the making of fast code, which is also what phones run."""
+    browser = launch(browsers, *([] if LONG else [SIMPLE_CODE]))
+    yield browser
+    browser.close()
 
 
 def job(name: str, seed: int) -> list[Event]:

@@ -7,7 +7,7 @@ from collections.abc import Callable
 import pytest
 from counts import counted
 from storage_bugs import Bug
-from storage_rig import Phone, append, events, failure, texts
+from storage_rig import Phone, adopt, append, events, failure, foreign, texts
 
 NewPhone = Callable[..., Phone]
 
@@ -90,6 +90,27 @@ def test_a_save_whose_answer_was_lost_is_not_stored_twice(phone: NewPhone) -> No
 def test_a_save_repeated_blindly_is_found_out(phone: NewPhone) -> None:
     with pytest.raises(AssertionError):
         the_answer_to_a_save_is_lost(phone(REPEATED_BLINDLY))
+
+
+def the_answer_to_an_adoption_is_lost(phone: Phone) -> None:
+    tab = phone.tab()
+    tab.evaluate("loseConnection('complete', 1)")
+    taken = adopt(tab, "taken", [foreign(n, "note made", '{"text":"twin"}') for n in (1, 2)])
+    assert [event["n"] for event in taken] == [1, 2]
+    assert texts(tab, "taken") == ["twin"] * 2
+
+
+def test_a_job_taken_over_whose_answer_was_lost_is_not_stored_twice(phone: NewPhone) -> None:
+    the_answer_to_an_adoption_is_lost(phone())
+
+
+def test_a_job_taken_over_again_blindly_is_found_out(phone: NewPhone) -> None:
+    with pytest.raises(AssertionError):
+        the_answer_to_an_adoption_is_lost(phone(REPEATED_BLINDLY))
+
+
+def test_a_fault_of_the_code_is_told_as_it_is_and_not_as_a_lost_connection(phone: NewPhone) -> None:
+    assert failure(phone().tab(), "store.events(NaN)").startswith("DataError: ")
 
 
 def the_connection_is_lost_twice(phone: Phone) -> None:

@@ -29,6 +29,9 @@ LAST_WINS = (
     await tx.objectStore("events").put(event, key);""",
     ),
 )
+NEVER_BEHIND = Bug(
+    "exchange.ts", "if (!isBehind(phone, events)) return phone;", "if (phone) return phone;"
+)
 HASH_UNREAD = Bug("file.ts", " || hash !== (await sha256(body))", " || !isName(hash, 64)")
 
 
@@ -57,6 +60,46 @@ def an_emptied_phone_is_filled_again(phone: Phone) -> None:
 
 def test_an_emptied_phone_filled_from_its_export_misses_nothing(phone: NewPhone) -> None:
     an_emptied_phone_is_filled_again(phone())
+
+
+OLDER_COPY = """() => new Promise((done) => {
+    const asked = indexedDB.open("footwell");
+    asked.onsuccess = () => {
+        const tx = asked.result.transaction(["events", "phone"], "readwrite");
+        const phone = tx.objectStore("phone");
+        phone.get("self").onsuccess = ({ target }) => {
+            phone.put({ ...target.result, n: 1 }, "self");
+            const last = tx.objectStore("events").openCursor(null, "prev");
+            last.onsuccess = () => last.result.delete();
+        };
+        tx.oncomplete = () => { asked.result.close(); done(); };
+    };
+})"""
+"""The store as it was before its second entry."""
+
+
+def a_phone_put_back_is_filled_from_its_later_file(phone: Phone) -> None:
+    text = exported_by(phone, "one", "two")
+    phone.context.pages[0].close()
+    phone.blank().evaluate(OLDER_COPY)
+    tab = phone.tab()
+    assert texts(tab, "job") == ["one"]
+    import_text(tab, text)
+    save = "store.append('job', 'note made', { text: 'three' })"
+    assert failure(tab, save) == "", "a number was given twice"
+    assert texts(tab, "job") == ["one", "two", "three"]
+    assert state(tab) == "ready"
+
+
+def test_a_phone_put_back_to_an_older_copy_goes_on_as_a_new_one_after_its_later_file(
+    phone: NewPhone,
+) -> None:
+    a_phone_put_back_is_filled_from_its_later_file(phone())
+
+
+def test_an_import_that_goes_on_with_taken_numbers_is_found_out(phone: NewPhone) -> None:
+    with pytest.raises(AssertionError, match="given twice"):
+        a_phone_put_back_is_filled_from_its_later_file(phone(NEVER_BEHIND))
 
 
 def with_other_body(text: str, line: int, body: str) -> str:

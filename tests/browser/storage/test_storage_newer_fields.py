@@ -41,6 +41,7 @@ def newer_fields_go_through(phone: NewPhone, *bugs: Bug) -> None:
     again = second.evaluate("store.exportText('theirs')")
     assert again.splitlines()[1:] == lines, "a field of a later release was lost"
     assert [e["body"] for e in second.evaluate("store.events('theirs')")] == [BODY, BODY]
+    assert second.evaluate("store.onlyInFile('theirs')") == 2
 
 
 def test_unknown_kinds_and_fields_come_out_of_two_phones_as_they_went_in(phone: NewPhone) -> None:

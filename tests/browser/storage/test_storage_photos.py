@@ -176,6 +176,16 @@ def test_a_release_without_photos_hands_them_on_and_they_show_after_its_update(
     assert tab.evaluate("store.exportText()") == text
     assert tab.evaluate(ROWS) == 0
     tab.close()
-    tab = Phone(older.context, script()).tab()
+    newer = Phone(older.context, script())
+    tab = newer.tab()
     assert "first" in photo(tab, "job", names[0])
     assert tab.evaluate("store.exportText()") == text
+    newer.branches.write()
+
+
+def test_an_entry_that_names_its_photo_wrongly_is_kept_and_carries_none(phone: NewPhone) -> None:
+    tab = phone().tab()
+    tab.evaluate("store.append('job', 'connector photographed', { sha256: 'F'.repeat(64) })")
+    assert len(events(tab, "job")) == 1
+    text = tab.evaluate("store.exportText()")
+    assert "FFFF" in text and '"jpeg"' not in text

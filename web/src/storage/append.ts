@@ -110,9 +110,10 @@ async function alreadyStored(
   tx: Transaction,
   drafts: readonly Draft[],
 ): Promise<StoredEvent[] | undefined> {
-  const job = drafts[0]?.job ?? "";
-  const stored = await tx.objectStore("events").index("job").getAll(job);
-  const found = stored.filter((event) => drafts.some((draft) => isSame(event, draft)));
+  const jobs = Array.from(new Set(drafts.map(({ job }) => job)));
+  const index = tx.objectStore("events").index("job");
+  const stored = await Promise.all(jobs.map((job) => index.getAll(job)));
+  const found = stored.flat().filter((event) => drafts.some((draft) => isSame(event, draft)));
   return found.length === drafts.length ? found : undefined;
 }
 

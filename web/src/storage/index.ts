@@ -74,8 +74,7 @@ export class Store {
   /** One event, numbered; resolves when the browser has it safe. Rejects with a StorageProblem. */
   async append(job: string, kind: string, body: object): Promise<Event> {
     const [event] = await this.appendMany([{ job, kind, body }]);
-    if (!event) throw new Error("A save of one event gave none back.");
-    return event;
+    return event as Event;
   }
 
   /** The events of one action: all of them, or none. */
@@ -228,5 +227,5 @@ export class Store {
   }
 }
 
-const sentenceOf = (fault: unknown): string =>
-  fault instanceof Error ? fault.message : String(fault);
+/** All that the store or the browser throws is an Error, a DOMException too. */
+const sentenceOf = (fault: unknown): string => (fault as Error).message;

@@ -14,7 +14,7 @@ export function jpegSize(bytes: Uint8Array): Size | undefined {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   if (bytes[0] !== MARK || bytes[1] !== 0xd8) return undefined;
   for (let at = 2; at + 9 < bytes.length; ) {
-    const marker = bytes[at + 1] ?? 0;
+    const marker = view.getUint8(at + 1);
     if (bytes[at] !== MARK) return undefined;
     if (isFrame(marker)) return sizeOf(view.getUint16(at + 7), view.getUint16(at + 5));
     at += marker === MARK ? 1 : 2 + view.getUint16(at + 2);
