@@ -58,6 +58,11 @@ export async function openJob(job: string): Promise<void> {
   await look(OPENING);
 }
 
+/** What is held of a job goes, before the job is erased: work on it that ends later is for nobody. */
+export function leaveJob(): void {
+  held.value = null;
+}
+
 /** Another tab may have added to the job that is open, or erased it. */
 export async function refreshJob(job: string): Promise<void> {
   const stored = await ports()
@@ -128,7 +133,7 @@ function accept({ job, events }: Held, answer: JobView | null): void {
   const now = held.value;
   if (!answer || now?.job !== job) return;
   held.value = { ...now, view: answer, viewed: events.length, kept: false };
-  keep("view", { release: ownRelease(), job, events: events.length, view: answer });
+  void keepView({ release: ownRelease(), job, events: events.length, view: answer });
 }
 
 /** Only the release that made it knows its shape: another one makes its own from the events. */
@@ -137,6 +142,15 @@ interface KeptView {
   job: string;
   events: number;
   view: JobView;
+}
+
+/** A job erased in another tab meanwhile takes what is kept now along, or is found to be gone here. */
+async function keepView(kept: KeptView): Promise<void> {
+  keep("view", kept);
+  const stored = await ports()
+    .store.events(kept.job)
+    .catch(() => null);
+  if (stored?.length === 0) keep("view", null);
 }
 
 /** The last view of a job, so that its step stands before Python does. */

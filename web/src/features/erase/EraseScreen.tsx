@@ -1,7 +1,7 @@
 /** Erasing one job, or everything; what would be lost is said before it is done. */
 
 import { useEffect, useState } from "preact/hooks";
-import { attempt } from "../../app/job";
+import { attempt, leaveJob } from "../../app/job";
 import { ports } from "../../app/ports";
 import { back, go } from "../../app/route";
 import { Trouble } from "../../app/ui/JobHead";
@@ -111,6 +111,7 @@ async function heldNow(): Promise<Held[]> {
 /** The page is loaded again afterwards: nothing of the job is left in its memory, nor in Python's. */
 async function erase(job: Held | null): Promise<void> {
   const { store } = ports();
+  leaveJob();
   const done = await attempt(async () => {
     await (job ? store.eraseJob(job.id) : store.erasePhone());
     return true;
