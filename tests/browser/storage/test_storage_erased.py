@@ -9,6 +9,7 @@ import pytest
 from playwright.sync_api import Page
 from storage_bugs import Bug
 from storage_rig import Phone, append, append_photo, exported_by, foreign, import_text, state, texts
+from waiting import until
 
 NewPhone = Callable[..., Phone]
 
@@ -19,8 +20,11 @@ BODY_LEFT = Bug(
 )
 PHOTO_LEFT = Bug("erase.ts", 'await tx.objectStore("photos").delete(photosOf(job));', "")
 PHONE_PHOTOS_LEFT = Bug("index.ts", 'await tx.objectStore("photos").clear();', "")
-DRAFTS_LEFT = Bug("index.ts", "    forgetKept(job);\n", "")
-PHONE_DRAFTS_LEFT = Bug("index.ts", "    forgetKept();\n", "")
+FORGET = "    forgetKept(job);\n"
+ERASE = "    await this.connection.use((db) => inOneTransaction(db, work));\n"
+DRAFTS_LEFT = Bug("index.ts", FORGET + ERASE + FORGET, ERASE)
+DRAFTS_GO_LAST = Bug("index.ts", FORGET + ERASE, ERASE)
+NOTED_ANYWAY = Bug("index.ts", "    else noteStored(saved);\n", "    noteStored(saved);\n")
 IMAGE_LEFT = Bug("index.ts", "    await eraseImages();\n", "")
 IMAGE = "caches.open('footwell-image').then((it) => it.put('/image/memory', new Response(marker)))"
 
@@ -131,11 +135,74 @@ def test_of_an_erased_phone_no_word_is_left(phone: NewPhone) -> None:
 
 
 @pytest.mark.parametrize(
-    "bug", [PHONE_DRAFTS_LEFT, IMAGE_LEFT, PHONE_PHOTOS_LEFT], ids=["drafts", "image", "photos"]
+    "bug", [DRAFTS_LEFT, IMAGE_LEFT, PHONE_PHOTOS_LEFT], ids=["drafts", "image", "photos"]
 )
 def test_an_erased_phone_with_something_left_is_found_out(phone: NewPhone, bug: Bug) -> None:
     with pytest.raises(AssertionError, match="still there"):
         the_phone_is_erased(phone(bug))
+
+
+LEFT_WHEN_GONE = """async ([marker, erase]) => {
+    const original = IDBDatabase.prototype.transaction;
+    let left;
+    IDBDatabase.prototype.transaction = function (...arguments_) {
+        const tx = original.apply(this, arguments_);
+        if (arguments_[1] === "readwrite") tx.addEventListener("complete", () => {
+            left ??= JSON.stringify({ ...localStorage }).includes(marker);
+        });
+        return tx;
+    };
+    await (erase === "job" ? store.eraseJob("job-a") : store.erasePhone());
+    return left;
+}"""
+"""Whether a word lies beside the store at the moment when it is gone from it: the page may die there."""
+
+
+def the_page_dies_in_an_erasing(phone: Phone, erase: str) -> None:
+    left = a_job_with_the_marker(phone).evaluate(LEFT_WHEN_GONE, [MARKER, erase])
+    assert left is False, "beside the store more is left than in it"
+
+
+@pytest.mark.parametrize("erase", ["job", "phone"])
+def test_a_page_that_dies_in_an_erasing_leaves_nothing_of_what_is_gone(
+    phone: NewPhone, erase: str
+) -> None:
+    the_page_dies_in_an_erasing(phone(), erase)
+
+
+@pytest.mark.parametrize("erase", ["job", "phone"])
+def test_an_erasing_that_begins_with_the_store_is_found_out(phone: NewPhone, erase: str) -> None:
+    with pytest.raises(AssertionError, match="more is left"):
+        the_page_dies_in_an_erasing(phone(DRAFTS_GO_LAST), erase)
+
+
+HELD_BACK = """() => {
+    const settle = store.settle.bind(store);
+    const gate = new Promise((open) => { globalThis.goOn = open; });
+    store.settle = (saved) => gate.then(() => settle(saved));
+    globalThis.saving = store.append("job-b", "note made", { text: "late" });
+}"""
+"""A save whose page stands still once the browser has it safe."""
+
+
+def the_phone_is_erased_while_another_tab_saves(phone: Phone) -> None:
+    tab = a_job_with_the_marker(phone)
+    other = phone.tab()
+    other.evaluate(HELD_BACK)
+    until(tab, "store.events('job-b').then((all) => all.some(({ body }) => body.includes('late')))")
+    tab.evaluate("store.erasePhone()")
+    other.evaluate("() => { goOn(); return saving.then(() => {}); }")
+    assert state(other) == "ready"
+    assert state(phone.tab()) == "ready", "what was erased is told as lost"
+
+
+def test_a_phone_erased_in_the_middle_of_another_tabs_save_misses_nothing(phone: NewPhone) -> None:
+    the_phone_is_erased_while_another_tab_saves(phone())
+
+
+def test_a_save_that_is_noted_after_the_erasing_is_found_out(phone: NewPhone) -> None:
+    with pytest.raises(AssertionError, match="told as lost"):
+        the_phone_is_erased_while_another_tab_saves(phone(NOTED_ANYWAY))
 
 
 def test_an_erased_job_comes_back_from_its_file_once_and_whole(phone: NewPhone) -> None:

@@ -3,7 +3,14 @@ import { signal } from "@preact/signals";
 import { adopted } from "./adopt";
 import { draftOf, type Saved, save } from "./append";
 import { textOf } from "./chosen";
-import { Connection, contentsOf, countOf, inOneTransaction, newPhone } from "./database";
+import {
+  Connection,
+  contentsOf,
+  countOf,
+  inOneTransaction,
+  newPhone,
+  type Transaction,
+} from "./database";
 import { emptied as emptiedBody, eraseIn } from "./erase";
 import { asNamed, type Draft, type Event, type NewEvent } from "./event";
 import { type Imported, importInto } from "./exchange";
@@ -168,26 +175,29 @@ export class Store {
   /** Erase one job from this phone: contents, drafts and kept views. Its numbers stay taken. */
   async eraseJob(job: string): Promise<void> {
     const nothing = await emptiedBody();
-    await this.connection.use((db) => inOneTransaction(db, (tx) => eraseIn(tx, job, nothing)));
-    forgetKept(job);
+    await this.erase((tx) => eraseIn(tx, job, nothing), job);
     this.others.tell();
     this.changed();
   }
 
   /** Remove everything from this phone but light and hand; it starts again as a new one. */
   async erasePhone(): Promise<void> {
-    await this.connection.use((db) =>
-      inOneTransaction(db, async (tx) => {
-        await tx.objectStore("events").clear();
-        await tx.objectStore("photos").clear();
-        await tx.objectStore("phone").put(newPhone(), "self");
-      }),
-    );
-    forgetKept();
+    await this.erase(async (tx) => {
+      await tx.objectStore("events").clear();
+      await tx.objectStore("photos").clear();
+      await tx.objectStore("phone").put(newPhone(), "self");
+    });
     await eraseImages();
     await this.goOn();
     this.others.tell();
     this.changed();
+  }
+
+  /** What lies beside the store goes first: a page that dies in between leaves nothing of what is gone. */
+  private async erase(work: (tx: Transaction) => Promise<void>, job?: string): Promise<void> {
+    forgetKept(job);
+    await this.connection.use((db) => inOneTransaction(db, work));
+    forgetKept(job);
   }
 
   private async keep(drafts: readonly Draft[]): Promise<Event[]> {
@@ -198,8 +208,9 @@ export class Store {
   }
 
   private async settle(saved: Saved): Promise<void> {
+    // Opened again it notes what is there now: the phone may have been erased since this was saved.
     if (this.state.value !== "ready" || isDoubtful(saved)) await this.open();
-    if (this.state.value === "ready") noteStored(saved);
+    else noteStored(saved);
     steps.at("witness written");
     this.others.tell();
     this.changed();
