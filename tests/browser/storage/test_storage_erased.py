@@ -24,7 +24,10 @@ FORGET = "    forgetKept(job);\n"
 ERASE = "    await this.connection.use((db) => inOneTransaction(db, work));\n"
 DRAFTS_LEFT = Bug("index.ts", FORGET + ERASE + FORGET, ERASE)
 DRAFTS_GO_LAST = Bug("index.ts", FORGET + ERASE, ERASE)
-NOTED_ANYWAY = Bug("index.ts", "    else noteStored(saved);\n", "    noteStored(saved);\n")
+NOTED_ANYWAY = (
+    Bug("index.ts", "    else noteStored(saved);\n", "    noteStored(saved);\n"),
+    Bug("index.ts", "noted?.device === found.phone.erased", "false"),
+)
 IMAGE_LEFT = Bug("index.ts", "    await eraseImages();\n", "")
 IMAGE = "caches.open('footwell-image').then((it) => it.put('/image/memory', new Response(marker)))"
 
@@ -202,7 +205,7 @@ def test_a_phone_erased_in_the_middle_of_another_tabs_save_misses_nothing(phone:
 
 def test_a_save_that_is_noted_after_the_erasing_is_found_out(phone: NewPhone) -> None:
     with pytest.raises(AssertionError, match="told as lost"):
-        the_phone_is_erased_while_another_tab_saves(phone(NOTED_ANYWAY))
+        the_phone_is_erased_while_another_tab_saves(phone(*NOTED_ANYWAY))
 
 
 def test_an_erased_job_comes_back_from_its_file_once_and_whole(phone: NewPhone) -> None:

@@ -76,17 +76,17 @@ async function add(
   drafts: readonly Draft[],
   phone: Phone,
 ): Promise<StoredEvent[]> {
-  const { device, n } = isBehind(phone, namesBefore(drafts)) ? newPhone() : phone;
+  const { n, ...named } = isBehind(phone, namesBefore(drafts)) ? newPhone() : phone;
   steps.at("number taken");
   const events: StoredEvent[] = [];
   for (const { photo, ...draft } of drafts) {
     if (photo) await putPhoto(tx, draft.job, photo);
-    const event = { device, n: n + 1 + events.length, ...draft };
+    const event = { device: named.device, n: n + 1 + events.length, ...draft };
     await tx.objectStore("events").add(event);
     steps.at("event written");
     events.push(event);
   }
-  await tx.objectStore("phone").put({ device, n: n + events.length }, "self");
+  await tx.objectStore("phone").put({ ...named, n: n + events.length }, "self");
   steps.at("counter written");
   return events;
 }

@@ -13,6 +13,8 @@ import {
 export interface Phone {
   readonly device: string;
   readonly n: number;
+  /** Its name until all of it was erased: what was noted of that is not missing. */
+  readonly erased?: string;
 }
 
 /** How much the store holds. */

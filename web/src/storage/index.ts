@@ -1,7 +1,7 @@
 /** The events of this phone: kept before the screen says so, never overwritten. */
 import { signal } from "@preact/signals";
 import { adopted } from "./adopt";
-import { draftOf, type Saved, save } from "./append";
+import { draftOf, phoneIn, type Saved, save } from "./append";
 import { textOf } from "./chosen";
 import {
   Connection,
@@ -70,7 +70,8 @@ export class Store {
     try {
       const found = await this.connection.use(contentsOf);
       const ofNoted = await this.countOf(noted);
-      const emptied = missing(noted, found.count, ofNoted);
+      const wasErased = noted?.device === found.phone.erased;
+      const emptied = wasErased ? "" : missing(noted, found.count, ofNoted);
       this.state.value = emptied ? { emptied } : "ready";
       if (!emptied) noteStored(found);
     } catch (fault) {
@@ -185,7 +186,8 @@ export class Store {
     await this.erase(async (tx) => {
       await tx.objectStore("events").clear();
       await tx.objectStore("photos").clear();
-      await tx.objectStore("phone").put(newPhone(), "self");
+      const { device: erased } = await phoneIn(tx);
+      await tx.objectStore("phone").put({ ...newPhone(), erased }, "self");
     });
     await eraseImages();
     await this.goOn();
