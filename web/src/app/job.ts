@@ -36,6 +36,7 @@ export const savedAt = computed(() => events.value.at(-1)?.at ?? "");
 /** What is being worked out just now; empty when nothing is. */
 export const working = signal("");
 const OPENING = "Working out what to measure…";
+const NEXT = "Working out what to measure next…";
 /** Why the last action came to nothing; empty when it did not. */
 export const trouble = signal("");
 /** What else is wrong with what the last action brought. */
@@ -80,17 +81,18 @@ export async function refreshJob(job: string): Promise<void> {
 }
 
 /** Stores the entries of one action, all or none, then asks the core again. False where storing failed. */
-export async function record(
-  entries: Entry[],
-  saying = "Working out what to measure next…",
-): Promise<boolean> {
-  const job = jobId.value;
-  if (!job) return false;
+export async function record(entries: Entry[], saying = NEXT): Promise<boolean> {
+  return jobId.value ? recordIn(jobId.value, entries, saying) : false;
+}
+
+/** The same for a job that may have been left since: whoever waits before storing names the job first. */
+export async function recordIn(job: string, entries: Entry[], saying = NEXT): Promise<boolean> {
   const wanted = entries.map((entry) => ({ job, ...entry }));
   const stored = await attempt(() => ports().store.appendMany(wanted));
   if (!stored) return false;
   const now = held.value;
-  if (now?.job === job) held.value = { ...now, events: [...now.events, ...stored] };
+  if (now?.job !== job) return true;
+  held.value = { ...now, events: [...now.events, ...stored] };
   void look(saying);
   return true;
 }
@@ -102,8 +104,9 @@ export async function recordChange(entry: Entry): Promise<boolean> {
     kind: entry.kind as "sheet edited" | "place found",
     body: JSON.stringify(entry.body),
   };
+  const job = jobId.value;
   const can = await attempt(() => ports().core.call("entry_try", request));
-  return can !== null && record([entry]);
+  return can !== null && job !== null && recordIn(job, [entry]);
 }
 
 /** Asks the core for the view of the newest events. A look under way is followed by one more, not by many. */

@@ -23,6 +23,11 @@ export function choose(check: Check): void {
 
 export const forgetChoice = () => kept.clear();
 
+/** The same where it was chosen for this job, which may have been left since. */
+export function forgetChoiceOf(job: string): void {
+  if (kept.value.value?.job === job) kept.clear();
+}
+
 export type Presence = "present" | "absent";
 
 /** Is the complaint there right now; null while nobody has said. */

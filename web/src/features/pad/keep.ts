@@ -1,11 +1,11 @@
 /** Keeping a reading: weighed first where Python is there, as typed where it is not. */
 
-import { events, record as store } from "../../app/job";
+import { events, jobId, recordIn } from "../../app/job";
 import { inBaseUnit, shown } from "../../app/number";
 import { ports } from "../../app/ports";
 import { go, route } from "../../app/route";
 import type { Check, ReadingTaken, Weighed } from "../../app/types";
-import { forgetChoice, withPresence } from "../check/state";
+import { forgetChoiceOf, withPresence } from "../check/state";
 import { type Kept, verdict } from "../verdict/state";
 import { type Typing, typing } from "./state";
 import { words } from "./words";
@@ -19,7 +19,7 @@ export async function keepTyped(now: Typing, sure: boolean): Promise<Doubt | nul
   if (weighed.ask && !sure) return { ask: weighed };
   if (weighed.refuse) return { refuse: weighed.refuse };
   const { record } = weighed;
-  if (record) await keep(now.check, record, said(now, weighed.verdict, fits(now)));
+  if (record) await keep(now, record, said(now, weighed.verdict, fits(now)));
   return null;
 }
 
@@ -36,7 +36,7 @@ async function keepAsTyped(now: Typing): Promise<Doubt | null> {
   const value = inBaseUnit(typed, unit);
   if (value === null) return { refuse: words.noNumber };
   const record = { ...withPresence(check.record), value, typed: `${typed} ${unit}` };
-  await keep(check, record, said(now, words.unweighed, null));
+  await keep(now, record, said(now, words.unweighed, null));
   return null;
 }
 
@@ -63,12 +63,13 @@ function fits(now: Typing): boolean | null {
   return [band, ...band.others].some(({ low, high }) => value >= low && value <= high);
 }
 
-/** Keeps an answer given as a word. */
-export function keepChoice(check: Check, choice: string): Promise<void> {
+/** Keeps an answer given as a word, in the job that is open or in the one it was asked for. */
+export async function keepChoice(check: Check, choice: string, job = jobId.value): Promise<void> {
+  if (job === null) return;
   const told = judge(check, choice);
   const plain = { ...withPresence(check.record), choice };
   const record = plain.shown ? { ...plain, shown: { ...plain.shown, verdict: told.said } } : plain;
-  return keep(check, record, { text: choice, ...told });
+  await keep({ job, check }, record, { text: choice, ...told });
 }
 
 function judge({ healthy_choice }: Check, choice: string): Omit<Said, "text"> {
@@ -77,12 +78,17 @@ function judge({ healthy_choice }: Check, choice: string): Omit<Said, "text"> {
   return { said: fits ? words.asExpected : words.notAsExpected, fits };
 }
 
-async function keep(check: Check, record: ReadingTaken, told: Said): Promise<void> {
-  const stored = await store([{ kind: "reading taken", body: record }]);
-  if (!stored || route.value.screen !== "job") return;
+/** The job may have been left while the reading was weighed: what stands open now is not touched then. */
+async function keep(
+  { job, check }: Pick<Typing, "job" | "check">,
+  record: ReadingTaken,
+  told: Said,
+): Promise<void> {
+  if (!(await recordIn(job, [{ kind: "reading taken", body: record }]))) return;
+  if (typing.value.value?.job === job) typing.clear();
+  forgetChoiceOf(job);
+  if (route.value.screen !== "job" || route.value.job !== job) return;
   const expected = check.band?.text ?? check.healthy_choice;
-  verdict.set({ job: route.value.job, ...told, expected, where: check.do });
-  typing.clear();
-  forgetChoice();
+  verdict.set({ job, ...told, expected, where: check.do });
   go({ ...route.value, show: "work" }, true);
 }

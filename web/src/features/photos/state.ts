@@ -2,7 +2,7 @@
 
 import { computed } from "@preact/signals";
 import { bodyOf, standing } from "../../app/facts";
-import { record, trouble } from "../../app/job";
+import { jobId, recordIn, trouble } from "../../app/job";
 import { timeOf } from "../../app/time";
 import type { ConnectorPhotographed, Event } from "../../app/types";
 import { photoNamed, sha256 } from "../../storage";
@@ -69,6 +69,7 @@ export const whenAndWhere = ({ at, connector }: Photo) =>
 
 /** Makes a picture small and stores it with its entry; what to say of it. */
 export async function takeOver(picture: Blob, subject: Subject): Promise<string> {
+  const job = jobId.value;
   if (photos.value.length >= MOST) return words.enough(MOST);
   const small = await shrunk(picture).catch((problem: Error) => problem.message);
   if (typeof small === "string") return small;
@@ -77,6 +78,6 @@ export async function takeOver(picture: Blob, subject: Subject): Promise<string>
   if (photosAt(subject.connector, subject.half).some((photo) => photo.name === name))
     return words.already;
   const body = { ...subject, sha256: name, width, height, bytes: bytes.length };
-  const stored = await record([{ kind: KIND, body, photo: bytes }]);
+  const stored = job !== null && (await recordIn(job, [{ kind: KIND, body, photo: bytes }]));
   return stored ? words.saved : trouble.value;
 }

@@ -10,10 +10,10 @@ import { keepChoice, keepTyped } from "../pad/keep";
 /** Takes the reading of a check and keeps it as if it had been typed. */
 export async function measure(check: Check): Promise<void> {
   const request = { events: events.value, record: withPresence(check.record) };
-  const answer = await attempt(() => ports().core.call("practice_answer", request));
   const job = practising.value;
+  const answer = await attempt(() => ports().core.call("practice_answer", request));
   if (!answer || !job) return;
-  if (answer.choice) await attempt(() => keepChoice(check, answer.choice ?? ""));
+  if (answer.choice) await attempt(() => keepChoice(check, answer.choice ?? "", job));
   else {
     const typing = { job, check, typed: answer.typed ?? "", unit: answer.unit ?? "" };
     await attempt(() => keepTyped(typing, true));
