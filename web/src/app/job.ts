@@ -118,13 +118,30 @@ export async function look(saying: string): Promise<void> {
   }
   running = true;
   const asked = held.value;
-  if (asked)
-    accept(asked, await attempt(() => ports().core.call("look", { events: asked.events })));
+  if (asked) accept(asked, await viewOf(asked.events));
   running = false;
   const next = again;
   again = "";
   if (next) await look(next);
   else working.value = "";
+}
+
+/** What the last look that failed came to. */
+let failing = "";
+
+/** Takes away or overwrites what an earlier look came to, and nothing that anything else came to meanwhile. */
+async function viewOf(events: Event[]): Promise<JobView | null> {
+  try {
+    const answer = await ports().core.call("look", { events });
+    if (trouble.value === failing) tell();
+    return answer;
+  } catch (error) {
+    if (trouble.value === "" || trouble.value === failing) {
+      tell(error);
+      failing = trouble.value;
+    }
+    return null;
+  }
 }
 
 /** Python was started again after it had failed: what was recorded meanwhile is counted now. */
@@ -178,14 +195,17 @@ export function dropKeptView(): boolean {
 export async function attempt<T>(act: () => Promise<T>): Promise<T | null> {
   try {
     const answer = await act();
-    trouble.value = "";
-    troubles.value = [];
+    tell();
     return answer;
   } catch (error) {
-    trouble.value = sentenceOf(error);
-    troubles.value = listedIn(error);
+    tell(error);
     return null;
   }
+}
+
+function tell(error?: unknown): void {
+  trouble.value = error === undefined ? "" : sentenceOf(error);
+  troubles.value = listedIn(error);
 }
 
 /** What is listed of a sheet or a wiring list that was refused, but for what its sentence says already. */
