@@ -118,30 +118,15 @@ export async function look(saying: string): Promise<void> {
   }
   running = true;
   const asked = held.value;
-  if (asked) accept(asked, await viewOf(asked.events));
+  if (asked) {
+    const view = () => ports().core.call("look", { events: asked.events });
+    accept(asked, await unasked(view));
+  }
   running = false;
   const next = again;
   again = "";
   if (next) await look(next);
   else working.value = "";
-}
-
-/** What the last look that failed came to. */
-let failing = "";
-
-/** Takes away or overwrites what an earlier look came to, and nothing that anything else came to meanwhile. */
-async function viewOf(events: Event[]): Promise<JobView | null> {
-  try {
-    const answer = await ports().core.call("look", { events });
-    if (trouble.value === failing) tell();
-    return answer;
-  } catch (error) {
-    if (trouble.value === "" || trouble.value === failing) {
-      tell(error);
-      failing = trouble.value;
-    }
-    return null;
-  }
 }
 
 /** Python was started again after it had failed: what was recorded meanwhile is counted now. */
@@ -191,14 +176,34 @@ export function dropKeptView(): boolean {
   return true;
 }
 
-/** Runs `act`; a failure becomes a sentence under `trouble`. */
+/** Runs what a person asked for; a failure becomes a sentence under `trouble`, until the next is asked for. */
 export async function attempt<T>(act: () => Promise<T>): Promise<T | null> {
+  tell();
   try {
-    const answer = await act();
-    tell();
-    return answer;
+    return await act();
   } catch (error) {
     tell(error);
+    return null;
+  }
+}
+
+/** What the last of `unasked` that failed came to. */
+let ofUnasked = "";
+
+/**
+ * Runs what the page does of itself. It takes away or overwrites what an earlier run came to, and nothing
+ * that a person's action came to meanwhile.
+ */
+export async function unasked<T>(act: () => Promise<T>): Promise<T | null> {
+  const isFree = () => trouble.value === "" || trouble.value === ofUnasked;
+  try {
+    const answer = await act();
+    if (isFree()) tell();
+    return answer;
+  } catch (error) {
+    if (!isFree()) return null;
+    tell(error);
+    ofUnasked = trouble.value;
     return null;
   }
 }

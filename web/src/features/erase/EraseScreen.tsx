@@ -1,12 +1,13 @@
 /** Erasing one job, or everything; what would be lost is said before it is done. */
 
-import { useEffect, useState } from "preact/hooks";
+import { useState } from "preact/hooks";
 import { attempt, leaveJob } from "../../app/job";
 import { ports } from "../../app/ports";
 import { back, go } from "../../app/route";
 import { Trouble } from "../../app/ui/JobHead";
 import { CommitKey, Key } from "../../app/ui/Key";
 import { Screen } from "../../app/ui/Screen";
+import { useStored } from "../../app/useStored";
 import type { JobSummary } from "../../storage";
 import { saveJobs } from "../jobs/files";
 import { words } from "./words";
@@ -17,7 +18,7 @@ interface Held extends JobSummary {
 }
 
 export function EraseScreen() {
-  const held = useHeld();
+  const held = useStored(heldNow) ?? [];
   const [chosen, setChosen] = useState<Held | "phone" | null>(null);
   if (chosen) return <Asked chosen={chosen} held={held} onKeep={() => setChosen(null)} />;
   return (
@@ -88,18 +89,6 @@ function Asked({ chosen, held, onKeep }: AskedProps) {
       <p class="soft">{words.copies}</p>
     </Screen>
   );
-}
-
-function useHeld(): Held[] {
-  const [held, setHeld] = useState<Held[]>([]);
-  const { store } = ports();
-  const readable = store.state.value !== "opening";
-  const saved = store.revision.value;
-  // Read again whenever something was stored or handed over.
-  useEffect(() => {
-    if (readable) attempt(heldNow).then((found) => found && setHeld(found));
-  }, [readable, saved]);
-  return held;
 }
 
 async function heldNow(): Promise<Held[]> {

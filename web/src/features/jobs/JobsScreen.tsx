@@ -1,13 +1,12 @@
 /** The jobs on this phone: where each lives, when it was saved, and the way to a new one. */
 
-import { useEffect, useState } from "preact/hooks";
-import { attempt } from "../../app/job";
 import { ports, storeTrouble } from "../../app/ports";
 import { go } from "../../app/route";
 import { timeOf } from "../../app/time";
 import { Trouble } from "../../app/ui/JobHead";
 import { Key } from "../../app/ui/Key";
 import { Screen } from "../../app/ui/Screen";
+import { useStored } from "../../app/useStored";
 import type { JobSummary } from "../../storage";
 import { words as practiceWords } from "../practice/words";
 import { OfflineLines } from "./OfflineLines";
@@ -15,7 +14,7 @@ import { Rescue } from "./Rescue";
 import { words } from "./words";
 
 export function JobsScreen() {
-  const jobs = useJobs();
+  const jobs = useStored(() => ports().store.jobs());
   return (
     <Screen
       name={words.name}
@@ -45,17 +44,6 @@ export function JobsScreen() {
       <p class="soft">{words.link}</p>
     </Screen>
   );
-}
-
-function useJobs(): JobSummary[] | null {
-  const [jobs, setJobs] = useState<JobSummary[] | null>(null);
-  const { state, revision } = ports().store;
-  const readable = state.value !== "opening";
-  // Read again whenever something was stored.
-  useEffect(() => {
-    if (readable) attempt(() => ports().store.jobs()).then(setJobs);
-  }, [readable, revision.value]);
-  return jobs;
 }
 
 function JobKey({ job }: { job: JobSummary }) {

@@ -2,13 +2,21 @@
 import "./stage";
 import assert from "node:assert/strict";
 import { beforeEach, test } from "node:test";
+import { signal } from "@preact/signals";
+import { render } from "preact";
 import { look, openJob, record, trouble } from "../../web/src/app/job";
 import { go } from "../../web/src/app/route";
+import type { Check } from "../../web/src/app/types";
+import { EraseScreen } from "../../web/src/features/erase/EraseScreen";
+import { words } from "../../web/src/features/jobs/words";
+import { PadScreen } from "../../web/src/features/pad/PadScreen";
+import { openPad, press, typing } from "../../web/src/features/pad/state";
 import { newId } from "../../web/src/storage";
 import { connected, note } from "./fake_ports";
-import { setUp } from "./stage";
+import { Stage, setUp } from "./stage";
 
 const VIEW = { title: "Fan", controls: [], diagram: { places: [] } };
+const WEIGHED = { ask: "", refuse: "", verdict: "", record: {} };
 const NOTED = [{ kind: "note made", body: {} }] as unknown as Parameters<typeof record>[0];
 const NOT_SAVED = "Not saved: the browser closed the store twice in a row.";
 
@@ -24,7 +32,7 @@ async function atWork() {
     if (store.refuses) throw new Error(NOT_SAVED);
     return wanted.map((it, n) => ({ ...note(n + 2), ...it }));
   };
-  connected({ look: asked }, { events: async () => [note(1)], appendMany });
+  connected({ look: asked, weigh: () => WEIGHED }, { events: async () => [note(1)], appendMany });
   const job = newId();
   go({ screen: "job", job, show: "work" });
   void openJob(job);
@@ -70,4 +78,48 @@ test("a save that came to nothing is told no longer when the next one is safe", 
   store.refuses = false;
   assert.equal(await record(NOTED), true);
   assert.equal(trouble.value, "");
+});
+
+test("a reading that could not be saved is told so on the pad, where its number still stands", async () => {
+  const { store, ends } = await atWork();
+  await ends();
+  openPad({ id: "v", do: "Measure", units: ["V"], record: {}, words: [] } as unknown as Check);
+  press("7");
+  store.refuses = true;
+  const pad = new Stage(render, <PadScreen />);
+  await pad.press("Keep");
+  assert.equal(await pad.says("Not saved"), NOT_SAVED);
+  assert.equal(typing.value.value?.typed, "7");
+  pad.leave();
+});
+
+test("photos that found no room in a file are told as long as the erasing is asked for", async () => {
+  const revision = signal(0);
+  let asked = 0;
+  const file = { text: "", leftOut: 2, incomplete: new Set() };
+  connected(
+    {},
+    {
+      revision,
+      jobs: async () => {
+        asked += 1;
+        await aMoment();
+        return [{ id: "j", title: "Fan", vehicle: "", count: 1, lastAt: "" }];
+      },
+      unexported: async () => new Map([["j", 1]]),
+      exported: async () => file,
+      noteExported: async () => {
+        revision.value += 1;
+      },
+    },
+  );
+  go({ screen: "erase" });
+  const screen = new Stage(render, <EraseScreen />);
+  await screen.press("Fan");
+  await screen.press("Save as a file first");
+  const before = asked;
+  while (asked === before) await aMoment();
+  await aMoment();
+  await screen.says(words.photosLeftOut(2));
+  screen.leave();
 });
