@@ -4,7 +4,7 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { render } from "preact";
 import { openJob } from "../../web/src/app/job";
-import { go } from "../../web/src/app/route";
+import { go, route } from "../../web/src/app/route";
 import { EraseScreen } from "../../web/src/features/erase/EraseScreen";
 import { newId } from "../../web/src/storage";
 import { connected, note } from "./fake_ports";
@@ -73,4 +73,13 @@ test("a job erased on this page leaves no view behind, though the page is loaded
   await workEnds();
   assert.doesNotMatch(written.join(), /zebra/);
   screen.leave();
+});
+
+test("the way back to a job that was erased leads to the list of jobs", async () => {
+  setUp();
+  connected({}, { events: async () => [] });
+  const job = newId();
+  go({ screen: "job", job, show: "pad" });
+  await openJob(job);
+  assert.deepEqual(route.value, { screen: "jobs" });
 });

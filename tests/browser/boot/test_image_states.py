@@ -15,7 +15,7 @@ from counts import LONG, counted, rounds
 from parity.cases import sample_sheets
 from parity.seed import commit
 from playwright.sync_api import Browser, BrowserContext, Playwright
-from site_server import Site
+from site_server import BUILT, ROOT, Site
 
 from footwell import messages as m
 from footwell.job.events import EVENT_FORMAT, Event
@@ -94,11 +94,19 @@ def differences(one: Any, other: Any, at: str = "") -> list[str]:
     return [] if alike else [f"{at}: {one} and {other}"]
 
 
+def core_since_the_build() -> list[str]:
+    """Files of the core that are newer than the built site: the browser would answer by another core."""
+    built = (BUILT / "build.json").stat().st_mtime
+    files = (ROOT / "py" / "footwell").rglob("*.py")
+    return [file.name for file in files if file.stat().st_mtime > built]
+
+
 def test_plain_image_and_cpython_show_the_same_of_a_job(
     new_phone: Callable[[], BrowserContext],
     harness_site: Site,
     record_property: Callable[[str, object], None],
 ) -> None:
+    assert not core_since_the_build(), "the site is older than the core: npm run build"
     page = new_phone().new_page()
     page.goto(f"{harness_site.address}harness/bench.html")
     assert page.evaluate("bench.makeImage()")

@@ -54,6 +54,10 @@ export async function openJob(job: string): Promise<void> {
     if (!running && working.value === OPENING) working.value = "";
     return;
   }
+  if (stored.length === 0) {
+    leaveErased();
+    return;
+  }
   const view = keptView(job, stored.length);
   held.value = { job, events: stored, view, viewed: view ? stored.length : 0, kept: view !== null };
   await look(OPENING);
@@ -64,6 +68,13 @@ export function leaveJob(): void {
   held.value = null;
 }
 
+/** Nothing is to be done on a job that is gone, and the browser's way back may still lead to it. */
+function leaveErased(): void {
+  leaveJob();
+  if (!running) working.value = "";
+  go({ screen: "jobs" }, true);
+}
+
 /** Another tab may have added to the job that is open, or erased it. */
 export async function refreshJob(job: string): Promise<void> {
   const stored = await ports()
@@ -72,8 +83,7 @@ export async function refreshJob(job: string): Promise<void> {
   const now = held.value;
   if (!stored || now?.job !== job || jobId.value !== job) return;
   if (stored.length === 0 && now.events.length > 0) {
-    held.value = null;
-    go({ screen: "jobs" }, true);
+    leaveErased();
   } else if (stored.length > now.events.length) {
     held.value = { ...now, events: stored };
     await look(OPENING);
