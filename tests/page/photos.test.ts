@@ -186,18 +186,42 @@ test("the largest photo fits the longest line that every release reads", async (
 const phoneWith = (events: StoredEvent[], picture: Uint8Array) =>
   ({ getAll: async () => events, get: async () => picture }) as unknown as Database;
 
+test("a file is never larger than what a phone takes in again, whatever its entries take of it", async () => {
+  const picture = jpeg(64, 48, "x".repeat(900));
+  const one = await photographed(picture);
+  const body = JSON.stringify({ text: "Ω".repeat(30_000) });
+  const note = { ...one, kind: "note made", body, sha256: await sha256(body) };
+  const events = [note, note, one, one].map((event, i) => ({ ...event, n: i + 1 }));
+  const most = 123_000;
+  const { text, leftOut } = await exportedFrom(phoneWith(events, picture), undefined, most);
+  assert.equal(leftOut, 1);
+  const { size } = new Blob([text]);
+  assert.ok(size <= most && size > most - 2_000, `${size} bytes`);
+});
+
+test("a file too large for any phone counts as no copy of its jobs", async () => {
+  const one = await photographed(jpeg(64, 48));
+  const phone = phoneWith([one, { ...one, job: "k", n: 2 }], jpeg(64, 48));
+  const { text } = await exportedFrom(phone, undefined, 0);
+  const { size } = new Blob([text]);
+  const told = async (most: number) => {
+    const { tooLarge, incomplete } = await exportedFrom(phone, undefined, most);
+    return [tooLarge, [...incomplete].sort()];
+  };
+  assert.deepEqual(await told(size - 1), [true, ["j", "k"]]);
+  assert.equal((await told(size))[0], false);
+});
+
 test("a file without room for all photos leaves out the oldest and says whose", async () => {
   const picture = jpeg(64, 48, "x".repeat(900));
   const one = await photographed(picture);
   const taken = Array.from({ length: 8 }, (_, i) => {
     return { ...one, n: i + 1, job: i < 4 ? "old" : "new" };
   });
-  const room = 6 * asText(picture).length;
-  const { text, leftOut, incomplete } = await exportedFrom(
-    phoneWith(taken, picture),
-    undefined,
-    room,
-  );
+  const phone = phoneWith(taken, picture);
+  const without = new Blob([(await exportedFrom(phone, undefined, 0)).text]).size;
+  const most = without + 6 * (',"jpeg":""'.length + asText(picture).length);
+  const { text, leftOut, incomplete } = await exportedFrom(phone, undefined, most);
   assert.deepEqual([[...incomplete], leftOut], [["old"], 2]);
   const { events, photos, refused } = await readFile(text);
   assert.deepEqual([events.size, [...photos.keys()], refused], [8, [4, 5, 6, 7, 8, 9], []]);

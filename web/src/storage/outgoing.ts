@@ -1,6 +1,6 @@
 import type { Database } from "./database";
 import { asNamed, type StoredEvent } from "./event";
-import { fileOf } from "./file";
+import { fileOf, JOBS_FILE } from "./file";
 import { storedEvents } from "./jobs";
 import { asText, photoIn, photoNamed } from "./photos";
 import { standingOf } from "./withdrawn";
@@ -10,30 +10,37 @@ export interface Exported {
   /** How many photos found no room in it, and the jobs they belong to. */
   readonly leftOut: number;
   readonly incomplete: ReadonlySet<string>;
+  /** Entries alone are more than a phone takes in again: no job is safe in this file. */
+  readonly tooLarge: boolean;
 }
 
-/** Characters of photos in one file: with all events beside them a phone still takes it in again. */
-const MOST_OF_PHOTOS = 40_000_000;
+/** Of a photo's field, beside its base64. */
+const FIELD_BYTES = ',"jpeg":""'.length;
 
-/** One job, or everything, as a file with so many characters of photos at most, the newest first. */
+/**
+ * One job, or everything, as a file. It holds as many photos, the newest first, as leave it so many bytes at
+ * most: a phone takes in no larger one again.
+ */
 export async function exportedFrom(
   db: Database,
   job?: string,
-  most = MOST_OF_PHOTOS,
+  most = JOBS_FILE.most,
 ): Promise<Exported> {
   const events = await storedEvents(db, job);
   const jpegs = new Map<StoredEvent, string>();
   const without: StoredEvent[] = [];
-  let room = most;
+  const bytes = new Blob([await fileOf(events)]).size;
+  let room = most - bytes;
   for (const event of withPhotos(events).reverse()) {
-    const bytes = await photoIn(db, event.job, photoNamed(event) ?? "");
-    const jpeg = bytes ? asText(bytes) : "";
-    room -= jpeg.length;
+    const photo = await photoIn(db, event.job, photoNamed(event) ?? "");
+    const jpeg = photo ? asText(photo) : "";
+    if (jpeg) room -= jpeg.length + FIELD_BYTES;
     if (jpeg && room >= 0) jpegs.set(event, jpeg);
     else if (jpeg) without.push(event);
   }
-  const incomplete = new Set(without.map((event) => event.job));
-  return { text: await fileOf(events, jpegs), leftOut: without.length, incomplete };
+  const tooLarge = bytes > most;
+  const incomplete = new Set((tooLarge ? events : without).map((event) => event.job));
+  return { text: await fileOf(events, jpegs), leftOut: without.length, incomplete, tooLarge };
 }
 
 /** What was removed is not handed on: of that the file carries the entry alone. */

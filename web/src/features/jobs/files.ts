@@ -13,6 +13,10 @@ export async function saveJobs(title: string, job?: string): Promise<boolean> {
   const file = await attempt(() => store.exported(job));
   if (!file) return false;
   saveFile(fileName(title), file.text);
+  if (file.tooLarge) {
+    trouble.value = words.tooLarge;
+    return true;
+  }
   await store.noteExported(job, file.incomplete);
   if (file.leftOut > 0) trouble.value = words.photosLeftOut(file.leftOut);
   return true;

@@ -22,6 +22,8 @@ export const words = {
     count + photos === 0
       ? "Nothing new in that file: all of it was here."
       : `${[count > 0 && `${count} entries`, photos > 0 && photoWords.count(photos)].filter(Boolean).join(" and ")} added from the file.`,
+  tooLarge:
+    "The file is too large to be opened again on a phone. Save the jobs one by one, each under More, Share this job.",
   photosLeftOut: (count: number) =>
     `The file holds every entry, but not ${count === 1 ? "one photo" : `${count} photos`}: it would be too large to open. ` +
     "Save the older jobs one by one, each under More, Share this job.",
