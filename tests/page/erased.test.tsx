@@ -5,8 +5,10 @@ import { test } from "node:test";
 import { render } from "preact";
 import { openJob } from "../../web/src/app/job";
 import { go, route } from "../../web/src/app/route";
+import { kept, openBuilt, type Step } from "../../web/src/features/builder/state";
 import { EraseScreen } from "../../web/src/features/erase/EraseScreen";
 import { newId } from "../../web/src/storage";
+import { forgetKept } from "../../web/src/storage/exports";
 import { connected, note } from "./fake_ports";
 import { Stage, setUp } from "./stage";
 
@@ -73,6 +75,31 @@ test("a job erased on this page leaves no view behind, though the page is loaded
   await workEnds();
   assert.doesNotMatch(written.join(), /zebra/);
   screen.leave();
+});
+
+test("the steps of a circuit go with the job that was opened on it, and stay where more was built since", async () => {
+  const methods = {
+    getItem(key: string) {
+      return (this as Record<string, unknown>)[key] ?? null;
+    },
+    setItem(key: string, text: string) {
+      Object.assign(this, { [key]: text });
+    },
+    removeItem(key: string) {
+      Reflect.deleteProperty(this, key);
+    },
+  };
+  setUp({ localStorage: Object.create(methods) });
+  connected({}, { append: async () => note(1) });
+  const step = { do: "put", what: TITLE } as unknown as Step;
+  const stays = async (goOn: boolean) => {
+    kept.set({ volts: 12, steps: [step] });
+    const job = await openBuilt(TITLE, {});
+    if (goOn) kept.set({ volts: 12, steps: [step, step] });
+    forgetKept(job);
+    return JSON.stringify({ ...localStorage }).includes(TITLE);
+  };
+  assert.deepEqual([await stays(false), await stays(true)], [false, true]);
 });
 
 test("the way back to a job that was erased leads to the list of jobs", async () => {

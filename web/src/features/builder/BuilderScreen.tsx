@@ -10,11 +10,10 @@ import { Screen } from "../../app/ui/Screen";
 import { Toggles } from "../../app/ui/Toggles";
 import { Told } from "../../app/ui/Told";
 import { Drawing } from "../circuit/Drawing";
-import { openJobOn } from "../newjob/library";
 import { words as starterWords } from "../starter/words";
 import { Board, Seldom } from "./Board";
 import { isPlain, Question } from "./Question";
-import { isBegun, kept, type Step, useBuilding } from "./state";
+import { isBegun, kept, openBuilt, type Step, useBuilding } from "./state";
 import { words } from "./words";
 
 const SCALE = 40;
@@ -36,8 +35,7 @@ export function BuilderScreen() {
   };
   const use = async () => {
     const sheet = view?.sheet;
-    // The steps stay, to go on building.
-    const job = sheet && (await attempt(() => openJobOn(view.title, sheet)));
+    const job = sheet && (await attempt(() => openBuilt(view.title, sheet)));
     if (job) go({ screen: "job", job, show: "complaint" }, true);
   };
   return (

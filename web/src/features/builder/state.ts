@@ -4,26 +4,37 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import { draft } from "../../app/draft";
 import { attempt } from "../../app/job";
 import { ports } from "../../app/ports";
-import type { Building, BuildView } from "../../app/types";
+import type { Building, BuildView, JobOpened } from "../../app/types";
 import type { Refusal } from "../../app/ui/Told";
+import { openJobOn } from "../newjob/library";
 
 export type Step = Building["steps"][number];
 
 interface Kept {
   volts: Building["volts"];
   steps: Step[];
+  /** The job that was opened on what stands: erasing it takes the steps along. */
+  job?: string;
 }
 
 export const kept = draft<Kept>("builder", { volts: 12, steps: [] });
 
 export const isBegun = () => kept.value.value.steps.length > 0;
 
+/** Opens a job on what stands. The steps stay, to go on building. */
+export async function openBuilt(title: string, sheet: JobOpened["sheet"]): Promise<string> {
+  const job = await openJobOn(title, sheet);
+  kept.set({ ...kept.value.value, job });
+  return job;
+}
+
 /** What stands, the acts that change it, and why the last one could not be. Acts answer whether they could. */
 export function useBuilding() {
   const [view, setView] = useState<BuildView | null>(null);
   const [refused, setRefused] = useState<Refusal | null>(null);
   const ask = async (next: Kept, mustBe: boolean) => {
-    const answer = await attempt(() => ports().core.call("build", next));
+    const { volts, steps } = next;
+    const answer = await attempt(() => ports().core.call("build", { volts, steps }));
     if (!answer) return false;
     setRefused(answer.refused ? { sentence: answer.refused } : null);
     if (answer.refused && mustBe) return false;
