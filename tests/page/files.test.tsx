@@ -98,6 +98,15 @@ test("the circuit goes out as a file of its form, with what is odd about it", as
   assert.match(handed.join(), /^footwell-fan-.+\.cir$/);
 });
 
+test("the circuit of a job without a title is called so", async () => {
+  const untitled = () => ({ controls: [], diagram: { places: [] } });
+  const file_make = () => ({ text: ".op", warnings: ["The lamp is assumed."] });
+  const { stage } = await files({ file_make, look: untitled });
+  await stage.press(words.netlist);
+  await stage.says("The lamp is assumed.");
+  assert.match(handed.join(), /^footwell-circuit-.+\.cir$/);
+});
+
 test("the simulator's file is asked for in the positions that were chosen", async () => {
   const asked: unknown[] = [];
   const file_make = (request: object) => {

@@ -16,7 +16,11 @@ const photo = (n: number) =>
 
 let stage: Stage | undefined;
 
-function opened(answers: Answers, store: Record<string, unknown> = {}, text = "F1.link") {
+function opened(
+  answers: Answers,
+  store: Record<string, unknown> = {},
+  text: string | null = "F1.link",
+) {
   setUp();
   link.value = text;
   const ports = connected(answers, store);
@@ -109,4 +113,11 @@ test("a job that found no room is told, and the link waits on", async () => {
   assert.equal(link.value, "F1.link");
   await stage.press(words.leave);
   assert.deepEqual([route.value, link.value], [{ screen: "jobs" }, null]);
+});
+
+test("a link that was opened or left already says so where the browser's way back leads to it", async () => {
+  const { stage } = opened({}, {}, null);
+  await stage.says("already opened or left");
+  await stage.press(words.leave);
+  assert.equal(route.value.screen, "jobs");
 });

@@ -162,6 +162,19 @@ test("the file is saved under the job's name and counts as saved", async () => {
   assert.deepEqual(noted, [[job, file.incomplete]]);
 });
 
+test("a job that Python has not shown yet is saved under no name but its own", async () => {
+  const look = () => {
+    throw new Error("Not yet.");
+  };
+  const exported = async () => ({ text: "{}\n", leftOut: 0, incomplete: new Set() });
+  const calls = { link_make: () => LINK, look };
+  const { stage } = await shared({ calls, store: { exported, noteExported: async () => {} } });
+  await stage.press("Save as a file");
+  for (let turn = 0; turn < 200 && handed.length === 0; turn++)
+    await new Promise((next) => setTimeout(next, 5));
+  assert.match(handed.join(), /^footwell-job-\d{4}-\d\d-\d\d\.jsonl$/);
+});
+
 test("a file that could not be made is told and does not count as saved", async () => {
   const exported = async () => {
     throw new Error("Nothing could be read.");

@@ -78,7 +78,10 @@ function useReading(): Reading {
   const core = ports().core.state.value.state;
   // Asked again when Python was started again.
   useEffect(() => {
-    if (text === null) return undefined;
+    if (text === null) {
+      setReading({ is: "failed", why: words.gone });
+      return undefined;
+    }
     setReading({ is: "reading" });
     let isNewest = true;
     const show = (read: Reading) => isNewest && setReading(read);

@@ -12,5 +12,6 @@ export const words = {
     "For photos ask for the job as a file.",
   take: "Take over as a new job",
   leave: "Leave it",
+  gone: "It was already opened or left here. What was taken over is among your jobs; else open the link once more.",
   failed: "This link cannot be opened",
 };
