@@ -10,6 +10,7 @@ from parity.seed import commit, some
 
 from footwell.checks.catalogue import Tools, catalogue, working_setups
 from footwell.checks.check import VOLTS, Check
+from footwell.checks.idle import moves_no_current
 from footwell.checks.outlook import activities, from_outside, outlooks
 from footwell.checks.predict import PROBES, Reading, Words, _foretold, foretold
 from footwell.circuit.circuit import Circuit
@@ -112,3 +113,54 @@ def test_a_strap_that_a_meters_own_current_needs_is_kept() -> None:
     )
     assert isinstance(sound, Reading) and isinstance(floating, Reading)
     assert sound.mean > 20.0 > 1.0 > floating.mean
+
+
+@pytest.mark.parametrize("name", some(SHEETS, 4))
+def test_what_no_current_feels_leaves_all_that_loads_and_fuses_do(name: str) -> None:
+    circuit, chance = sample(name), Random(f"{name} {commit()}")
+    every = [s.fault for s in single_faults(circuit, Circumstances())]
+    for setup in chance.sample(working_setups(circuit), 1):
+        sound = outlooks(circuit, setup, ())
+        for fault in chance.sample(every, SETS):
+            if moves_no_current(circuit, setup, fault):
+                with_it = outlooks(circuit, setup, (fault,))
+                assert [s.weight for s in with_it] == pytest.approx([s.weight for s in sound])
+                for a, b in zip(sound, with_it, strict=True):
+                    assert a.outlook.blown == b.outlook.blown, (setup, fault)
+                    shown = dict(a.outlook.activity)
+                    assert shown == pytest.approx(b.outlook.activity, abs=1e-5), (setup, fault)
+
+
+JOINT = Fault("W12", "high_resistance", 20.0)
+"""A poor joint before the right lamp's own switch."""
+
+
+def test_a_poor_joint_is_no_matter_while_nothing_draws_through_it_and_one_once_it_does() -> None:
+    circuit = sample(TRACTOR)
+    off, on = (set_up(circuit, {"A1": "on", "S2": position}) for position in ("off", "on"))
+    assert moves_no_current(circuit, off, JOINT) and from_outside(circuit, off, (JOINT,)) == ()
+    assert not moves_no_current(circuit, on, JOINT)
+    assert activities(circuit, on, (JOINT,)) != activities(circuit, on, ())
+
+
+def test_what_would_draw_a_current_of_its_own_is_never_passed_over() -> None:
+    """Where nothing draws yet a wire on earth does, and a lamp of another power once it is lit."""
+    circuit = sample(TRACTOR)
+    off, on = (set_up(circuit, {"A1": "on", "S2": position}) for position in ("off", "on"))
+    assert not moves_no_current(circuit, off, Fault("W12", "short_to_earth"))
+    lamp = circuit.elements["H1"].modes["wrong_part"]
+    other = Fault("H1", "wrong_part", lamp.factors[0])
+    dark = set_up(circuit, {"A1": "off", "S2": "off"})
+    assert moves_no_current(circuit, dark, other) and not moves_no_current(circuit, on, other)
+
+
+def test_a_reading_still_tells_what_no_current_feels() -> None:
+    """A break before an open switch darkens no lamp, and takes the voltage off the wire behind it."""
+    circuit = sample(TRACTOR)
+    off = set_up(circuit, {"A1": "on", "S2": "off"})
+    broken = Fault("W12", "open")
+    assert moves_no_current(circuit, off, broken)
+    check = Check(VOLTS, "S2.1", "earth", off)
+    sound, dead = (foretold(circuit, check, faults)[0].said for faults in ((), (broken,)))
+    assert isinstance(sound, Reading) and isinstance(dead, Reading)
+    assert sound.mean > 11.0 > 1.0 > dead.mean

@@ -9,6 +9,7 @@ from array import array
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from footwell.checks.idle import moves_no_current
 from footwell.checks.phases import phases, seen_of
 from footwell.checks.quiet import quiet_nodes, quiet_of, throughout
 from footwell.circuit.chains import alike
@@ -155,17 +156,23 @@ def from_outside(
     circuit: Circuit, setup: SetupState, faults: tuple[Fault, ...]
 ) -> tuple[Fault, ...]:
     """Faults that stand for some as far as the loads show: all in one stretch of a chain are the same, and
-    those in a stretch without voltage are none."""
+    those in a stretch without voltage are none, and a single one that no current feels is none either."""
     key = ("outside", setup, faults)
     found = circuit.cache.get(key)
     if found is None:
-        moved = alike(circuit, faults, broken_at(circuit, setup))
-
-        def nodes(under: tuple[Fault, ...]) -> int:
-            return throughout(seen.outlook.quiet for seen in outlooks(circuit, setup, under))
-
-        found = circuit.cache[key] = quiet_of(circuit, setup, nodes).fewer(moved)
+        found = circuit.cache[key] = _fewer(circuit, setup, faults)
     return found
+
+
+def _fewer(circuit: Circuit, setup: SetupState, faults: tuple[Fault, ...]) -> tuple[Fault, ...]:
+    moved = alike(circuit, faults, broken_at(circuit, setup))
+    if len(moved) == 1 and moves_no_current(circuit, setup, moved[0]):
+        return ()
+
+    def nodes(under: tuple[Fault, ...]) -> int:
+        return throughout(seen.outlook.quiet for seen in outlooks(circuit, setup, under))
+
+    return quiet_of(circuit, setup, nodes).fewer(moved)
 
 
 def broken_at(circuit: Circuit, setup: SetupState) -> frozenset[int]:

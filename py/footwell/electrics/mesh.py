@@ -54,6 +54,15 @@ class Kept:
     """Edges between kept nodes, or from one to earth: number and ends."""
     terms: tuple[Term, ...]
     rest: tuple[Term, ...]
+    leads: dict[int, tuple[int, ...]]
+    """For each edge between kept nodes, which of `steps` a change there leads up to."""
+
+    def after(self, edges: Iterable[int]) -> list[Step]:
+        """The steps, in their order, that come out otherwise where something changes at some edges."""
+        numbers: set[int] = set()
+        for edge in edges:
+            numbers.update(self.leads[edge])
+        return [self.steps[n] for n in sorted(numbers)]
 
 
 @dataclass(frozen=True)
@@ -150,14 +159,17 @@ def _kept(mesh: Mesh, positions: set[int]) -> Kept:
         gathers = tuple((e, tuple(p for p in numbers if p in own)) for e, numbers in step.gathers)
         steps.append(step._replace(gathers=gathers))
     nodes = {step.node for step in inside} | {mesh.n}
-    ends = mesh.edge_of.items()
+    every = mesh.edge_of.items()
+    ends = tuple((edge, a, b) for (a, b), edge in every if a in nodes and b in nodes)
+    number = {position: n for n, position in enumerate(sorted(positions))}
     return Kept(
         frozenset(positions),
         tuple(steps),
         tuple(held),
-        tuple((edge, a, b) for (a, b), edge in ends if a in nodes and b in nodes),
+        ends,
         tuple(term for term in mesh.terms if term[0] in nodes),
         tuple(term for term in mesh.terms if term[0] not in nodes),
+        {edge: tuple(number[p] for p in mesh.above[mesh.first[edge]]) for edge, _, _ in ends},
     )
 
 

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from footwell.electrics.elimination import Factor, carry, eliminate, restore
-from footwell.electrics.mesh import Kept
+from footwell.electrics.mesh import Kept, Step
 from footwell.parts.laws import Law
 
 ROUNDS = 100
@@ -46,6 +46,19 @@ class Tangents:
     def touching(cls, bent: Sequence[Bent], at: list[float]) -> Tangents:
         return cls(at, [each.law.at(u) for each, u in zip(bent, at, strict=True)])
 
+    def moved(self, bent: Sequence[Bent], ends: Sequence[float]) -> Tangents:
+        """The tangents at other voltages; a law that has come to rest keeps its own."""
+        at, lines = self.at[:], self.lines[:]
+        for n, (u, end) in enumerate(zip(at, ends, strict=True)):
+            if not -SETTLED_VOLTS <= end - u <= SETTLED_VOLTS:
+                at[n], lines[n] = end, bent[n].law.at(end)
+        return Tangents(at, lines)
+
+    def turned(self, before: Tangents, bent: Sequence[Bent]) -> set[int]:
+        """Edges where the slope of some tangent is another than before."""
+        rows = zip(bent, self.lines, before.lines, strict=True)
+        return {each.edge for each, (_, now), (_, then) in rows if now != then}
+
 
 @dataclass(frozen=True, slots=True)
 class Stride:
@@ -62,7 +75,7 @@ class Stride:
 
     def to(self, share: float) -> Tangents:
         ends = [u + share * move for u, move in zip(self.start.at, self.moves, strict=True)]
-        return Tangents.touching(self.bent, ends)
+        return self.start.moved(self.bent, ends)
 
     def bend(self, share: float, end: Tangents) -> float:
         """What the laws add to the slope on the way, beyond what their tangents foretold (W)."""
@@ -103,18 +116,22 @@ def iterate(
     volts = list(start)
     here = Tangents.touching(bent, [volts[a] - volts[b] for _, a, b, _ in bent])
     settled = False
+    steps: Sequence[Step] = kept.steps
     for _ in range(ROUNDS):
-        before = list(volts)
-        most = _touch(kept, factor, straight_g, current, bent, here, volts)
+        before, touched = list(volts), here
+        most = _touch(kept, steps, factor, straight_g, current, bent, here, volts)
         moves = [volts[a] - volts[b] - u for (_, a, b, _), u in zip(bent, here.at, strict=True)]
         if settled or max(map(abs, moves)) <= SETTLED_VOLTS:
             return volts, True, most
         here, settled = _follow(kept, straight_g, Stride(bent, here, moves), before, volts)
+        # Only slopes are eliminated: where none is another, steps would come out bit for bit alike.
+        steps = kept.after(here.turned(touched, bent))
     return volts, False, most
 
 
 def _touch(
     kept: Kept,
+    steps: Sequence[Step],
     factor: Factor,
     straight_g: Sequence[float],
     current: Sequence[float],
@@ -122,14 +139,15 @@ def _touch(
     here: Tangents,
     volts: list[float],
 ) -> float:
-    """Solve with the tangents in place of the laws, each a conductance beside a current."""
+    """Solve with the tangents in place of the laws, each a conductance beside a current; `steps` are those
+    that the factor does not hold yet."""
     laid, flows = list(straight_g), list(current)
     for (_, a, b, edge), u, (amps, slope) in zip(bent, here.at, here.lines, strict=True):
         flow = amps - slope * u
         laid[edge] += slope
         flows[a] -= flow
         flows[b] += flow
-    eliminate(kept.steps, laid, factor)
+    eliminate(steps, laid, factor)
     most = carry(kept.steps, factor, flows, volts)
     restore(kept.terms, factor.share, volts)
     return most
