@@ -276,7 +276,8 @@ class WiringFinding(Message):
     slip: str
     differences: list[str]
     effects: list[str]
-    explains_complaint: bool
+    explains_complaint: bool | None
+    """None where no complaint has been told."""
     damage: list[str]
     moves: list[str]
     notes: list[str]

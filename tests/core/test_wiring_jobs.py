@@ -38,6 +38,7 @@ def test_finding_of_every_slip_tells_name_differences_effects_and_moves(name: st
             told = finding(case, half, dict(slip.wiring))
             assert not told.same and told.slip.lower() == slip.title.lower()
             assert told.differences and told.effects and told.moves
+            assert told.explains_complaint is None, "nothing was told yet"
 
 
 @pytest.mark.parametrize("name", NAMES)

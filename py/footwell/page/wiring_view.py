@@ -148,7 +148,7 @@ def finding(
             slip="",
             differences=[],
             effects=[],
-            explains_complaint=False,
+            explains_complaint=None,
             damage=[],
             moves=[],
             notes=notes,
@@ -162,7 +162,7 @@ def finding(
         same=False,
         slip=words.slip(whole),
         differences=words.differences(drawn, whole),
-        effects=[*_effects(sound, wired), *_summary(case, wired, hurt)],
+        effects=[*_effects(sound, wired), *_spared(wired, hurt)],
         explains_complaint=explains(case, wired, sound),
         damage=[damage_words(wired, s) for s in hurt],
         moves=[words.move(*m) for m in moves(drawn, whole)],
@@ -206,25 +206,22 @@ def word(
     return max(chances, key=lambda w: chances[w])
 
 
-def _summary(case: Case, wired: Circuit, hurt: list[Stress]) -> list[str]:
-    """Whether the wiring is enough for the complaint, and what it cannot have done."""
-    sound = case.circuit_for(AS_DRAWN)
-    lines: list[str] = []
-    if explains(case, wired, sound):
-        lines.append("This wiring alone is enough for the complaint.")
-    elif any(isinstance(e, Sighting) for e in case.evidence):
-        lines.append("This wiring alone does not explain the complaint.")
+def _spared(wired: Circuit, hurt: list[Stress]) -> list[str]:
+    """What the wiring cannot have done."""
     heated = {s.element for s in hurt}
-    for element in wired.elements.values():
-        if element.kind.name in ("resistor_pack", "relay") and element.id not in heated:
-            lines.append(f"It cannot have overloaded {say.short_named(wired, element.id)}.")
-    return lines
+    return [
+        f"It cannot have overloaded {say.short_named(wired, element.id)}."
+        for element in wired.elements.values()
+        if element.kind.name in ("resistor_pack", "relay") and element.id not in heated
+    ]
 
 
-def explains(case: Case, wired: Circuit, sound: Circuit) -> bool:
-    """Whether the wiring gives, in every position told, what was told."""
+def explains(case: Case, wired: Circuit, sound: Circuit) -> bool | None:
+    """Whether the wiring gives, in every position told, what was told; None where nothing was."""
     told = [e for e in case.evidence if isinstance(e, Sighting) and e.epoch == 0]
-    return bool(told) and all(word(sound, wired, e.setup, e.load) == e.word for e in told)
+    if not told:
+        return None
+    return all(word(sound, wired, e.setup, e.load) == e.word for e in told)
 
 
 def damage_words(circuit: Circuit, stress: Stress) -> str:

@@ -907,7 +907,7 @@ export interface WiringFinding {
   slip: string;
   differences: string[];
   effects: string[];
-  explains_complaint: boolean;
+  explains_complaint: boolean | null;
   damage: string[];
   moves: string[];
   notes: string[];

@@ -4,11 +4,11 @@ import type { WiringFinding } from "../../app/types";
 import { words } from "./words";
 
 export function FindingView({ finding }: { finding: WiringFinding }) {
-  const explains = finding.explains_complaint ? words.explains : words.explainsNot;
+  const explains = finding.explains_complaint;
   return (
     <section class="block">
       <h2 class="said">{finding.same ? words.asDrawn : finding.slip}</h2>
-      {!finding.same && <p class="left">{explains}</p>}
+      {explains !== null && <p class="left">{explains ? words.explains : words.explainsNot}</p>}
       <Lines title={words.moves} lines={finding.moves} ordered />
       <Lines title={words.notes} lines={finding.notes} />
       <Lines title={words.differences} lines={finding.differences} />

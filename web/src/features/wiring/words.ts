@@ -72,7 +72,7 @@ export const words = {
   moves: "Moves that put it right",
   moved: "I have moved them",
   asDrawn: "Every wire sits where it should.",
-  explains: "This wiring alone explains the complaint.",
+  explains: "This wiring alone is enough for the complaint.",
   explainsNot: "This wiring alone does not explain the complaint.",
   doubtful: "worked on before",
   inspected: "looked at",
