@@ -97,7 +97,7 @@ def erased(walk: Walk) -> None:
     """One more job, and erased again."""
     walk.tap("New job")
     walk.tap("Horn with relay")
-    walk.tap("Silent in every position")
+    walk.tap("Both horns silent")
     walk.go("Start")
     walk.key("Suspects").wait_for()
     to_jobs(walk)

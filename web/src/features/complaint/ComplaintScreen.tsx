@@ -11,10 +11,18 @@ import { CommitKey, Key } from "../../app/ui/Key";
 import { Screen } from "../../app/ui/Screen";
 import { Toggles } from "../../app/ui/Toggles";
 import { PositionRows } from "../positions/PositionRows";
-import { allDead, askedOf } from "../positions/state";
+import { askedOf } from "../positions/state";
 import { Waiting } from "../step/Waiting";
 import { ToolTicks } from "../story/ToolTicks";
-import { type Complaint, entriesOf, isTold, nothingTold, toldBy } from "./state";
+import {
+  type Complaint,
+  deadOf,
+  entriesOf,
+  isDeadSaid,
+  isTold,
+  nothingTold,
+  toldBy,
+} from "./state";
 import { words } from "./words";
 
 export function ComplaintScreen() {
@@ -50,12 +58,11 @@ function Told({ view: now }: { view: JobView }) {
     >
       <Trouble />
       <div class="stack">
-        <Key
-          look="answer"
-          onPress={() => draft.set({ ...said, told: allDead(asked), engine: "off" })}
-        >
-          {deadIn(asked.loads)}
-        </Key>
+        {!isDeadSaid(now) && (
+          <Key look="answer" onPress={() => draft.set({ ...deadOf(now), now: said.now })}>
+            {deadIn(asked.loads)}
+          </Key>
+        )}
         {now.complaints.map((answer) => (
           <Key
             key={answer.words}

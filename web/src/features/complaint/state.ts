@@ -3,7 +3,7 @@
 import { story, tools } from "../../app/facts";
 import { helper, instruments } from "../../app/prefs";
 import type { Entry, JobView, StoryTold } from "../../app/types";
-import { askedOf, keyOf, statesOf, type Told } from "../positions/state";
+import { allDead, askedOf, keyOf, statesOf, type Told } from "../positions/state";
 
 export interface Complaint {
   told: Told;
@@ -27,6 +27,17 @@ export function isTold(answer: ReadyAnswer, complaint: Complaint): boolean {
     says.every(([key, state]) => complaint.told[key] === state)
   );
 }
+
+/** Nothing works in any position that is asked. */
+export const deadOf = (view: JobView): Complaint => ({
+  ...nothingTold,
+  told: allDead(askedOf(view)),
+  engine: "off",
+});
+
+/** Whether a ready answer says of everything that it is dead, in words of the circuit's own. */
+export const isDeadSaid = (view: JobView): boolean =>
+  view.complaints.some((answer) => isTold(answer, deadOf(view)));
 
 export const nothingTold: Complaint = { told: {}, now: null };
 
