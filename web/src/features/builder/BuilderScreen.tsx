@@ -71,7 +71,7 @@ export function BuilderScreen() {
       {view && (
         <p>
           {words.from} <b>{view.at.name}</b>
-          {isBegun() && view.problems.length > 0 && ` · ${words.open(view.problems.length)}`}
+          {isBegun() && ` · ${openWords(view)}`}
         </p>
       )}
       {view && about === "more" && <Seldom onChoose={choose} />}
@@ -92,6 +92,10 @@ export function BuilderScreen() {
     </Screen>
   );
 }
+
+/** How many ends lead nowhere yet; that none does is told too, or the question for more reads as a demand. */
+const openWords = ({ problems }: BuildView) =>
+  problems.length > 0 ? words.open(problems.length) : words.complete;
 
 /** The drawing, with the end in hand in sight. */
 function Growing({ view }: { view: BuildView }) {

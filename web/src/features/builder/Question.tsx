@@ -77,7 +77,7 @@ function PartAsked({ what, onStep }: { what: Put["what"]; onStep: (step: Step) =
   const [typed, setTyped] = useState("");
   const [turned, setTurned] = useState(false);
   const put = (more: Partial<Put>) => onStep({ do: "put", what, turned, ...more });
-  const many = what === "switch" || what === "resistor pack";
+  const many = what === "switch" || what === "resistor pack" ? what : null;
   const number = Number(typed.trim().replace(",", "."));
   const known = number > 0 && number <= MOST;
   const wrong = typed.trim() !== "" && !known;
@@ -86,14 +86,14 @@ function PartAsked({ what, onStep }: { what: Put["what"]; onStep: (step: Step) =
       {many && (
         <Toggles
           question={words.turned}
-          options={words.comesIn}
+          options={words.comesIn[many]}
           chosen={turned}
           onChoose={setTurned}
         />
       )}
       {many && (
         <Toggles
-          question={what === "switch" ? words.outlets : words.steps}
+          question={many === "switch" ? words.outlets : words.steps}
           options={COUNTS.map(asOption)}
           chosen={null}
           onChoose={(ways) => put({ ways })}

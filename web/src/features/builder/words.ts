@@ -42,11 +42,17 @@ export const words = {
   twin: "Lamp code",
   outlets: "Outlets of the switch",
   steps: "Steps of the pack",
-  turned: "The current comes in at the single end?",
-  comesIn: [
-    { value: false, name: "No, or as usual" },
-    { value: true, name: "The other way round" },
-  ],
+  turned: "Where does the current come in?",
+  comesIn: {
+    switch: [
+      { value: false, name: "At the one common end" },
+      { value: true, name: "At the outlets" },
+    ],
+    "resistor pack": [
+      { value: false, name: "At the taps" },
+      { value: true, name: "At the one common end" },
+    ],
+  },
   amount: { amps: "Current, A", watts: "Power, W", ohms: "Resistance, Ω", other: "" },
   plugName: "Name of the plug, if it has one",
   pins: "Its ways: how many, or their names (1-4, 7)",
@@ -82,6 +88,7 @@ export const words = {
   use: "Use this sheet",
   volts: "Vehicle",
   open: (count: number) => `Still open: ${count}`,
+  complete: "No end is left open",
   openHere: (place: string) => `Leads nowhere yet: ${place}`,
   drawing: "What is built so far",
 };
