@@ -39,6 +39,12 @@ class Job(Message):
     events: Events
 
 
+class AheadAsked(Job):
+    """The next piece of the work ahead of the first question, after so many pieces were `done`."""
+
+    done: Annotated[int, Field(ge=0)] = 0
+
+
 class PracticeWanted(Message):
     """A sheet to practise on. The same `seed` hides the same."""
 
@@ -928,9 +934,10 @@ class Ready(Message):
 
 
 class Prepared(Message):
-    """How many suspects were worked out ahead of the first question."""
+    """How many pieces of the work ahead of the first question are `done`, and how many are `left`."""
 
-    suspects: int
+    done: int
+    left: int
 
 
 class Problem(Message):

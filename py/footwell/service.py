@@ -106,9 +106,11 @@ def fall(request: m.FallAsked) -> m.FallView:
     return fall_view(request)
 
 
-def prepare(request: m.Job) -> m.Prepared:
-    """Work out all single faults ahead, while the person still tells the story."""
-    return m.Prepared(suspects=prepared(replay(request.events).case))
+def prepare(request: m.AheadAsked) -> m.Prepared:
+    """Work out a piece of what single faults do, while the person still tells the story. Whoever goes on
+    sooner waits for no more than that piece."""
+    left = prepared(replay(request.events).case, request.done)
+    return m.Prepared(done=request.done + 1, left=left)
 
 
 def check_at(request: m.CheckAsked) -> m.Check:
@@ -223,7 +225,7 @@ CALLS: dict[str, tuple[type[BaseModel], type[BaseModel], Callable[[Any], BaseMod
     "look": (m.Job, m.JobView, look),
     "diagram": (m.DiagramAsked, m.Diagram, diagram),
     "fall": (m.FallAsked, m.FallView, fall),
-    "prepare": (m.Job, m.Prepared, prepare),
+    "prepare": (m.AheadAsked, m.Prepared, prepare),
     "check_at": (m.CheckAsked, m.Check, check_at),
     "weigh": (m.ReadingTyped, m.Weighed, weigh),
     "wiring": (m.WiringAsked, m.ConnectorView, wiring),

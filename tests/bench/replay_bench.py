@@ -13,7 +13,7 @@ import time
 from statistics import median
 
 from in_browser import BrowserPython, browser_python
-from next_check_bench import JOBS, events_of, forget, request
+from next_check_bench import JOBS, events_of, forget, prepared, request
 from table import print_table
 
 from footwell.job.events import Event
@@ -51,7 +51,7 @@ def first_looks(python: BrowserPython, events: list[Event]) -> float:
     times = []
     for _ in range(RUNS):
         forget(python)
-        python.call("prepare", request(events[:1]))
+        prepared(python, events[:1])
         times += python.times("look", request(events), 1)
     return median(times)
 

@@ -3,7 +3,9 @@ import "./stage";
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import type { JobView } from "../../web/src/app/types";
+import { prepareWhile } from "../../web/src/features/complaint/ahead";
 import { isDeadSaid, type ReadyAnswer } from "../../web/src/features/complaint/state";
+import { connected } from "./fake_ports";
 
 const answer = (loads: string[], engine: ReadyAnswer["engine"] = "off"): ReadyAnswer => ({
   words: "Dark",
@@ -26,4 +28,22 @@ test("one lamp dark, or all of them with the engine running, says something else
   assert.equal(isDeadSaid(asked(answer(["L1"]))), false);
   assert.equal(isDeadSaid(asked(answer(["L1", "L2"], "on"))), false);
   assert.equal(isDeadSaid(asked()), false);
+});
+
+/** The pieces that are asked of a core with five of them, as long as some are wanted. */
+async function pieces(wanted: number): Promise<number[]> {
+  const asked: number[] = [];
+  connected({
+    prepare: ({ done = 0 }) => {
+      asked.push(done);
+      return { done: done + 1, left: 4 - done };
+    },
+  });
+  await prepareWhile(() => asked.length < wanted);
+  return asked;
+}
+
+test("work ahead goes on piece by piece to its end, or until the story is told", async () => {
+  assert.deepEqual(await pieces(99), [0, 1, 2, 3, 4]);
+  assert.deepEqual(await pieces(2), [0, 1]);
 });

@@ -77,7 +77,7 @@ export interface Calls {
     response: PracticeEnd;
   };
   prepare: {
-    request: Job;
+    request: AheadAsked;
     response: Prepared;
   };
   read_sheet: {
@@ -1179,10 +1179,21 @@ export interface Road {
   minutes: number;
 }
 /**
- * How many suspects were worked out ahead of the first question.
+ * The next piece of the work ahead of the first question, after so many pieces were `done`.
+ */
+export interface AheadAsked {
+  /**
+   * @maxItems 5000
+   */
+  events: Event[];
+  done?: number;
+}
+/**
+ * How many pieces of the work ahead of the first question are `done`, and how many are `left`.
  */
 export interface Prepared {
-  suspects: number;
+  done: number;
+  left: number;
 }
 export interface SheetText {
   text: string;

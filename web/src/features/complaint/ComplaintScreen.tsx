@@ -2,8 +2,7 @@
 
 import { useEffect } from "preact/hooks";
 import { useDraft } from "../../app/draft";
-import { events, jobId, record, view } from "../../app/job";
-import { ports } from "../../app/ports";
+import { jobId, record, view } from "../../app/job";
 import { go, show } from "../../app/route";
 import type { JobView, LoadView } from "../../app/types";
 import { JobHead, Trouble } from "../../app/ui/JobHead";
@@ -14,6 +13,7 @@ import { PositionRows } from "../positions/PositionRows";
 import { askedOf } from "../positions/state";
 import { Waiting } from "../step/Waiting";
 import { ToolTicks } from "../story/ToolTicks";
+import { prepareWhile } from "./ahead";
 import {
   type Complaint,
   deadOf,
@@ -101,8 +101,10 @@ function deadIn(loads: LoadView[]): string {
 /** The core works ahead while the story is told; where it cannot, it does the same work later. */
 function usePreparation(): void {
   useEffect(() => {
-    ports()
-      .core.call("prepare", { events: events.value })
-      .catch(() => undefined);
+    let told = false;
+    prepareWhile(() => !told).catch(() => undefined);
+    return () => {
+      told = true;
+    };
   }, []);
 }
