@@ -7,7 +7,12 @@ from itertools import product
 import pytest
 
 from footwell.checks.catalogue import MOST_SETUPS, working_setups
+from footwell.circuit.circuit import AS_DRAWN
+from footwell.circuit.setup import set_up
+from footwell.job.replay import circuits_of
+from footwell.page.words import controls_words
 from footwell.sheet.models import Sheet
+from footwell.sheet.reading import read_data
 
 from .job_rig import MINIBUS, Data, Job, asked, compact, sheet
 from .sample_circuits import NAMES, sample
@@ -68,3 +73,16 @@ def test_a_long_name_of_every_control_fits_into_a_reading() -> None:
     record = job.ask("check_at", instrument="volts", red="X4.1.a")["record"]
     kept = job.ask("weigh", record=record, typed="24", unit="V")["record"]
     assert job.add("reading taken", **kept).look()["problems"] == []
+
+
+def test_of_many_controls_those_that_are_off_are_told_together_and_the_others_by_name() -> None:
+    data = with_eight_controls()
+    for control in data["controls"]:
+        control["positions"][0]["name"] = "off"
+    circuit = circuits_of(read_data(data))(AS_DRAWN)
+    said = [
+        controls_words(circuit, set_up(circuit, dict.fromkeys(on, "1")))
+        for on in ([], ["S3"], ["S1", "S2", "S3", "S4", "S5", "S6"])
+    ]
+    assert said[:2] == ["everything off", "switch 3 at 1 · everything else off"]
+    assert said[2].endswith("switch 6 at 1 · switch 7 off · switch 8 off")

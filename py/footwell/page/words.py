@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 
 from footwell.checks.phases import phases
 from footwell.circuit.circuit import Circuit
@@ -10,7 +11,7 @@ from footwell.circuit.fault import Fault
 from footwell.circuit.places import element_named, named, places, wires_named
 from footwell.circuit.setup import SetupState
 from footwell.faults.suspects import Repair
-from footwell.sheet.models import SheetConnector
+from footwell.sheet.models import SheetConnector, SheetControl
 from footwell.sheet.points import seen_point
 
 LIKELIHOOD = (
@@ -172,17 +173,29 @@ def repair_title(circuit: Circuit, repair: Repair) -> str:
     return short_named(circuit, repair[0])
 
 
+MANY_OFF = 3
+"""So many controls that are off are told together: nobody reads eight names for the one that matters."""
+
+
 def controls_words(circuit: Circuit, setup: SetupState) -> str:
-    """Position of every control: "fan switch at 3"."""
+    """Position of every control: "fan switch at 3"; many that are off together."""
     positions = dict(setup.controls)
-    spoken: list[str] = []
-    for control in circuit.sheet.controls:
-        chosen = positions.get(control.part, control.off)
-        name = next((p.name for p in control.positions if p.id == chosen), chosen)
-        spoken.append(
-            f"{control.name} {name}" if name in ("on", "off") else f"{control.name} at {name}"
-        )
+    named = [(c.name, _position(c, positions)) for c in circuit.sheet.controls]
+    together = sum(name == "off" for _, name in named) >= MANY_OFF
+    spoken = [
+        f"{control} {name}" if name in ("on", "off") else f"{control} at {name}"
+        for control, name in named
+        if not (together and name == "off")
+    ]
+    if together:
+        spoken.append("everything else off" if spoken else "everything off")
     return " · ".join(spoken)
+
+
+def _position(control: SheetControl, positions: Mapping[str, str]) -> str:
+    """The name of the position that a control is in."""
+    chosen = positions.get(control.part, control.off)
+    return next((p.name for p in control.positions if p.id == chosen), chosen)
 
 
 def condition(circuit: Circuit, setup: SetupState) -> str:

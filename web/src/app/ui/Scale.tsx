@@ -15,7 +15,8 @@ const place = (band: Band, value: number) => {
   return Math.min(1, Math.max(0, share));
 };
 
-const ends = new Intl.NumberFormat(undefined, { maximumSignificantDigits: 3 });
+/** Without a mark between thousands: 14,400 is fourteen and a bit to half the world. */
+const ends = new Intl.NumberFormat(undefined, { maximumSignificantDigits: 3, useGrouping: false });
 
 /** A band told in thousandths ("4–12 mV") has the ends of its scale in thousandths too. */
 const endOf = (band: Band, value: number) =>

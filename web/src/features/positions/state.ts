@@ -1,6 +1,7 @@
 /** What each load does in each position, while it is being told. */
 
 import type { Controls, ControlView, JobView, LoadView, PositionsTried } from "../../app/types";
+import { words } from "./words";
 
 /** Answers by the key of position and load; what is not there was not told. */
 export type Told = Record<string, string>;
@@ -10,14 +11,23 @@ export const keyOf = (controls: Controls, load: string) =>
     .map(([control, position]) => `${control}=${position}`)
     .join(",")}/${load}`;
 
-/** "Fan switch 2, ignition on", in the words of the sheet. */
+/** So many controls that are off are told together. */
+const MANY_OFF = 3;
+
+/** "Fan switch 2, ignition on", in the words of the sheet; many that are off together. */
 export function nameOf(controls: Controls, all: ControlView[]): string {
-  const named = all.flatMap((control) => {
-    const position = control.positions.find(({ id }) => id === controls[control.id]);
-    return position ? [`${control.name} ${position.name}`] : [];
+  const named = all.flatMap(({ id, name, positions }) => {
+    const position = positions.find((one) => one.id === controls[id]);
+    return position ? [{ name, at: position.name }] : [];
   });
-  return named.join(" · ");
+  const isOff = ({ at }: { at: string }) => at === words.off;
+  if (named.filter(isOff).length < MANY_OFF) return told(named);
+  const others = named.filter((one) => !isOff(one));
+  return others.length > 0 ? `${told(others)} · ${words.othersOff}` : words.allOff;
 }
+
+const told = (named: { name: string; at: string }[]) =>
+  named.map(({ name, at }) => `${name} ${at}`).join(" · ");
 
 type Asked = { positions: Controls[]; loads: LoadView[] };
 
