@@ -119,7 +119,7 @@ def _triples(
     chosen = joined(_best(bases, EXTENDED), seconds, MOST_TRIPLES, _fits(bases), later)
     triples = asked.follow(chosen)
     found = [*alive, *pairs, *triples]
-    if later or asked.strays(_best(found, 1)[0]):
+    if asked.strays(_best(found, 1)[0]):
         tried = {h.faults for h in chosen}
         more = _two_beside(_surest(found, singles), seconds, asked.all_of_it)
         triples += asked.follow([h for h in more if h.faults not in tried])
