@@ -6,14 +6,14 @@ from footwell.diagnosis.belief import believe
 from footwell.diagnosis.conclude import Conclusion, Next
 from footwell.job.replay import replay
 from footwell.messages import FinishedStep
-from footwell.page.step_view import _finished
+from footwell.page.finished_view import finished_view
 
 from .job_rig import Job
 
 
 def last_screen(**fan: str) -> FinishedStep:
     case = replay(Job().tools("meter").positions(**fan).stored()).case
-    return _finished(case, Conclusion(believe(case), (), Next("finished", solved=False)), [])
+    return finished_view(case, Conclusion(believe(case), (), Next("finished", solved=False)), [])
 
 
 def test_where_every_position_works_nothing_is_to_be_renewed_for_what_is_not_proven() -> None:

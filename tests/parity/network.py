@@ -33,6 +33,8 @@ Faults = tuple[Fault, ...]
 Row = tuple[float, ...]
 SLIP = 0.02
 """Share of readings that are slips."""
+UNLIKE_ODDS, ASTRAY = 0.01, 0.3
+"""Odds of a vehicle that is not like its sheet at one place, and the share of numbers led astray by it."""
 NO_SLIPS = 1e-40
 """Share that leaves slips no say beside numbers that a suspect foretells."""
 
@@ -40,10 +42,12 @@ NO_SLIPS = 1e-40
 @dataclass(frozen=True)
 class Table:
     """Chances of a piece of evidence: `rows[suspect][slips]` are those of the outcomes, the one seen
-    first. Slips count up as in `patterns`; none of these comes last and knows no slips."""
+    first. Slips count up as in `patterns`; none of these comes last and knows no slips. `numbers` are led
+    astray where a vehicle is not like its sheet."""
 
     slips: int
     rows: tuple[tuple[Row, ...], ...]
+    numbers: bool = False
 
 
 def patterns(slips: int) -> list[tuple[int, ...]]:
@@ -51,8 +55,27 @@ def patterns(slips: int) -> list[tuple[int, ...]]:
     return list(product((0, 1), repeat=slips))
 
 
-def posteriors(odds: Sequence[float], tables: Sequence[Table], slip: float = SLIP) -> list[float]:
-    """Share of every suspect by the network, none of these last."""
+@dataclass(frozen=True)
+class Posteriors:
+    """Share of every suspect, of each beside a sheet that its vehicle is not like, and of anything else."""
+
+    suspects: list[float]
+    unlike: list[float]
+    anything: float
+
+    def kept(self, own: Sequence[float]) -> list[float]:
+        """Shares among the suspects that have a share of their `own`, none of these last."""
+        kept = [x if mine else 0.0 for x, mine in zip(self.suspects, own, strict=True)]
+        none = self.anything + sum(x for x, mine in zip(self.unlike, own, strict=True) if mine)
+        return [x / (sum(kept) + none) for x in [*kept, none]]
+
+
+def posteriors(
+    odds: Sequence[float], tables: Sequence[Table], slip: float = SLIP, astray: float = ASTRAY
+) -> Posteriors:
+    """The shares by the network. Odds of anything else come last."""
+    count = len(odds) - 1
+    odds = [*odds[:-1], *(UNLIKE_ODDS * x for x in odds[:-1]), odds[-1]]
     net = pyagrum.BayesNet()
     net.add(pyagrum.LabelizedVariable("suspect", "", len(odds)))
     net.cpt("suspect").fillWith([x / sum(odds) for x in odds])
@@ -62,16 +85,20 @@ def posteriors(odds: Sequence[float], tables: Sequence[Table], slip: float = SLI
         parents = [f"slip{n}.{k}" for k in range(table.slips)]
         for parent in parents:
             net.add(pyagrum.LabelizedVariable(parent, "", 2))
-            net.cpt(parent).fillWith([1.0 - slip, slip])
+            net.addArc("suspect", parent)
             net.addArc(parent, f"seen{n}")
-        for s, row in enumerate(table.rows):
+            for s in range(len(odds)):
+                share = astray if table.numbers and count <= s < 2 * count else slip
+                net.cpt(parent)[{"suspect": s}] = [1.0 - share, share]
+        for s, row in enumerate([*table.rows[:-1], *table.rows]):
             for slipped, chances in zip(patterns(table.slips), row, strict=True):
                 given = {"suspect": s, **dict(zip(parents, slipped, strict=True))}
                 net.cpt(f"seen{n}")[given] = list(chances)
     solver = pyagrum.LazyPropagation(net)
     solver.setEvidence({f"seen{n}": 0 for n in range(len(tables))})
     solver.makeInference()
-    return [float(x) for x in solver.posterior("suspect").tolist()]
+    found = [float(x) for x in solver.posterior("suspect").tolist()]
+    return Posteriors(found[:count], found[count:-1], found[-1])
 
 
 def floored(shares: Sequence[float]) -> list[float]:
@@ -132,7 +159,9 @@ def _numbers(case: Case, items: Sequence[Taken], suspects: Sequence[Faults]) -> 
     logs.append([sum(strays)] * len(logs[0]))
     box = -max(x for row in logs for x in row) - 1.0
     chances = [[math.exp(x + box) for x in row] for row in logs]
-    return Table(len(items), tuple(tuple((x, 1.0 - x) for x in row) for row in chances))
+    return Table(
+        len(items), tuple(tuple((x, 1.0 - x) for x in row) for row in chances), numbers=True
+    )
 
 
 def _log(

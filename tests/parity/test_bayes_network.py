@@ -15,6 +15,7 @@ from footwell.diagnosis.case import Case
 from footwell.diagnosis.hypotheses import hypotheses
 
 from .network import (
+    ASTRAY,
     NO_SLIPS,
     SLIP,
     Faults,
@@ -45,11 +46,12 @@ class Compared:
     def apart(self, tables: Sequence[Table] | None = None) -> float:
         """Largest difference from a network's shares. Suspects that are dropped are so because they
         are hopeless; the network is asked about the others."""
-        every = posteriors(self.odds, tables or self.tables, self.slip)
-        dropped = [x for x, own in zip(every, self.shares, strict=True) if not own]
+        astray = NO_SLIPS if self.slip == NO_SLIPS else ASTRAY
+        every = posteriors(self.odds, tables or self.tables, self.slip, astray)
+        own = self.shares[:-1]
+        dropped = [x for x, mine in zip(every.suspects, own, strict=True) if not mine]
         assert tables or max(dropped, default=0.0) < math.exp(-HOPELESS)
-        kept = [x if own else 0.0 for x, own in zip(every, self.shares, strict=True)]
-        theirs = floored([x / sum(kept) for x in kept])
+        theirs = floored(every.kept(own))
         return max(abs(a - b) for a, b in zip(self.shares, theirs, strict=True))
 
     def altered(self) -> float:
@@ -88,6 +90,7 @@ def no_slips(patch: pytest.MonkeyPatch) -> float:
     half way for it."""
     patch.setattr(belief, "ON_THE_WAY", 1000.0)
     patch.setattr(likelihood, "SLIP_SHARE", NO_SLIPS)
+    patch.setattr(likelihood, "ASTRAY_SHARE", NO_SLIPS)
     return NO_SLIPS
 
 

@@ -13,7 +13,14 @@ from footwell.diagnosis.case import Case, Hypothesis, Taken
 from footwell.diagnosis.complaint import complains, noticed
 from footwell.diagnosis.course import Course, Track, standing
 from footwell.diagnosis.hypotheses import hypotheses, repair_of
-from footwell.diagnosis.likelihood import Piece, any_log, joint_log, log_chance, shares
+from footwell.diagnosis.likelihood import (
+    Piece,
+    any_log,
+    astray_log,
+    joint_log,
+    log_chance,
+    shares,
+)
 from footwell.diagnosis.multiple import Scored
 from footwell.diagnosis.recall import Recall, Row, Standing, Told, recalled
 from footwell.diagnosis.search import Asked, beside, several
@@ -22,6 +29,10 @@ from footwell.faults.suspects import Repair
 
 NONE_ODDS = 2e-4
 """Odds of a fault that is not on the sheet, against a sound vehicle."""
+
+DIFFERS_ODDS = 0.01
+"""Odds of a vehicle that at one place is wired otherwise than its sheet, or has another part (common
+practice, no source)."""
 
 NONE_LEAST = 0.01
 """What "none of these" keeps until a confirming check."""
@@ -80,8 +91,16 @@ def believe(case: Case) -> Belief:
         _weigh(case, recall, singles)
         alive, fell = _arrived(case, singles)
         alive += _several(case, recall, every, Reached(alive, fell, singles.fits))
-    none = math.log(NONE_ODDS) + sum(any_log(e) for e in case.evidence)
-    return _normalised(case, alive, none)
+    return _normalised(case, alive, _none(case, alive))
+
+
+def _none(case: Case, alive: Sequence[Row]) -> float:
+    """Log weight of a cause that is not on the sheet: anything may be, or the vehicle is not like its sheet
+    at one place, and the suspects explain what that place leaves as it should be."""
+    rows = [math.log(NONE_ODDS) + sum(any_log(e) for e in case.evidence)]
+    rows += [math.log(DIFFERS_ODDS * h.odds) + astray_log(told.track) for h, _, told in alive]
+    best = max(rows)
+    return best + math.log(sum(math.exp(row - best) for row in rows))
 
 
 def _weigh(case: Case, recall: Recall, standing: Standing, rival: Rival | None = None) -> None:

@@ -22,6 +22,7 @@ from footwell.diagnosis.elimination import best_try, fault_behind, repairs_left
 from footwell.diagnosis.hypotheses import OVERLOADS
 from footwell.diagnosis.overloads import cause_check
 from footwell.diagnosis.proof import Proven, confirmed_by, proven
+from footwell.diagnosis.unlike import STOP_FROM, unlike
 from footwell.faults.suspects import Repair
 
 INSPECT_FROM = 0.2
@@ -92,11 +93,13 @@ def _step(case: Case, belief: Belief, found: tuple[Proven, ...]) -> Next:
     one = _to_mend(case, belief, open_now, ranked)
     if one is not None:
         return Next("repair", proven=one)
-    if classes.get((), 0.0) >= WELL_FROM:
+    if classes.get((), 0.0) >= WELL_FROM * (1.0 - belief.none):
         if not complains(case, len(case.epochs) - 1):
             return Next("finished", solved=True)
         if to_look_at_again(case) and not odd_twice(case) and looks(case) < MOST_LOOKS:
             return Next("positions", purpose="look again")
+    if unlike(case, belief, STOP_FROM):
+        return Next("finished", solved=False)
     return _narrow(case, belief, ranked())
 
 
@@ -193,6 +196,8 @@ def _place(check: Check) -> tuple[str, str, str]:
 
 def _last_resort(case: Case, belief: Belief, shares: Mapping[Repair, float]) -> Next:
     """No check tells the rest apart: the repair to try, or the end."""
+    if unlike(case, belief):
+        return Next("finished", solved=False)
     safe = {r: s for r, s in shares.items() if _blows_again(case, belief, r) < EVEN}
     repair = best_try(case.now, safe)
     fault = fault_behind(belief, repair)[0] if repair else None

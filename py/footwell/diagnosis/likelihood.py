@@ -28,6 +28,10 @@ from footwell.electrics.turns import possible
 SLIP_SHARE = 0.02
 """Share of readings taken at the wrong pin or with a poor contact (common practice, no source)."""
 
+ASTRAY_SHARE = 0.3
+"""Share of readings that are led astray where a vehicle is not like its sheet at one place (common
+practice, no source)."""
+
 MOST_VOLTS = 32.0
 MOST_AMPS = 40.0
 """Span over which a stray reading may lie."""
@@ -95,7 +99,7 @@ def _read(circuit: Circuit, item: Taken, course: Course, faults: tuple[Fault, ..
         after = course.turned(weight, state.turns, state.blown)
         if isinstance(state.said, Reading) and item.value is not None:
             after.numbers.append((item, state.said))
-            after.log += _number_log(state.said, item, after)
+            after.log += _number_log(state.said, item, after, SLIP_SHARE)
         else:
             said = _word_log(state.said, item)
             after.words += said
@@ -119,24 +123,29 @@ def _saw(
 
 def joint_log(track: Track) -> float:
     """Log chance of all evidence so far."""
-    return _log_sum([_joint_log(course) for course in track.courses])
+    return _log_sum([_joint_log(course, SLIP_SHARE) for course in track.courses])
+
+
+def astray_log(track: Track) -> float:
+    """The same where the vehicle is not like its sheet at one place: many numbers may be anything."""
+    return _log_sum([_joint_log(course, ASTRAY_SHARE) for course in track.courses])
 
 
 def shares(track: Track) -> list[tuple[Course, float]]:
     """How likely each course is under its suspect."""
     if len(track.courses) == 1:
         return [(track.courses[0], 1.0)]
-    logs = [_joint_log(course) for course in track.courses]
+    logs = [_joint_log(course, SLIP_SHARE) for course in track.courses]
     total = _log_sum(logs)
     return [(c, math.exp(x - total)) for c, x in zip(track.courses, logs, strict=True)]
 
 
-def _joint_log(course: Course) -> float:
+def _joint_log(course: Course, slips: float) -> float:
     """Numbers taken in a fixed order: with slips mixed in one by one the order would show in the fourth
     digit."""
     fresh = Course()
     numbers = sorted(course.numbers, key=lambda row: (row[0].check.id, row[0].value))
-    said = sum(_number_log(predicted, item, fresh) for item, predicted in numbers)
+    said = sum(_number_log(predicted, item, fresh, slips) for item, predicted in numbers)
     return course.odds + course.words + said
 
 
@@ -185,19 +194,17 @@ def _anywhere(check: Check, value: float) -> float:
     return 1.0 / (MOST_AMPS if check.instrument == CLAMP else MOST_VOLTS)
 
 
-def _number_log(predicted: Reading, item: Taken, course: Course) -> float:
+def _number_log(predicted: Reading, item: Taken, course: Course, slips: float) -> float:
     """Log density of a reading given those before it, with the chance of a slip mixed in."""
     assert item.value is not None
-    stray = SLIP_SHARE * _anywhere(item.check, item.value)
+    stray = slips * _anywhere(item.check, item.value)
     if math.isinf(predicted.mean) or math.isinf(item.value):
         same = math.isinf(predicted.mean) and math.isinf(item.value)
-        return math.log((1.0 - SLIP_SHARE) + stray if same else stray)
+        return math.log((1.0 - slips) + stray if same else stray)
     row, variance, pull = _conditioned(course, predicted, item.sitting)
     miss = item.value - predicted.mean
     z = miss - pull
-    fit = (
-        (1.0 - SLIP_SHARE) * math.exp(-0.5 * z * z / variance) / math.sqrt(2.0 * math.pi * variance)
-    )
+    fit = (1.0 - slips) * math.exp(-0.5 * z * z / variance) / math.sqrt(2.0 * math.pi * variance)
     if fit > stray:
         course.residuals.append(miss)
         course.leans.append((item.sitting, predicted.leans))

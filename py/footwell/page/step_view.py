@@ -9,7 +9,7 @@ from footwell.circuit.circuit import AS_DRAWN
 from footwell.circuit.setup import set_up
 from footwell.diagnosis.belief import Belief
 from footwell.diagnosis.case import Case
-from footwell.diagnosis.complaint import complains, to_look_at_again
+from footwell.diagnosis.complaint import to_look_at_again
 from footwell.diagnosis.conclude import Conclusion
 from footwell.diagnosis.hypotheses import suspected_slips
 from footwell.diagnosis.proof import Proven
@@ -18,7 +18,6 @@ from footwell.messages import (
     CauseView,
     Caution,
     CheckStep,
-    FinishedStep,
     Outcome,
     PositionsStep,
     RepairStep,
@@ -27,6 +26,7 @@ from footwell.messages import (
 )
 from footwell.page import words as say
 from footwell.page.check_view import caution_view, check_view
+from footwell.page.finished_view import finished_view
 
 
 def step_view(case: Case, conclusion: Conclusion, causes: list[CauseView]) -> Step:
@@ -40,7 +40,7 @@ def step_view(case: Case, conclusion: Conclusion, causes: list[CauseView]) -> St
         return _repair(case, conclusion.belief, step.proven, step.purpose)
     if step.kind == "positions":
         return _positions(case, step.purpose)
-    return _finished(case, conclusion, causes)
+    return finished_view(case, conclusion, causes)
 
 
 def _wiring(case: Case, conclusion: Conclusion, half: tuple[str, str], purpose: str) -> WiringStep:
@@ -236,32 +236,4 @@ def _repair(case: Case, belief: Belief, one: Proven, purpose: str) -> RepairStep
         why=_why_repair(one, purpose),
         unseen=_unseen(case, belief, one),
         cautions=found,
-    )
-
-
-def _finished(case: Case, conclusion: Conclusion, causes: list[CauseView]) -> FinishedStep:
-    if conclusion.step.solved:
-        lines = [c.title + "." for c in causes] or ["Nothing is wrong now."]
-        return FinishedStep(
-            solved=True,
-            title="Mended and proven",
-            lines=[*lines, "Put back what was opened, then print the report."],
-        )
-    if not complains(case, len(case.epochs) - 1):
-        return FinishedStep(
-            solved=False,
-            title="It works again, but not all is proven",
-            lines=[
-                "Every position does what it should. What else the readings hint at shows nowhere,"
-                " and nothing at hand can prove it: renew nothing for it.",
-                "If the trouble comes back, try every position again: what was measured is kept.",
-            ],
-        )
-    return FinishedStep(
-        solved=False,
-        title="No further check helps from here",
-        lines=[
-            "What is left cannot be told apart with the tools at hand.",
-            "Add a tool, open a place that was skipped, or measure at a place of your choice.",
-        ],
     )

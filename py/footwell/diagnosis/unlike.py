@@ -1,0 +1,33 @@
+"""A vehicle that is not like its sheet: readings that no fault explains, and when to say so."""
+
+from __future__ import annotations
+
+from footwell.diagnosis.belief import Belief
+from footwell.diagnosis.case import Case, Taken
+from footwell.diagnosis.course import Track
+from footwell.diagnosis.likelihood import any_log, log_chance, pieces
+
+UNLIKE_FROM = 0.5
+"""Share of a cause that is not on the sheet from which nothing is renewed without proof."""
+
+STOP_FROM = 0.9
+"""Share from which a further check of this sheet's faults helps nobody."""
+
+LEAST_ASTRAY = 2
+"""Readings that must fit nothing: one alone is a slip."""
+
+
+def unlike(case: Case, belief: Belief, share: float = UNLIKE_FROM) -> bool:
+    """Whether the vehicle is not like its sheet, by so large a share and by what was measured."""
+    return belief.none >= share and len(astray(case, belief)) >= LEAST_ASTRAY
+
+
+def astray(case: Case, belief: Belief) -> tuple[Taken, ...]:
+    """Readings that the likeliest suspect explains no better than chance."""
+    track, best = Track(), belief.suspects[0].hypothesis
+    found: list[Taken] = []
+    for piece in pieces(case.evidence):
+        chance, item = log_chance(case, best, piece, track), piece.items[0]
+        if isinstance(item, Taken) and chance < any_log(item):
+            found.append(item)
+    return tuple(found)

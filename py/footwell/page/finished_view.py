@@ -1,0 +1,61 @@
+"""The last screen: that all is mended, or why no step follows."""
+
+from __future__ import annotations
+
+from footwell.diagnosis.belief import Belief
+from footwell.diagnosis.case import Case
+from footwell.diagnosis.complaint import complains
+from footwell.diagnosis.conclude import Conclusion
+from footwell.diagnosis.unlike import astray, unlike
+from footwell.messages import CauseView, FinishedStep
+from footwell.page.suspect_view import item_words
+
+MOST_ASTRAY = 3
+"""Readings that fit nothing, as many as are told."""
+
+
+def finished_view(case: Case, conclusion: Conclusion, causes: list[CauseView]) -> FinishedStep:
+    """What stands on the last screen: mended, or why no step follows."""
+    if conclusion.step.solved:
+        lines = [c.title + "." for c in causes] or ["Nothing is wrong now."]
+        return FinishedStep(
+            solved=True,
+            title="Mended and proven",
+            lines=[*lines, "Put back what was opened, then print the report."],
+        )
+    if not complains(case, len(case.epochs) - 1):
+        return FinishedStep(
+            solved=False,
+            title="It works again, but not all is proven",
+            lines=[
+                "Every position does what it should. What else the readings hint at shows nowhere,"
+                " and nothing at hand can prove it: renew nothing for it.",
+                "If the trouble comes back, try every position again: what was measured is kept.",
+            ],
+        )
+    if unlike(case, conclusion.belief):
+        return _unlike(case, conclusion.belief)
+    return FinishedStep(
+        solved=False,
+        title="No further check helps from here",
+        lines=[
+            "What is left cannot be told apart with the tools at hand.",
+            "Add a tool, open a place that was skipped, or measure at a place of your choice.",
+        ],
+    )
+
+
+def _unlike(case: Case, belief: Belief) -> FinishedStep:
+    """The end where readings fit no fault of the sheet: which, and what to do."""
+    rows = [item_words(case.now, item) for item in astray(case, belief)]
+    return FinishedStep(
+        solved=False,
+        title="Something here is not on this sheet",
+        lines=[
+            "No fault on the sheet explains what was read. Nothing is proven: renew nothing for it.",
+            *(f"Fits nothing: {row}." for row in rows[-MOST_ASTRAY:]),
+            "Read these once more, with the probe on bare metal and the controls in their positions.",
+            "If they stay, compare the wires there with the maker's diagram, and change the sheet where it "
+            "differs.",
+        ],
+    )
