@@ -1,4 +1,4 @@
-"""The seed of random samples: another with every commit, and the same again from its hash."""
+"""The seed of random samples: another with every commit, and the same again from its hash (FOOTWELL_SEED)."""
 
 from __future__ import annotations
 
@@ -12,7 +12,9 @@ T = TypeVar("T")
 
 
 def commit() -> str:
-    """Hash of the commit; empty outside a repository, which is a seed as good as any."""
+    """Hash of the commit, or of the one asked for; empty outside a repository, a seed as good as any."""
+    if told := os.environ.get("FOOTWELL_SEED"):
+        return told
     asked = ["git", "rev-parse", "HEAD"]
     return subprocess.run(asked, capture_output=True, text=True, check=False).stdout.strip()
 

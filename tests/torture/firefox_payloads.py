@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import os
 import sys
 import time
 from collections.abc import Iterator
@@ -12,7 +11,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from counts import counted, rounds
+from counts import FIRST, counted, rounds
 from firefox import Firefox
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "browser"))
@@ -22,9 +21,6 @@ from site_server import Site
 from footwell.job import links
 
 PATIENCE_S = 300
-FIRST = int(os.environ.get("FOOTWELL_FIRST") or 1)
-"""The round to begin with: what an earlier run came to need not be done again."""
-
 WATCH = """() => {
   window.misdeeds = [];
   addEventListener("securitypolicyviolation",
@@ -142,9 +138,7 @@ def walked(most: int) -> Walked:
     found = Walked()
     with TemporaryDirectory(ignore_cleanup_errors=True) as folder:
         site = Site(Path(folder))
-        for number in rounds(most):
-            if number < FIRST:
-                continue
+        for number in rounds(most, FIRST):
             job = links.make(hostile_job(4 * (number - 1)))
             found.add(number, toured(f"{site.address}#{job}"))
             # Each is told when it is over: a run that is ended from outside has its figures.
