@@ -197,6 +197,28 @@ def test_content_that_is_no_job_is_told(text: str) -> None:
     assert refused(text).startswith("This link does not hold a Footwell job.")
 
 
+TOLD = {
+    LINK[
+        :-1
+    ]: f"This link is cut off: {len(LINK) - HEAD - 1} of its {len(LINK) - HEAD} characters arrived."
+    " Ask for it again, or for the job as a file.",
+    LINK[: HEAD - 20]: "This link is cut off or is not a Footwell link. Ask for it again.",
+    f"{LINK}A": "This link was changed on its way. Ask for it again, or for the job as a file.",
+    f"F2{LINK[2:]}": "This link comes from a newer Footwell. Update Footwell, then open it again.",
+    "F1." + "1" * links.LONGEST_TEXT: "This link is longer than any Footwell link."
+    " Ask for the job as a file.",
+    packed(b" " * 2_000_000): "This link unfolds to more than a job can hold. It was not opened.",
+    DEEP["outside"]: "This link is nested deeper than any job. It was not opened.",
+    DEEP["in a body"]: "This link is nested deeper than any job. It was not opened.",
+    NO_JOB["no JSON"]: "This link does not hold a Footwell job. Ask for it again.",
+}
+
+
+@pytest.mark.parametrize(("text", "sentence"), TOLD.items(), ids=map(str, range(len(TOLD))))
+def test_a_refusal_says_what_is_wrong_and_what_to_do_whole(text: str, sentence: str) -> None:
+    assert refused(text) == sentence
+
+
 def test_a_job_without_a_beginning_is_told_by_what_it_lacks() -> None:
     text = links.make([Event.model_validate(dead().events[1])])
     answer = answered("link_open", {"text": text})
