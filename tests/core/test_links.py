@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from footwell.job import links
 from footwell.job.events import Event
 
-from .job_rig import MINIBUS, TRACTOR, VAN, Data, Job, asked
+from .job_rig import MINIBUS, TRACTOR, VAN, Data, Job, asked, compact
 from .job_road import long_road, road_of
 from .test_service_timeline import dead, put_right
 
@@ -107,6 +107,20 @@ def test_a_job_too_large_for_any_link_gets_none() -> None:
         long_content.add_text("note made", "x" * 60_000)
     for made in (long_text, long_content.ask("link_make")):
         assert (made["text"], made["too_long"]) == ("", True)
+
+
+@pytest.mark.parametrize(("more", "opens"), [(0, True), (1, False)])
+def test_a_job_of_the_greatest_size_gets_a_link_that_opens(more: int, opens: bool) -> None:
+    job = dead()
+    for _ in range(16):
+        job.add_text("note made", "x" * 60_000)
+    job.add_text("note made", "")
+    size = len(compact({"events": [event.model_dump() for event in job.stored()]}).encode())
+    job.events[-1]["body"] = "x" * (links.LONGEST_CONTENT - size + more)
+    text = links.make(job.stored())
+    assert bool(text) == opens
+    if text:
+        assert links.decode(text) == job.stored()
 
 
 def test_links_of_every_ending_open() -> None:
