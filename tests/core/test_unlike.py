@@ -31,7 +31,7 @@ def test_readings_that_fit_nothing_end_the_search_and_are_told_with_what_to_do()
     assert isinstance(shown, FinishedStep) and not shown.solved
     assert shown.title == "Something here is not on this sheet"
     words = " ".join(shown.lines)
-    assert "11.3 V" in words and "6.41 V" in words and "renew nothing for it" in words
+    assert "11.3 V" in words and "6.4 V" in words and "renew nothing for it" in words
     assert "Read these once more" in words
 
 
