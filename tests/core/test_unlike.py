@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from footwell.diagnosis.conclude import Next, conclude
 from footwell.diagnosis.unlike import UNLIKE_FROM, astray
 from footwell.job.replay import replay
-from footwell.messages import FinishedStep
+from footwell.messages import CheckStep, FinishedStep
 from footwell.page.job_view import job_view
 
 from .job_rig import Job
 
-ODD = (("F1.1", 11.3), ("F1.2", -6.41), ("X1.1.a", 7.77))
-"""Volts that no fault of the minibus makes, one of them below earth."""
+ODD = (("X1.1.a", -7.77), ("F1.1", 11.3), ("F1.2", -6.41))
+"""Volts that no fault of the minibus makes, two of them below earth."""
 BLOWN = (("F1.1", 25.1), ("F1.2", 0.0), ("X1.1.a", 0.0))
 
 
@@ -26,13 +28,25 @@ def step(job: Job) -> Next:
     return conclude(replay(job.stored()).case).step
 
 
-def test_readings_that_fit_nothing_end_the_search_and_are_told_with_what_to_do() -> None:
+def test_one_of_several_readings_that_fit_nothing_is_read_once_more() -> None:
     shown = job_view(dead_fan(*ODD).stored()).step
+    assert isinstance(shown, CheckStep)
+    assert shown.check.id.startswith(f"volts {ODD[-1][0]} ")
+    assert "fit no fault on this sheet" in shown.check.why and "once more" in shown.check.why
+
+
+def test_where_it_reads_the_same_again_the_search_ends_and_what_fits_nothing_is_told() -> None:
+    shown = job_view(dead_fan(*ODD, ODD[-1]).stored()).step
     assert isinstance(shown, FinishedStep) and not shown.solved
     assert shown.title == "Something here is not on this sheet"
     words = " ".join(shown.lines)
     assert "11.3 V" in words and "6.4 V" in words and "renew nothing for it" in words
-    assert "Read these once more" in words
+
+
+def test_where_nothing_can_be_read_again_the_search_ends() -> None:
+    case = replay(dead_fan(*ODD).stored()).case
+    found = conclude(replace(case, skipped=frozenset(e.check.id for e in case.taken_now)))
+    assert found.step.kind == "finished" and not found.step.solved
 
 
 def test_as_many_readings_that_a_fault_explains_lead_to_its_repair() -> None:
@@ -45,7 +59,7 @@ def test_as_many_readings_that_a_fault_explains_lead_to_its_repair() -> None:
 
 
 def test_one_reading_that_fits_nothing_is_taken_for_a_slip() -> None:
-    case = replay(dead_fan(ODD[0], *BLOWN[1:]).stored()).case
+    case = replay(dead_fan(ODD[1], *BLOWN[1:]).stored()).case
     found = conclude(case)
     assert [item.check.red for item in astray(case, found.belief)] == ["F1.1"]
     assert found.belief.none < UNLIKE_FROM and found.step.kind != "finished"

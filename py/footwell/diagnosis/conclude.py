@@ -10,6 +10,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache, partial
 
+from footwell.checks.catalogue import minutes
 from footwell.checks.check import Check
 from footwell.circuit.circuit import HalfId
 from footwell.circuit.fault import Fault
@@ -22,7 +23,7 @@ from footwell.diagnosis.elimination import best_try, fault_behind, repairs_left
 from footwell.diagnosis.hypotheses import OVERLOADS
 from footwell.diagnosis.overloads import cause_check
 from footwell.diagnosis.proof import Proven, confirmed_by, proven
-from footwell.diagnosis.unlike import STOP_FROM, unlike
+from footwell.diagnosis.unlike import STOP_FROM, to_read_again, unlike
 from footwell.faults.suspects import Repair
 
 INSPECT_FROM = 0.2
@@ -54,8 +55,8 @@ class Next:
     proven: Proven | None = None
     solved: bool = False
     purpose: str = ""
-    """Of a check: "narrow", "confirm" or "cause"; of a repair: "try" where it is not proven; of positions:
-    "look again" where one word alone is odd."""
+    """Of a check: "narrow", "confirm", "cause" or, where its number fits nothing, "again"; of a repair: "try"
+    where it is not proven; of positions: "look again" where one word alone is odd."""
     others: tuple[Choice, ...] = ()
     along: tuple[Choice, ...] = ()
     """Checks to take with this one, while the person is there."""
@@ -99,7 +100,7 @@ def _step(case: Case, belief: Belief, found: tuple[Proven, ...]) -> Next:
         if to_look_at_again(case) and not odd_twice(case) and looks(case) < MOST_LOOKS:
             return Next("positions", purpose="look again")
     if unlike(case, belief, STOP_FROM):
-        return Next("finished", solved=False)
+        return _doubt_the_sheet(case, belief)
     return _narrow(case, belief, ranked())
 
 
@@ -192,6 +193,15 @@ def _to_confirm(case: Case, belief: Belief, repair: Repair) -> Choice | None:
 
 def _place(check: Check) -> tuple[str, str, str]:
     return check.instrument, check.red, check.black
+
+
+def _doubt_the_sheet(case: Case, belief: Belief) -> Next:
+    """One reading that fits nothing once more, then the end."""
+    odd = to_read_again(case, belief)
+    if odd is None:
+        return Next("finished", solved=False)
+    spent = minutes(case.now, odd, case.last_check)
+    return Next("check", choice=Choice(odd, None, 0.0, spent), purpose="again")
 
 
 def _last_resort(case: Case, belief: Belief, shares: Mapping[Repair, float]) -> Next:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from footwell.checks.catalogue import catalogue
+from footwell.checks.check import Check
 from footwell.diagnosis.belief import Belief
 from footwell.diagnosis.case import Case, Taken
 from footwell.diagnosis.course import Track
@@ -20,6 +22,17 @@ LEAST_ASTRAY = 2
 def unlike(case: Case, belief: Belief, share: float = UNLIKE_FROM) -> bool:
     """Whether the vehicle is not like its sheet, by so large a share and by what was measured."""
     return belief.none >= share and len(astray(case, belief)) >= LEAST_ASTRAY
+
+
+def to_read_again(case: Case, belief: Belief) -> Check | None:
+    """The latest check whose number fits nothing, where none has been made twice since the last repair:
+    before the sheet is doubted one is read once more. Only a check that may be proposed."""
+    numbers = [e.check.id for e in case.taken_now if e.value is not None]
+    if len(set(numbers)) < len(numbers):
+        return None
+    odd = {e.check.id for e in astray(case, belief) if e in case.taken_now} - case.skipped
+    proposed = {c.id: c for c in catalogue(case.now, case.tools, case.engine)}
+    return next((proposed[n] for n in reversed(numbers) if n in odd and n in proposed), None)
 
 
 def astray(case: Case, belief: Belief) -> tuple[Taken, ...]:

@@ -446,6 +446,11 @@ def _why(case: Case, belief: Belief, check: Check, purpose: str) -> str:
         return (
             "One suspect stands out. This measures it at the place itself, before a part is bought."
         )
+    if purpose == "again":
+        return (
+            "Several readings fit no fault on this sheet. Read this one once more, with the probe on bare"
+            " metal and the controls in their positions."
+        )
     if purpose == "cause":
         return "What was found is often an effect. This shows whether the load draws too much and caused it."
     if purpose == "asked":

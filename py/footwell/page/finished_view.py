@@ -54,8 +54,6 @@ def _unlike(case: Case, belief: Belief) -> FinishedStep:
         lines=[
             "No fault on the sheet explains what was read. Nothing is proven: renew nothing for it.",
             *(f"Fits nothing: {row}." for row in rows[-MOST_ASTRAY:]),
-            "Read these once more, with the probe on bare metal and the controls in their positions.",
-            "If they stay, compare the wires there with the maker's diagram, and change the sheet where it "
-            "differs.",
+            "Compare the wires there with the maker's diagram, and change the sheet where it differs.",
         ],
     )
