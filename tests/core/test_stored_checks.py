@@ -38,6 +38,14 @@ def why_not(instrument: str, red: str, black: str = "", **lamps: str) -> str:
     return refused.value.sentence
 
 
+def test_ohms_fit_between_the_lines_of_a_bus_in_the_loom_and_not_between_ways_of_no_part() -> None:
+    read = read_data(sheet("van-data-bus"))
+    bus = build(read.sheet, read.values, ())
+    assert stored.fitting(bus, "ohms", "X2.1.a", "X2.2.a", set_up(bus)).black == "X2.2.a"
+    with pytest.raises(stored.NotOnSheet, match="belongs to no part"):
+        stored.fitting(bus, "ohms", "X2.4.a", "X2.5.a", set_up(bus))
+
+
 @pytest.mark.parametrize(
     ("instrument", "red", "black", "held"),
     [

@@ -24,7 +24,8 @@ REMOVE = f"""async (path) => {{
   }}
 }}"""
 
-# Ends when the new worker has stored its files, or was thrown away because it could not.
+# Ends when the new worker has stored its files, or was thrown away because it could not. One that comes to
+# neither is told with the state it is in: a browser that is watched sets it no limit.
 LOOK = """() => navigator.serviceWorker.ready.then(async (registration) => {
   await registration.update();
   const worker = registration.installing ?? registration.waiting;
@@ -35,6 +36,7 @@ LOOK = """() => navigator.serviceWorker.ready.then(async (registration) => {
       if (worker.state === 'redundant') resolve('refused');
     };
     worker.addEventListener('statechange', look);
+    setTimeout(() => resolve(`neither: ${worker.state}`), 120_000);
     look();
   };
   return new Promise(ends);
