@@ -13,7 +13,11 @@ export const words = {
     sheet:
       "Choose the file of one circuit, as Footwell saves it under Circuit as a file: it ends in .json.",
   },
-  isNo: { list: "It is a circuit and no list.", sheet: "It is no circuit of Footwell." },
+  isNo: {
+    list: "It is a circuit and no list.",
+    sheet:
+      "It is no circuit of Footwell. A wiring list is taken over in an open job, under More, Circuit as a file.",
+  },
   isJobs: "It is a file of jobs. Open it under Settings: Open a file.",
   openSheet: "Open a circuit file",
   count: (wires: number) => (wires === 1 ? "1 wire in the list." : `${wires} wires in the list.`),
