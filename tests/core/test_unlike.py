@@ -32,7 +32,8 @@ def test_one_of_several_readings_that_fit_nothing_is_read_once_more() -> None:
     shown = job_view(dead_fan(*ODD).stored()).step
     assert isinstance(shown, CheckStep)
     assert shown.check.id.startswith(f"volts {ODD[-1][0]} ")
-    assert "fit no fault on this sheet" in shown.check.why and "once more" in shown.check.why
+    assert "fits nothing: read it once more" in shown.check.goal and "6.4 V" in shown.check.goal
+    assert "fit no fault on this sheet" in shown.check.why
 
 
 def test_where_it_reads_the_same_again_the_search_ends_and_what_fits_nothing_is_told() -> None:
@@ -40,6 +41,7 @@ def test_where_it_reads_the_same_again_the_search_ends_and_what_fits_nothing_is_
     assert isinstance(shown, FinishedStep) and not shown.solved
     assert shown.title == "Something here is not on this sheet"
     words = " ".join(shown.lines)
+    assert words.count("6.4 V") == 1 and "7.8 V" in words
     assert "11.3 V" in words and "6.4 V" in words and "renew nothing for it" in words
 
 

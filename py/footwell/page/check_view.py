@@ -69,7 +69,10 @@ def check_view(case: Case, belief: Belief, check: Check, purpose: str = "narrow"
     healthy = expected(circuit, check, ())
     band = None if isinstance(healthy, dict) else _band(circuit, check, healthy)
     outcomes = _outcomes(case, belief, check, band)
-    goal, do = _goal(circuit, check), _do(circuit, check)
+    goal, do = (
+        _once_more(case, check) if purpose == "again" else _goal(circuit, check),
+        _do(circuit, check),
+    )
     if not case.tools.helper and held_down(circuit, check):
         do += " It must stay on by itself: you need a hand for the switch."
     shown = Shown(
@@ -103,6 +106,12 @@ def check_view(case: Case, belief: Belief, check: Check, purpose: str = "narrow"
         place_points=[p for p in (check.red, check.black) if p],
         record=_record(check, shown),
     )
+
+
+def _once_more(case: Case, check: Check) -> str:
+    """What is asked of a check whose number fits nothing."""
+    values = [e.value for e in case.taken_now if e.check.id == check.id and e.value is not None]
+    return f"{say.measured(values[-1], check.unit)} fits nothing: read it once more"
 
 
 def caution_view(text: object) -> Caution:

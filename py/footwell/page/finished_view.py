@@ -47,7 +47,8 @@ def finished_view(case: Case, conclusion: Conclusion, causes: list[CauseView]) -
 
 def _unlike(case: Case, belief: Belief) -> FinishedStep:
     """The end where readings fit no fault of the sheet: which, and what to do."""
-    rows = [item_words(case.now, item) for item in astray(case, belief)]
+    latest = {item.check.id: item for item in astray(case, belief)}
+    rows = [item_words(case.now, item) for item in latest.values()]
     return FinishedStep(
         solved=False,
         title="Something here is not on this sheet",
