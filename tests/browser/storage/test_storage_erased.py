@@ -8,12 +8,23 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page
 from storage_bugs import Bug
-from storage_rig import Phone, append, append_photo, exported_by, foreign, import_text, state, texts
+from storage_rig import (
+    Phone,
+    append,
+    append_photo,
+    exported_by,
+    failure,
+    foreign,
+    import_text,
+    state,
+    texts,
+)
 from waiting import until
 
 NewPhone = Callable[..., Phone]
 
 MARKER = "zebra-7741"
+GONE = "Not saved: this job has been erased from this phone, in another tab."
 
 BODY_LEFT = Bug(
     "erase.ts", 'at: "", ...nothing }', 'at: "", sha256: nothing.sha256, body: event.body }'
@@ -24,6 +35,7 @@ FORGET = "    forgetKept(job);\n"
 ERASE = "    await this.connection.use((db) => inOneTransaction(db, work));\n"
 DRAFTS_LEFT = Bug("index.ts", FORGET + ERASE + FORGET, ERASE)
 DRAFTS_GO_LAST = Bug("index.ts", FORGET + ERASE, ERASE)
+BEGUN_ANEW = Bug("append.ts", "into !== undefined && !(await isHere(tx, into))", "false")
 NOTED_ANYWAY = (
     Bug("index.ts", "    else noteStored(saved);\n", "    noteStored(saved);\n"),
     Bug("index.ts", "noted?.device === found.phone.erased", "false"),
@@ -206,6 +218,32 @@ def test_a_phone_erased_in_the_middle_of_another_tabs_save_misses_nothing(phone:
 def test_a_save_that_is_noted_after_the_erasing_is_found_out(phone: NewPhone) -> None:
     with pytest.raises(AssertionError, match="told as lost"):
         the_phone_is_erased_while_another_tab_saves(phone(*NOTED_ANYWAY))
+
+
+LATE = "store.appendMany([{ job: 'job', kind: 'note made', body: { text: 'late' } }], 'job')"
+
+
+def another_tab_saves_into_an_erased_job(phone: Phone) -> None:
+    tab, other = phone.tab(), phone.tab()
+    append(tab, "job", "one")
+    append(tab, "kept", "two")
+    assert failure(other, LATE) == ""
+    tab.evaluate("store.eraseJob('job')")
+    told = failure(other, LATE)
+    assert [job["id"] for job in tab.evaluate("store.jobs()")] == ["kept"], "the job is there again"
+    assert told == f"StorageProblem: {GONE}"
+    [after] = append(tab, "kept", "three")
+    assert after["n"] == 4, "a refused save has taken a number"
+    assert state(phone.tab()) == "ready"
+
+
+def test_a_save_into_a_job_that_another_tab_erased_is_refused(phone: NewPhone) -> None:
+    another_tab_saves_into_an_erased_job(phone())
+
+
+def test_a_save_that_begins_an_erased_job_anew_is_found_out(phone: NewPhone) -> None:
+    with pytest.raises(AssertionError, match="there again"):
+        another_tab_saves_into_an_erased_job(phone(BEGUN_ANEW))
 
 
 def test_an_erased_job_comes_back_from_its_file_once_and_whole(phone: NewPhone) -> None:

@@ -98,7 +98,7 @@ export async function record(entries: Entry[], saying = NEXT): Promise<boolean> 
 /** The same for a job that may have been left since: whoever waits before storing names the job first. */
 export async function recordIn(job: string, entries: Entry[], saying = NEXT): Promise<boolean> {
   const wanted = entries.map((entry) => ({ job, ...entry }));
-  const stored = await attempt(() => ports().store.appendMany(wanted));
+  const stored = await attempt(() => ports().store.appendMany(wanted, job));
   if (!stored) return false;
   const now = held.value;
   if (now?.job !== job) return true;

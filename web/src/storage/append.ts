@@ -19,7 +19,7 @@ import {
   sha256,
 } from "./event";
 import { photoNamed, putPhoto } from "./photos";
-import { StorageProblem } from "./problems";
+import { GONE, StorageProblem } from "./problems";
 import { steps } from "./steps";
 
 /** What a save leaves behind: the events with their numbers, and how much the store holds now. */
@@ -49,14 +49,27 @@ function tooLong(kind: string, length: number): StorageProblem {
   );
 }
 
-/** Store one user action, whole or not at all, under the next numbers of this phone. */
-export function save(connection: Connection, drafts: readonly Draft[]): Promise<Saved> {
-  return connection.use((db, again) => saveIn(db, drafts, again));
+/**
+ * Store one user action, whole or not at all, under the next numbers of this phone. The job `into` must be
+ * here: what another tab has erased does not begin anew with its next entry.
+ */
+export function save(
+  connection: Connection,
+  drafts: readonly Draft[],
+  into?: string,
+): Promise<Saved> {
+  return connection.use((db, again) => saveIn(db, drafts, again, into));
 }
 
-async function saveIn(db: Database, drafts: readonly Draft[], again: boolean): Promise<Saved> {
+async function saveIn(
+  db: Database,
+  drafts: readonly Draft[],
+  again: boolean,
+  into?: string,
+): Promise<Saved> {
   const saved = await inOneTransaction(db, async (tx) => {
     steps.at("transaction opened");
+    if (into !== undefined && !(await isHere(tx, into))) throw new StorageProblem("gone", GONE);
     const before = await phoneIn(tx);
     const events = (again && (await alreadyStored(tx, drafts))) || (await add(tx, drafts, before));
     const phone = await phoneIn(tx);
@@ -65,6 +78,9 @@ async function saveIn(db: Database, drafts: readonly Draft[], again: boolean): P
   steps.at("complete");
   return saved;
 }
+
+const isHere = async (tx: Transaction, job: string): Promise<boolean> =>
+  (await tx.objectStore("events").index("job").getKey(job)) !== undefined;
 
 /** The phone's record, read in the transaction that takes a number: two tabs never get the same one. */
 export async function phoneIn(tx: Transaction): Promise<Phone> {

@@ -85,11 +85,11 @@ export class Store {
     return event as Event;
   }
 
-  /** The events of one action: all of them, or none. */
-  async appendMany(events: readonly NewEvent[]): Promise<Event[]> {
+  /** The events of one action: all of them, or none. Where a job is named, it must not have been erased. */
+  async appendMany(events: readonly NewEvent[], into?: string): Promise<Event[]> {
     steps.at("asked");
     const at = new Date().toISOString();
-    return this.keep(await Promise.all(events.map((event) => draftOf(event, at))));
+    return this.keep(await Promise.all(events.map((event) => draftOf(event, at))), into);
   }
 
   /** The events of a link as the new job `job`; from then on it is this phone's own. */
@@ -202,9 +202,9 @@ export class Store {
     forgetKept(job);
   }
 
-  private async keep(drafts: readonly Draft[]): Promise<Event[]> {
+  private async keep(drafts: readonly Draft[], into?: string): Promise<Event[]> {
     steps.at("hashed");
-    const saved = await this.watched(save(this.connection, drafts));
+    const saved = await this.watched(save(this.connection, drafts, into));
     await this.settle(saved);
     return saved.events.map(asNamed);
   }

@@ -1,4 +1,4 @@
-export type ProblemCode = "full" | "refused" | "newer" | "lost" | "unfit";
+export type ProblemCode = "full" | "refused" | "newer" | "lost" | "unfit" | "gone";
 
 /** Why the store did not do as asked; the message is a sentence for the screen. */
 export class StorageProblem extends Error {
@@ -27,6 +27,8 @@ export const NEWER =
 export const LOST =
   "Not saved: the browser closed the store twice in a row. Everything saved before is still there. " +
   "Reload this page, then enter it again.";
+
+export const GONE = "Not saved: this job has been erased from this phone, in another tab.";
 
 export const INSECURE =
   "Footwell can only store jobs when its address begins with https. Open it at its https address.";
