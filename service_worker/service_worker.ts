@@ -3,7 +3,7 @@ import type { FromWorker, ToWorker } from "./messages";
 import { files, release } from "./release";
 import { worker } from "./scope";
 import { isOurs, serve } from "./serve";
-import { countStored, storeAll } from "./store";
+import { countStored, storeAll, storeLost } from "./store";
 import { tidy } from "./tidy";
 
 async function tellPages(stored: number) {
@@ -15,7 +15,7 @@ async function tellPages(stored: number) {
 async function check() {
   await tellPages(await countStored());
   await tidy();
-  await storeAll(() => {}).catch(() => {});
+  await storeLost().catch(() => {});
   await tellPages(await countStored());
 }
 

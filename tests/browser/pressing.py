@@ -27,9 +27,9 @@ LABEL = "(key) => key.ariaLabel ?? key.textContent"
 DONE = "(key, label) => !key.isConnected || (key.ariaLabel ?? key.textContent) !== label"
 
 
-def soon(page: Page, ask: Callable[[], T | None], what: str) -> T:
+def soon(page: Page, ask: Callable[[], T | None], what: str, patience_s: float = PATIENCE_S) -> T:
     """Ask again and again until there is a true answer, and return it; asserts that one comes."""
-    deadline = time.monotonic() + PATIENCE_S
+    deadline = time.monotonic() + patience_s
     while not (answer := ask()):
         assert time.monotonic() < deadline, f"never came: {what}"
         page.wait_for_timeout(30)

@@ -6,7 +6,7 @@ import re
 
 from playwright.sync_api import Page
 from site_server import Site
-from waiting import until
+from waiting import PATIENCE_S, until
 
 NEWER = "Newer"
 UPDATE_WAITS = "document.documentElement.dataset.update === 'waiting'"
@@ -26,7 +26,7 @@ REMOVE = f"""async (path) => {{
 
 # Ends when the new worker has stored its files, or was thrown away because it could not. One that comes to
 # neither is told with the state it is in: a browser that is watched sets it no limit.
-LOOK = """() => navigator.serviceWorker.ready.then(async (registration) => {
+LOOK = """(patienceMs) => navigator.serviceWorker.ready.then(async (registration) => {
   await registration.update();
   const worker = registration.installing ?? registration.waiting;
   if (!worker) return 'nothing new';
@@ -36,7 +36,7 @@ LOOK = """() => navigator.serviceWorker.ready.then(async (registration) => {
       if (worker.state === 'redundant') resolve('refused');
     };
     worker.addEventListener('statechange', look);
-    setTimeout(() => resolve(`neither: ${worker.state}`), 120_000);
+    setTimeout(() => resolve(`neither: ${worker.state}`), patienceMs);
     look();
   };
   return new Promise(ends);
@@ -87,9 +87,9 @@ def forget_fetched(page: Page) -> None:
     session.detach()
 
 
-def look_for_update(page: Page) -> str:
-    """Return what became of a new release: stored, refused or nothing new."""
-    outcome: str = page.evaluate(LOOK)
+def look_for_update(page: Page, patience_s: float = PATIENCE_S) -> str:
+    """Return what became of a new release: stored, refused, nothing new, or neither in so long a time."""
+    outcome: str = page.evaluate(LOOK, 1000 * patience_s)
     return outcome
 
 

@@ -9,6 +9,7 @@ import pytest
 from offline_helpers import REMOVE, STORES, forget_fetched
 from parity.seed import some
 from playwright.sync_api import BrowserContext, Error, Page
+from pressing import soon
 from site_server import Site
 from waiting import until_ready_offline
 
@@ -62,3 +63,18 @@ def test_a_file_that_was_lost_is_fetched_again_when_there_is_a_network(
     kept_page.reload()
     until_ready_offline(kept_page)
     assert "NOTICES.txt" in stored_paths(kept_page, own_site)
+
+
+def test_what_cannot_be_had_any_more_keeps_no_other_lost_file_away(
+    kept_page: Page, own_site: Site
+) -> None:
+    sheets = [path for path in stored_paths(kept_page, own_site) if "/circuits/" in path]
+    for path in sheets:
+        kept_page.evaluate(REMOVE, path)
+    *gone, last = sheets
+    for path in gone:
+        own_site.replace(path, b"{}")
+    forget_fetched(kept_page)
+    kept_page.reload()
+    soon(kept_page, lambda: last in stored_paths(kept_page, own_site), "the last sheet")
+    assert not set(gone) & set(stored_paths(kept_page, own_site))
