@@ -26,12 +26,11 @@ LONGEST_WAIT_S = 1.5
 
 STORED_LATER = Bug(
     "append.ts",
-    "export function save(connection: Connection, drafts: readonly Draft[]): Promise<Saved> {\n",
-    "export function save(connection: Connection, drafts: readonly Draft[]): Promise<Saved> {\n"
-    "  return new Promise((said) => { setTimeout(() => saveIt(connection, drafts), 3000);\n"
+    "  return connection.use((db, again) => saveIn(db, drafts, again, into));\n",
+    "  const stored = () => connection.use((db, again) => saveIn(db, drafts, again, into));\n"
+    "  return new Promise((said) => { setTimeout(stored, 3000);\n"
     "    said({ events: drafts.map((draft, i) => ({ device: 'x', n: i + 1, ...draft })),"
-    " phone: { device: 'x', n: 0 }, count: 0 }); });\n}\n"
-    "function saveIt(connection: Connection, drafts: readonly Draft[]): Promise<Saved> {\n",
+    " phone: { device: 'x', n: 0 }, count: 0 }); });\n",
 )
 
 SAVE_ON = """(async () => {

@@ -38,13 +38,13 @@ NUMBER_TAKEN_APART = Bug(
 )
 ONE_BY_ONE = Bug(
     "index.ts",
-    "const saved = await this.watched(save(this.connection, drafts));",
+    "const saved = await this.watched(save(this.connection, drafts, into));",
     """for (const draft of drafts.slice(0, -1)) await save(this.connection, [draft]);
     const saved = await save(this.connection, drafts.slice(-1));""",
 )
 STORED_LATER = Bug(
     "index.ts",
-    "const saved = await this.watched(save(this.connection, drafts));",
+    "const saved = await this.watched(save(this.connection, drafts, into));",
     """await new Promise((soon) => setTimeout(soon, 3));
     setTimeout(() => void save(this.connection, drafts), 300);
     const events = drafts.map((draft, i) => ({ ...draft, device: "", n: i + 1 }));

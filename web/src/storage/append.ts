@@ -69,8 +69,8 @@ async function saveIn(
 ): Promise<Saved> {
   const saved = await inOneTransaction(db, async (tx) => {
     steps.at("transaction opened");
-    if (into !== undefined && !(await isHere(tx, into))) throw new StorageProblem("gone", GONE);
     const before = await phoneIn(tx);
+    if (into !== undefined && !(await isHere(tx, into))) throw new StorageProblem("gone", GONE);
     const events = (again && (await alreadyStored(tx, drafts))) || (await add(tx, drafts, before));
     const phone = await phoneIn(tx);
     return { events, phone, count: await tx.objectStore("events").count() };
