@@ -9,6 +9,7 @@ import pytest
 from branch_counting import FOLDER, Counting
 from chromium import SIMPLE_CODE, launch, phone, put_away
 from guard import Guard, watched_phone
+from parity.seed import some
 from planting import plant
 from playwright.sync_api import (
     Browser,
@@ -30,8 +31,21 @@ OpenAtPad = Callable[..., Walk]
 expect.set_options(timeout=1000 * PATIENCE_S)
 
 
-def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+def pytest_addoption(parser: pytest.Parser) -> None:
+    parser.addoption(
+        "--draw-plants",
+        action="store_true",
+        help="of the planted bugs a third, drawn by the commit; all with FOOTWELL_LONG=1",
+    )
+
+
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
     """Long ones first; else the order stays."""
+    if config.getoption("--draw-plants"):
+        planted = [item for item in items if "found_out" in item.name]
+        left_out = {*planted} - {*some(planted, len(planted) // 3)}
+        config.hook.pytest_deselected(items=[*left_out])
+        items[:] = [item for item in items if item not in left_out]
     items.sort(key=lambda item: item.get_closest_marker("long") is None)
 
 

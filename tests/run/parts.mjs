@@ -63,8 +63,9 @@ const LONG = ["core", "parity", "browser"];
 
 /** A browser's test waits for much of its time, so there is room for one more. @param {string} folder */
 function sharedOut(folder) {
-  const processes = availableParallelism() + (folder === "browser" ? 1 : 0);
-  return ["-n", String(processes), "--maxschedchunk=1"];
+  const inBrowser = folder === "browser";
+  const processes = availableParallelism() + (inBrowser ? 1 : 0);
+  return ["-n", String(processes), "--maxschedchunk=1", ...(inBrowser ? ["--draw-plants"] : [])];
 }
 
 /** Every folder of tests that holds tests of Python is a part of its own; the long ones come last. */

@@ -17,6 +17,7 @@ from footwell.diagnosis.likelihood import (
     Piece,
     any_log,
     astray_log,
+    is_stray,
     joint_log,
     log_chance,
     shares,
@@ -189,8 +190,10 @@ def _several(
         return {h.faults: sum(_chances(case, recall, h, told)) for h, _, told in rows}
 
     def strays(h: Hypothesis) -> bool:
-        (row,) = recall.begun([h]).rows
-        return _some_stray(recall.pieces, _chances(case, recall, h, row[2]))
+        ((_, _, told),) = recall.begun([h]).rows
+        chances = zip(recall.pieces, _chances(case, recall, h, told), strict=True)
+        taken = ((piece.items[0], said) for piece, said in chances)
+        return any(isinstance(item, Taken) and is_stray(item, said) for item, said in taken)
 
     singles = [(h, w) for h, w, _ in reached.alive]
     found: list[Scored] = []
@@ -215,14 +218,6 @@ def _several(
 def _chances(case: Case, recall: Recall, h: Hypothesis, told: Told) -> list[float]:
     """Log chance of each piece of the evidence under a suspect."""
     return [told.of(case, h, n, piece) for n, piece in enumerate(recall.pieces)]
-
-
-def _some_stray(every_piece: Sequence[Piece], chances: Sequence[float]) -> bool:
-    """Whether a reading is explained no better than by chance."""
-    return any(
-        isinstance(piece.items[0], Taken) and said < any_log(piece.items[0])
-        for piece, said in zip(every_piece, chances, strict=True)
-    )
 
 
 def _alone(
@@ -253,8 +248,9 @@ def _poorly(
     odds = [math.log(h.odds) for h in every if len(h.faults) == 1]
     if not odds or not fits:
         return False
-    if _some_stray(every_piece, fits):
-        return True
+    for piece, fit in zip(every_piece, fits, strict=True):
+        if isinstance(piece.items[0], Taken) and fit < any_log(piece.items[0]):
+            return True
     return 2.0 * sum(odds) / len(odds) + sum(fits) > best + math.log(POORLY)
 
 

@@ -187,6 +187,15 @@ def any_log(item: Evidence) -> float:
     return math.log(_anywhere(item.check, item.value))
 
 
+STRAY_WORD = 0.05
+"""A word of a smaller chance than this is said of a slip, not of what the suspect shows."""
+
+
+def is_stray(item: Taken, chance: float) -> bool:
+    """Whether a reading of such a log chance under a suspect is to be put down to a slip."""
+    return chance < (math.log(STRAY_WORD) if item.value is None else any_log(item))
+
+
 def _anywhere(check: Check, value: float) -> float:
     """Density of a reading that nothing predicts: even over what the instrument may show there."""
     if check.instrument == OHMS:

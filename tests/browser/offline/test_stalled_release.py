@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 
 import pytest
 from bad_releases import careless, change, faulty, listed
 from faulty_host import PIECES, SLOW, STANDSTILLS, FaultyHost
 from offline_helpers import look_for_update
+from parity.seed import some
 from playwright.sync_api import Page
 from pressing import soon
 from site_server import Site
@@ -35,9 +37,7 @@ def refused_when_nothing_moves(page: Page, host: FaultyHost, name: str, patience
         assert look_for_update(page, patience_s) == "refused", f"did not end with {standstill}"
 
 
-def test_a_release_that_stands_still_is_refused_and_taken_when_it_moves_again(
-    kept_page: Page, own_site: Site
-) -> None:
+def stands_still(kept_page: Page, own_site: Site) -> None:
     name = sheets(own_site)[0]
     change(own_site, name)
     in_short(own_site)
@@ -47,7 +47,7 @@ def test_a_release_that_stands_still_is_refused_and_taken_when_it_moves_again(
         assert look_for_update(kept_page) == "stored"
 
 
-def test_a_worker_that_waits_for_ever_is_found_out(kept_page: Page, own_site: Site) -> None:
+def waits_for_ever(kept_page: Page, own_site: Site) -> None:
     name = sheets(own_site)[0]
     change(own_site, name)
     in_short(own_site, FOR_EVER)
@@ -62,15 +62,13 @@ def taken_although_slow(page: Page, site: Site) -> None:
         assert look_for_update(page) == "stored", "a slow file was refused"
 
 
-def test_a_release_that_is_slow_and_moves_is_taken(kept_page: Page, own_site: Site) -> None:
+def is_slow_and_moves(kept_page: Page, own_site: Site) -> None:
     change(own_site, sheets(own_site)[0])
     in_short(own_site)
     taken_although_slow(kept_page, own_site)
 
 
-def test_a_worker_that_gives_a_file_only_so_much_time_is_found_out(
-    kept_page: Page, own_site: Site
-) -> None:
+def gives_a_file_only_so_much_time(kept_page: Page, own_site: Site) -> None:
     change(own_site, sheets(own_site)[0])
     in_short(own_site)
     careless(own_site, MOVED, "0")
@@ -91,13 +89,35 @@ def refused_whole(page: Page, site: Site, patience_s: float) -> None:
         all_is_let_go_of(page, host, patience_s)
 
 
-def test_the_first_refusal_ends_what_else_is_under_way(kept_page: Page, own_site: Site) -> None:
+def is_missing_in_part(kept_page: Page, own_site: Site) -> None:
     change(own_site, *sheets(own_site)[:2])
     refused_whole(kept_page, own_site, A_WHILE_S)
 
 
-def test_a_worker_that_lets_the_rest_go_on_is_found_out(kept_page: Page, own_site: Site) -> None:
+def lets_the_rest_go_on(kept_page: Page, own_site: Site) -> None:
     change(own_site, *sheets(own_site)[:2])
     careless(own_site, STOPS_THE_REST, r"throw \1")
     with pytest.raises(AssertionError, match="never came"):
         refused_whole(kept_page, own_site, 2 * SHORT_S)
+
+
+Shown = Callable[[Page, Site], None]
+PROMISES = ((stands_still, waits_for_ever), (is_slow_and_moves, gives_a_file_only_so_much_time))
+PROMISES += ((is_missing_in_part, lets_the_rest_go_on),)
+drawn = pytest.mark.parametrize(
+    ("release", "bug"), some(PROMISES, 1), ids=lambda shown: shown.__name__
+)
+
+
+@drawn
+def test_storing_comes_to_an_end_with_a_release_that(
+    release: Shown, bug: Shown, kept_page: Page, own_site: Site
+) -> None:
+    release(kept_page, own_site)
+
+
+@drawn
+def test_a_worker_is_found_out_that(
+    release: Shown, bug: Shown, kept_page: Page, own_site: Site
+) -> None:
+    bug(kept_page, own_site)
