@@ -17,10 +17,11 @@ from footwell.diagnosis.likelihood import (
     Piece,
     any_log,
     astray_log,
-    is_stray,
     joint_log,
     log_chance,
+    log_sum,
     shares,
+    strayed,
 )
 from footwell.diagnosis.multiple import Scored
 from footwell.diagnosis.recall import Recall, Row, Standing, Told, recalled
@@ -100,8 +101,7 @@ def _none(case: Case, alive: Sequence[Row]) -> float:
     at one place, and the suspects explain what that place leaves as it should be."""
     rows = [math.log(NONE_ODDS) + sum(any_log(e) for e in case.evidence)]
     rows += [math.log(DIFFERS_ODDS * h.odds) + astray_log(told.track) for h, _, told in alive]
-    best = max(rows)
-    return best + math.log(sum(math.exp(row - best) for row in rows))
+    return log_sum(rows)
 
 
 def _weigh(case: Case, recall: Recall, standing: Standing, rival: Rival | None = None) -> None:
@@ -191,9 +191,10 @@ def _several(
 
     def strays(h: Hypothesis) -> bool:
         ((_, _, told),) = recall.begun([h]).rows
-        chances = zip(recall.pieces, _chances(case, recall, h, told), strict=True)
-        taken = ((piece.items[0], said) for piece, said in chances)
-        return any(isinstance(item, Taken) and is_stray(item, said) for item, said in taken)
+        return bool(strayed(recall.pieces, _chances(case, recall, h, told)))
+
+    def shows(fault: Fault) -> bool:
+        return noticed(case.now, fault, case.engine)
 
     singles = [(h, w) for h, w, _ in reached.alive]
     found: list[Scored] = []
@@ -202,7 +203,7 @@ def _several(
         late = [] if uncured is None else [p for p in recall.pieces if p.items[0].epoch >= uncured]
         asked = Asked(
             follow,
-            lambda fault: noticed(case.now, fault, case.engine),
+            shows,
             lambda fault: fault.element in case.epochs[-1].mended,
             partial(_alone, case, late),
             all_of_it,
@@ -210,7 +211,6 @@ def _several(
         )
         found = several(every, singles, reached.fell, asked)
     elif any(isinstance(e, Taken) for e in case.evidence):
-        shows = partial(noticed, case.now, engine=case.engine)
         found = beside(every, singles, follow, shows, partial(apart, case))
     return [(h, w, every_told[h.faults]) for h, w in found]
 

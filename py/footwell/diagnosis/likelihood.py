@@ -63,14 +63,15 @@ def _together(item: Evidence) -> object:
 
 def log_chance(case: Case, h: Hypothesis, piece: Piece, track: Track) -> float:
     """Log chance (or density) of a piece of evidence under a suspect; the track moves on."""
-    before = _log_sum([c.log for c in track.courses])
+    before = log_sum([c.log for c in track.courses])
     found = [after for course in track.courses for after in _went_on(case, h, piece, course)]
     best = max(c.log for c in found)
     track.courses = [c for c in found if c.log > best - UNLIKELY]
-    return _log_sum([c.log for c in found]) - before
+    return log_sum([c.log for c in found]) - before
 
 
-def _log_sum(logs: list[float]) -> float:
+def log_sum(logs: list[float]) -> float:
+    """Log of the sum of chances whose logs these are."""
     if len(logs) == 1:
         return logs[0]
     top = max(logs)
@@ -123,12 +124,12 @@ def _saw(
 
 def joint_log(track: Track) -> float:
     """Log chance of all evidence so far."""
-    return _log_sum([_joint_log(course, SLIP_SHARE) for course in track.courses])
+    return log_sum([_joint_log(course, SLIP_SHARE) for course in track.courses])
 
 
 def astray_log(track: Track) -> float:
     """The same where the vehicle is not like its sheet at one place: many numbers may be anything."""
-    return _log_sum([_joint_log(course, ASTRAY_SHARE) for course in track.courses])
+    return log_sum([_joint_log(course, ASTRAY_SHARE) for course in track.courses])
 
 
 def shares(track: Track) -> list[tuple[Course, float]]:
@@ -136,7 +137,7 @@ def shares(track: Track) -> list[tuple[Course, float]]:
     if len(track.courses) == 1:
         return [(track.courses[0], 1.0)]
     logs = [_joint_log(course, SLIP_SHARE) for course in track.courses]
-    total = _log_sum(logs)
+    total = log_sum(logs)
     return [(c, math.exp(x - total)) for c, x in zip(track.courses, logs, strict=True)]
 
 
@@ -191,9 +192,15 @@ STRAY_WORD = 0.05
 """A word of a smaller chance than this is said of a slip, not of what the suspect shows."""
 
 
-def is_stray(item: Taken, chance: float) -> bool:
+def _is_stray(item: Taken, chance: float) -> bool:
     """Whether a reading of such a log chance under a suspect is to be put down to a slip."""
     return chance < (math.log(STRAY_WORD) if item.value is None else any_log(item))
+
+
+def strayed(every_piece: Sequence[Piece], chances: Sequence[float]) -> list[Taken]:
+    """The readings among pieces of evidence that stray, by the log chance of each piece under a suspect."""
+    rows = ((piece.items[0], said) for piece, said in zip(every_piece, chances, strict=True))
+    return [item for item, said in rows if isinstance(item, Taken) and _is_stray(item, said)]
 
 
 def _anywhere(check: Check, value: float) -> float:

@@ -89,7 +89,7 @@ def several(
     later = asked.since(seconds)
     pairs = _pairs(seconds, joined(start, seconds, MOST_PAIRS, _fits(alive), later), asked)
     pairs += _resized(asked.follow, singles, pairs)
-    triples = _triples(singles, alive, pairs, later, asked)
+    triples = _triples(singles, seconds, alive, pairs, later, asked)
     triples += _resized(asked.follow, singles, triples)
     return _called_for([*pairs, *triples], alive, asked.noticed)
 
@@ -106,6 +106,7 @@ def _pairs(
 
 def _triples(
     singles: Singles,
+    seconds: Sequence[Hypothesis],
     alive: Sequence[Scored],
     pairs: Sequence[Scored],
     later: Fits,
@@ -113,7 +114,6 @@ def _triples(
 ) -> list[Scored]:
     """A third fault beside the best pairs, a fault with the damage it did among them, and two beside the
     surest."""
-    seconds = singles.seconds(lambda _: True)
     damaged = [(h, w) for h, w in alive if len(h.faults) == 2 and h.slip is None]
     bases = [*pairs, *damaged]
     chosen = joined(_best(bases, EXTENDED), seconds, MOST_TRIPLES, _fits(bases), later)

@@ -7,7 +7,7 @@ from footwell.checks.check import Check
 from footwell.diagnosis.belief import Belief
 from footwell.diagnosis.case import Case, Taken
 from footwell.diagnosis.course import Track
-from footwell.diagnosis.likelihood import is_stray, log_chance, pieces
+from footwell.diagnosis.likelihood import log_chance, pieces, strayed
 
 UNLIKE_FROM = 0.5
 """Share of a cause that is not on the sheet from which nothing is renewed without proof."""
@@ -37,10 +37,5 @@ def to_read_again(case: Case, belief: Belief) -> Check | None:
 
 def astray(case: Case, belief: Belief) -> tuple[Taken, ...]:
     """Readings that are to be put down to slips if the likeliest suspect is true."""
-    track, best = Track(), belief.suspects[0].hypothesis
-    found: list[Taken] = []
-    for piece in pieces(case.evidence):
-        chance, item = log_chance(case, best, piece, track), piece.items[0]
-        if isinstance(item, Taken) and is_stray(item, chance):
-            found.append(item)
-    return tuple(found)
+    track, best, every = Track(), belief.suspects[0].hypothesis, pieces(case.evidence)
+    return tuple(strayed(every, [log_chance(case, best, piece, track) for piece in every]))

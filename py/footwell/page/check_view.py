@@ -69,10 +69,8 @@ def check_view(case: Case, belief: Belief, check: Check, purpose: str = "narrow"
     healthy = expected(circuit, check, ())
     band = None if isinstance(healthy, dict) else _band(circuit, check, healthy)
     outcomes = _outcomes(case, belief, check, band)
-    goal, do = (
-        _once_more(case, check) if purpose == "again" else _goal(circuit, check),
-        _do(circuit, check),
-    )
+    goal = _once_more(case, check) if purpose == "again" else _goal(circuit, check)
+    do = _do(circuit, check)
     if not case.tools.helper and held_down(circuit, check):
         do += " It must stay on by itself: you need a hand for the switch."
     shown = Shown(

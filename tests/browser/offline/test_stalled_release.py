@@ -101,23 +101,26 @@ def lets_the_rest_go_on(kept_page: Page, own_site: Site) -> None:
         refused_whole(kept_page, own_site, 2 * SHORT_S)
 
 
+PROMISES = [
+    (stands_still, waits_for_ever),
+    (is_slow_and_moves, gives_a_file_only_so_much_time),
+    (is_missing_in_part, lets_the_rest_go_on),
+]
+RELEASES, BUGS = zip(*some(PROMISES, 1), strict=True)
 Shown = Callable[[Page, Site], None]
-PROMISES = ((stands_still, waits_for_ever), (is_slow_and_moves, gives_a_file_only_so_much_time))
-PROMISES += ((is_missing_in_part, lets_the_rest_go_on),)
-drawn = pytest.mark.parametrize(
-    ("release", "bug"), some(PROMISES, 1), ids=lambda shown: shown.__name__
-)
 
 
-@drawn
+def named(shown: Shown) -> str:
+    return shown.__name__
+
+
+@pytest.mark.parametrize("release", RELEASES, ids=named)
 def test_storing_comes_to_an_end_with_a_release_that(
-    release: Shown, bug: Shown, kept_page: Page, own_site: Site
+    release: Shown, kept_page: Page, own_site: Site
 ) -> None:
     release(kept_page, own_site)
 
 
-@drawn
-def test_a_worker_is_found_out_that(
-    release: Shown, bug: Shown, kept_page: Page, own_site: Site
-) -> None:
+@pytest.mark.parametrize("bug", BUGS, ids=named)
+def test_a_worker_is_found_out_that(bug: Shown, kept_page: Page, own_site: Site) -> None:
     bug(kept_page, own_site)
