@@ -117,6 +117,8 @@ export function setUp(given: Record<string, unknown> = {}) {
       createElement: (name: string) => new FakeElement(name),
       createTextNode: (text: string) => new FakeText(text),
       querySelector: () => null,
+      addEventListener: () => {},
+      removeEventListener: () => {},
     },
     ResizeObserver: class {
       observe() {}

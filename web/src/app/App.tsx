@@ -1,6 +1,6 @@
 /** Which screen is drawn. */
 
-import { useEffect } from "preact/hooks";
+import { useEffect, useLayoutEffect } from "preact/hooks";
 import { AboutScreen } from "../features/about/AboutScreen";
 import { BuilderScreen } from "../features/builder/BuilderScreen";
 import { CircuitScreen } from "../features/circuit/CircuitScreen";
@@ -66,7 +66,8 @@ type JobRoute = Extract<Route, { screen: "job" }>;
 function JobScreens({ now }: { now: JobRoute }) {
   useWakeLock();
   const opening = ports().store.state.value === "opening";
-  useEffect(() => {
+  // Before anything is drawn: what is being worked out is said from the first moment.
+  useLayoutEffect(() => {
     if (!opening) void openJob(now.job);
   }, [opening, now.job]);
   const saved = ports().store.revision.value;

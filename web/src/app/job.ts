@@ -33,8 +33,10 @@ export const view = computed<JobView | null>(() => here.value?.view ?? null);
 export const stale = computed(() => here.value?.viewed !== here.value?.events.length);
 /** Time of the last event known to be stored. */
 export const savedAt = computed(() => events.value.at(-1)?.at ?? "");
-/** What is being worked out just now; empty when nothing is. */
-export const working = signal("");
+/** What is being worked out just now; empty when nothing is. A store still opening has the job to come. */
+export const working = computed(() => atWork.value || (isToCome() ? OPENING : ""));
+const atWork = signal("");
+const isToCome = () => jobId.value !== null && ports().store.state.value === "opening";
 const OPENING = "Working out what to measure…";
 const NEXT = "Working out what to measure next…";
 /** Why the last action came to nothing; empty when it did not. */
@@ -48,10 +50,10 @@ let again = "";
 export async function openJob(job: string): Promise<void> {
   if (held.value?.job === job) return;
   // Said before the events are fetched: a key that stands meanwhile would be taken away under the thumb.
-  working.value = OPENING;
+  atWork.value = OPENING;
   const stored = await attempt(() => ports().store.events(job));
   if (!stored || jobId.value !== job) {
-    if (!running && working.value === OPENING) working.value = "";
+    if (!running && atWork.value === OPENING) atWork.value = "";
     return;
   }
   if (stored.length === 0) {
@@ -71,7 +73,7 @@ export function leaveJob(): void {
 /** Nothing is to be done on a job that is gone, and the browser's way back may still lead to it. */
 function leaveErased(): void {
   leaveJob();
-  if (!running) working.value = "";
+  if (!running) atWork.value = "";
   go({ screen: "jobs" }, true);
 }
 
@@ -121,7 +123,7 @@ export async function recordChange(entry: Entry): Promise<boolean> {
 
 /** Asks the core for the view of the newest events. A look under way is followed by one more, not by many. */
 export async function look(saying: string): Promise<void> {
-  working.value = saying;
+  atWork.value = saying;
   if (running) {
     again = saying;
     return;
@@ -136,7 +138,7 @@ export async function look(saying: string): Promise<void> {
   const next = again;
   again = "";
   if (next) await look(next);
-  else working.value = "";
+  else atWork.value = "";
 }
 
 /** Python was started again after it had failed: what was recorded meanwhile is counted now. */
