@@ -36,7 +36,8 @@ async function linesWhileOpening(job: string): Promise<string[][]> {
 test("a job whose store is opening is being worked out from the first moment, and nothing has stopped", async () => {
   setUp();
   const moments = await linesWhileOpening(newId());
-  for (const lines of moments) assert.ok(lines.includes(SAYS), `${moments.indexOf(lines)} ${lines.join(" | ")}`);
+  for (const lines of moments)
+    assert.ok(lines.includes(SAYS), `${moments.indexOf(lines)} ${lines.join(" | ")}`);
 });
 
 test("the way on from a reading stands only once it leads on", async () => {

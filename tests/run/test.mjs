@@ -2,7 +2,7 @@
 import { build } from "../../web/build/build.mjs";
 import { ensurePrograms } from "../../web/build/setup/debian.mjs";
 import { ensureTestPackages } from "../../web/build/setup/python.mjs";
-import { command, say } from "../../web/build/setup/say.mjs";
+import { command, Stop, say } from "../../web/build/setup/say.mjs";
 import { allParts } from "./parts.mjs";
 import { closing, minutesTable } from "./report.mjs";
 
@@ -18,8 +18,11 @@ async function prepare() {
 /** @param {string[]} names @returns {Part[]} */
 function chosen(names) {
   const parts = allParts();
-  if (names.length === 0) return parts;
-  return parts.filter((part) => names.includes(part.name));
+  const known = parts.map((part) => part.name);
+  const unknown = names.filter((name) => !known.includes(name));
+  if (unknown.length > 0)
+    throw new Stop(`There is no part ${unknown.join(", ")}. There are: ${known.join(", ")}`);
+  return names.length === 0 ? parts : parts.filter((part) => names.includes(part.name));
 }
 
 /** @param {string} name @param {() => Promise<{ passed: number, failed: number, skipped: number }>} run */
@@ -31,11 +34,12 @@ async function timed(name, run) {
 }
 
 async function runAll() {
+  const parts = chosen(process.argv.slice(2));
   /** @type {Outcome[]} */
   const outcomes = [];
   const nothing = { passed: 0, failed: 0, skipped: 0 };
   outcomes.push(await timed("prepare", () => prepare().then(() => nothing)));
-  for (const part of chosen(process.argv.slice(2))) {
+  for (const part of parts) {
     outcomes.push(await timed(part.name, part.run));
   }
   return outcomes;
