@@ -9,7 +9,7 @@ import pytest
 from parity.seed import commit, some
 
 from footwell.checks.catalogue import Tools, catalogue, working_setups
-from footwell.checks.check import VOLTS, Check
+from footwell.checks.check import LAMP, VOLTS, Check
 from footwell.checks.idle import moves_no_current
 from footwell.checks.outlook import activities, from_outside, outlooks
 from footwell.checks.predict import PROBES, Reading, Words, _foretold, foretold
@@ -164,3 +164,21 @@ def test_a_reading_still_tells_what_no_current_feels() -> None:
     sound, dead = (foretold(circuit, check, faults)[0].said for faults in ((), (broken,)))
     assert isinstance(sound, Reading) and isinstance(dead, Reading)
     assert sound.mean > 11.0 > 1.0 > dead.mean
+
+
+def test_two_poor_joints_in_line_are_as_uncertain_as_two() -> None:
+    """Each may be off its size by itself, so that whether the relay holds is less open than behind a joint
+    that is as poor as both."""
+    circuit = sample("truck-starter")
+    setup = set_up(circuit, {"S1": "start", "S2": "N"})
+    fuse, wire = Fault("F1", "high_resistance", 2.0), Fault("W4", "high_resistance", 0.632)
+    both, one = (fuse, wire), (Fault("F1", "high_resistance", 2.632),)
+    check = Check(LAMP, "X1.85.a", "earth", setup)
+    drops = {faults: foretold(circuit, check, faults)[-1].weight for faults in (both, one)}
+    assert drops[both] == pytest.approx(_foretold(circuit, check, both)[-1].weight, abs=ABOUT)
+    assert drops[one] > drops[both] + 0.02
+    seen = {
+        faults: outlooks(circuit, setup, from_outside(circuit, setup, faults)) for faults in drops
+    }
+    whole = outlooks(circuit, setup, both)
+    assert [s.weight for s in seen[both]] == pytest.approx([s.weight for s in whole], abs=ABOUT)

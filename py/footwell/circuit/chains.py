@@ -8,7 +8,7 @@ wires, contacts and joints.
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from footwell.circuit.circuit import Circuit, Element
@@ -105,7 +105,7 @@ def alike(
     series = [f for f in faults if f.mode in SERIES_MODES and f.element in known]
     others = [f for f in faults if f not in series]
     ends = {n for f in others for n in _nodes(circuit, f)}.union(watched) if others else watched
-    return tuple(sorted((*others, *(_moved(known[f.element], f, ends) for f in series))))
+    return tuple(sorted((*others, *_moved(known, series, ends))))
 
 
 def _nodes(circuit: Circuit, fault: Fault) -> Collection[int]:
@@ -114,9 +114,19 @@ def _nodes(circuit: Circuit, fault: Fault) -> Collection[int]:
 
 
 def _moved(
-    chain_and_position: tuple[tuple[Link, ...], int], fault: Fault, watched: Collection[int]
-) -> Fault:
-    chain, position = chain_and_position
-    while position > 0 and chain[position].before not in watched:
-        position -= 1
-    return Fault(chain[position].element, fault.mode, fault.size)
+    known: Mapping[str, tuple[tuple[Link, ...], int]],
+    series: Sequence[Fault],
+    watched: Collection[int],
+) -> Iterator[Fault]:
+    """Series faults at the first element of their stretches. Poor joints of one stretch stay at elements of
+    their own, the greatest first: how far each is off its size says nothing of the other."""
+    poor: set[str] = set()
+    for fault in sorted(series, key=lambda f: (-f.size, f)) if len(series) > 1 else series:
+        chain, at = known[fault.element]
+        while at > 0 and chain[at].before not in watched:
+            at -= 1
+        if fault.size:
+            while chain[at].element in poor:
+                at += 1
+            poor.add(chain[at].element)
+        yield Fault(chain[at].element, fault.mode, fault.size)
