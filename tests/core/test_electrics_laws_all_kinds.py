@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from random import Random
 
 import pytest
@@ -86,7 +85,7 @@ def new_name(point: str) -> str:
 
 
 def with_names(setup: SetupState) -> SetupState:
-    return replace(setup, controls=tuple(sorted((new_name(p), s) for p, s in setup.controls)))
+    return setup._replace(controls=tuple(sorted((new_name(p), s) for p, s in setup.controls)))
 
 
 def renamed(circuit: Circuit, chance: Random) -> Circuit:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from itertools import product
 from pathlib import Path
 from random import Random
@@ -152,7 +152,7 @@ def _with_instrument(circuit: Circuit, setup: SetupState, chance: Random) -> Cas
         return _ohmmeter(circuit, setup, chance)
     plugs = load_plugs(circuit)
     if name == STAND_IN and plugs:
-        return Case(replace(setup, stand_in=((chance.choice(plugs), 21.0),)))
+        return Case(setup._replace(stand_in=((chance.choice(plugs), 21.0),)))
     law = LAID_IN.get(name, test_lamp)(circuit)
     fault = (_any_fault(circuit, chance),) if chance.random() < 0.5 else ()
     a, b = chance.sample(range(circuit.earth + 1), 2)
@@ -163,6 +163,6 @@ def _ohmmeter(circuit: Circuit, setup: SetupState, chance: Random) -> Case:
     fault = _any_fault(circuit, chance)
     element = circuit.elements[fault.element]
     a, b = (list(dict.fromkeys(element.nodes.values())) * 2)[:2]
-    held = replace(alone(circuit, element.id), controls=setup.controls)
+    held = alone(circuit, element.id)._replace(controls=setup.controls)
     faults = (fault,) if chance.random() < 0.5 else ()
     return Case(held, faults, (Clip(a, b, OHMMETER),), OHMS)

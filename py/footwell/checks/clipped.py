@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from footwell.checks.check import FEED, FUSE_LAMP, LAMP, OHMS, VOLTS, Check, nodes
 from footwell.checks.lines import on_both_lines
 from footwell.circuit.circuit import Circuit
@@ -31,7 +29,7 @@ def clipped(circuit: Circuit, check: Check, faults: tuple[Fault, ...]) -> Operat
     mine = tuple(f for f in faults if f.element == part)
     setup = alone(circuit, part)
     if check.instrument == OHMS:
-        setup = replace(setup, controls=check.setup.controls)
+        setup = setup._replace(controls=check.setup.controls)
     return operate(circuit, setup, mine, _clips(circuit, check))
 
 

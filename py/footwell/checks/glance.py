@@ -7,10 +7,12 @@ to `predict`.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
+from dataclasses import dataclass, field
+from functools import cached_property
+from math import sqrt
 
-from footwell.checks.check import CLAMP, FEED, LAMP, LOOK, OHMS, Check, nodes
+from footwell.checks.check import CLAMP, FEED, LAMP, LOOK, OHMS, VOLTS, Check, nodes
 from footwell.checks.clipped import METER_OHMS, part_of, test_lamp
 from footwell.checks.outlook import Outlook, outlooks
 from footwell.checks.predict import (
@@ -39,6 +41,30 @@ SHARED = {True: 0.003, False: 0.012}
 DIVIDED = 0.08
 JOINTS = 0.3
 
+LOADS_FROM_OHMS = METER_OHMS * 1e-4
+"""Resistance between two places from which the meter's own pulls the voltage down."""
+
+HALF_LIMIT = meters.DC_ACCURACY.percent / 200.0
+"""Half the limit of the meter on volts as a share of the reading."""
+
+
+@dataclass
+class _Sheaf:
+    """Suspects in one circuit and set-up, a row for each state that can be: whose it is, its chance, and by
+    node what stands there and what a probe sees (`volts` and `ohms`, a column for each node)."""
+
+    whose: list[int] = field(default_factory=list)
+    chances: list[float] = field(default_factory=list)
+    seen: list[Outlook] = field(default_factory=list)
+
+    @cached_property
+    def volts(self) -> list[tuple[float, ...]]:
+        return list(zip(*(each.volts for each in self.seen), strict=True))
+
+    @cached_property
+    def ohms(self) -> list[tuple[float, ...]]:
+        return list(zip(*(each.own_ohms for each in self.seen), strict=True))
+
 
 class Panel:
     """Suspects side by side, each a circuit with its faults and what is known of relays and fuses in
@@ -52,16 +78,18 @@ class Panel:
         self._circuits = {id(each): each for each, _, _ in rows}
         self._whose = [id(each) for each, _, _ in rows]
         self._shared = SHARED[supply_known]
+        self._supply = float(circuit.context.system_volts)
         self._outlooks: dict[SetupState, list[Weights]] = {}
+        self._sheaves: dict[SetupState, dict[int, _Sheaf]] = {}
 
     def numbers(self, check: Check) -> list[list[Number]]:
         """The number that each suspect gives, or numbers, for checks that read one."""
         if check.instrument == OHMS:
             return self._ohms(check)
-        seen = self._seen(check.setup)
         if check.instrument == CLAMP:
+            seen = self._seen(check.setup)
             return [[_clamped(p, s.amps.get(check.red, 0.0)) for p, s in row] for row in seen]
-        return self._volts(seen, self._ends(check))
+        return self._volts(check)
 
     def words(self, check: Check) -> list[Words]:
         """Chances of each word for each suspect, for checks by eye and ear."""
@@ -100,29 +128,61 @@ class Panel:
         ends = {key: nodes(circuit, check) for key, circuit in self._circuits.items()}
         return [ends[key] for key in self._whose]
 
-    def _volts(
-        self, seen: Sequence[Weights], ends: Sequence[tuple[int, int]]
-    ) -> list[list[Number]]:
-        """Voltage between two nodes under each suspect. This is asked for every suspect at every place in
-        every set-up, so it is one loop."""
-        shared, supply = self._shared, float(self._circuit.context.system_volts)
-        found: list[list[Number]] = []
-        for row, (a, b) in zip(seen, ends, strict=True):
-            numbers: list[Number] = []
-            for chance, outlook in row:
-                volts = outlook.volts[a] - outlook.volts[b]
-                ohms = outlook.own_ohms[a] + outlook.own_ohms[b]
-                if ohms > METER_OHMS * 1e-4:
-                    volts *= METER_OHMS / (METER_OHMS + ohms)
-                size = abs(volts)
-                # What a divider scatters, the joints in the way, and the supply, each by itself.
-                divided = DIVIDED * size * (supply - size) / supply if size < supply else 0.0
-                joints = JOINTS * (size if size < 0.01 * supply else 0.01 * supply)
-                own = shared * size
-                spread = math.sqrt(own * own + divided * divided + joints * joints)
-                numbers.append((chance, volts, spread + _meter(size)))
-            found.append(numbers)
+    def _sheaves_of(self, setup: SetupState) -> dict[int, _Sheaf]:
+        """By circuit: its nodes are its own."""
+        if setup not in self._sheaves:
+            found: dict[int, _Sheaf] = {key: _Sheaf() for key in self._circuits}
+            for n, (key, row) in enumerate(zip(self._whose, self._seen(setup), strict=True)):
+                for chance, seen in row:
+                    found[key].whose.append(n)
+                    found[key].chances.append(chance)
+                    found[key].seen.append(seen)
+            self._sheaves[setup] = found
+        return self._sheaves[setup]
+
+    def is_level(self, check: Check, sigmas: float) -> bool:
+        """Whether a check of volts reads so much the same under all suspects that none is told from another:
+        the greatest within so many standard deviations of the least. Most places in most set-ups do."""
+        if check.instrument != VOLTS:
+            return False
+        every = [
+            v
+            for key, sheaf in self._sheaves_of(check.setup).items()
+            for v in self._across(key, sheaf, check)
+        ]
+        low, high = min(every), max(every)
+        return high - low <= sigmas * self._spread(low)
+
+    def _across(self, key: int, sheaf: _Sheaf, check: Check) -> list[float]:
+        """Voltage that a meter shows between two nodes in each row. This is asked for every suspect at every
+        place in every set-up, so it is one loop over columns."""
+        a, b = nodes(self._circuits[key], check)
+        columns = zip(sheaf.volts[a], sheaf.volts[b], sheaf.ohms[a], sheaf.ohms[b], strict=True)
+        return [
+            at_a - at_b
+            if from_a + from_b <= LOADS_FROM_OHMS
+            else (at_a - at_b) * METER_OHMS / (METER_OHMS + from_a + from_b)
+            for at_a, at_b, from_a, from_b in columns
+        ]
+
+    def _volts(self, check: Check) -> list[list[Number]]:
+        """Voltage between two nodes under each suspect."""
+        found: list[list[Number]] = [[] for _ in self._rows]
+        for key, sheaf in self._sheaves_of(check.setup).items():
+            every = self._across(key, sheaf, check)
+            for n, chance, volts in zip(sheaf.whose, sheaf.chances, every, strict=True):
+                found[n].append((chance, volts, self._spread(volts)))
         return found
+
+    def _spread(self, volts: float) -> float:
+        """Standard deviation of a voltage: what a divider scatters, the joints in the way, and the supply,
+        each by itself, and about half the limit of the meter, percent of reading and two counts."""
+        size, supply = abs(volts), self._supply
+        divided = DIVIDED * size * (supply - size) / supply if size < supply else 0.0
+        joints = JOINTS * min(size, 0.01 * supply)
+        own = self._shared * size
+        counts = 0.01 if size > 2.0 else 0.001 if size > 0.2 else 0.0001
+        return sqrt(own * own + divided * divided + joints * joints) + HALF_LIMIT * size + counts
 
     def _lamps(self, check: Check) -> list[Words]:
         lamp = test_lamp(self._circuit)
@@ -133,12 +193,6 @@ class Panel:
 
         every = zip(self._seen(check.setup), self._ends(check), strict=True)
         return [mixed([(p, light(s, *ends)) for p, s in row]) for row, ends in every]
-
-
-def _meter(size: float) -> float:
-    """About half the limit of the meter on volts: percent of reading and two counts of its range."""
-    counts = 0.01 if size > 2.0 else 0.001 if size > 0.2 else 0.0001
-    return size * meters.DC_ACCURACY.percent / 200.0 + counts
 
 
 def _clamped(chance: float, amps: float) -> Number:

@@ -9,7 +9,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 
 from footwell.circuit.circuit import Circuit, Element
 from footwell.circuit.setup import SetupState
@@ -43,7 +42,7 @@ def _phases(circuit: Circuit, setup: SetupState) -> tuple[Phase, ...]:
 
 def _set(setup: SetupState, part: str, state: str) -> SetupState:
     controls = tuple((p, state if p == part else now) for p, now in setup.controls)
-    return replace(setup, controls=controls)
+    return setup._replace(controls=controls)
 
 
 def effective_volts(rows: Sequence[tuple[float, float]]) -> float:

@@ -49,6 +49,10 @@ ALWAYS_OFF = 0.02
 """Activity below which a load counts as off by design; what it then does is judged against nominal."""
 
 
+FOREIGN = 0.01
+"""Chance of a word that is none for its kind of load: somebody has it from a newer sheet."""
+
+
 @lru_cache(maxsize=20_000)
 def chances(kind: str, activity: float, usual: float, slip: float) -> dict[str, float]:
     """Chance of each word for a load of a kind, one of `WORDS`.
@@ -58,21 +62,39 @@ def chances(kind: str, activity: float, usual: float, slip: float) -> dict[str, 
     >>> {w: round(p, 2) for w, p in chances("motor", 0.0, 0.6, 0.01).items()}
     {'still': 0.99, 'slow': 0.0, 'runs': 0.0}
     """
-    words = WORDS[kind]
-    reference = usual if abs(usual) > ALWAYS_OFF else 1.0
-    share = activity / reference
-    below = [_below(limit, share, SCATTER[kind]) for limit in LIMITS[kind]]
-    steps = [0.0, *sorted(below), 1.0]
-    return {
-        word: slip / len(words) + (1.0 - slip) * (high - low)
-        for word, (low, high) in zip(words, pairwise(steps), strict=True)
-    }
+    return {word: chance(kind, word, activity, usual, slip) for word in WORDS[kind]}
+
+
+def chance(kind: str, word: str, activity: float, usual: float, slip: float) -> float:
+    """Chance of one of the words alone, which is all that evidence asks for.
+
+    >>> round(chance("motor", "still", 0.0, 0.6, 0.01), 2)
+    0.99
+    """
+    edges = EDGES[kind]
+    if word not in edges:
+        return FOREIGN
+    low, high = edges[word]
+    share = activity / (usual if abs(usual) > ALWAYS_OFF else 1.0)
+    scatter = SCATTER[kind]
+    above = _below(low, share, scatter) if low is not None else 0.0
+    under = _below(high, share, scatter) if high is not None else 1.0
+    return slip / len(edges) + (1.0 - slip) * (under - above)
 
 
 def _below(limit: float, share: float, scatter: float) -> float:
-    """Chance that a person puts a share below a limit."""
+    """Chance that a person puts a share below a limit; it rises with the limit."""
     if limit < 0.0:
         return 1.0 - _below(-limit, -share, scatter) if share < 0.0 else 0.0
     if share <= limit * 1e-3:
         return 1.0
     return 0.5 * math.erfc(math.log10(share / limit) / scatter / math.sqrt(2.0))
+
+
+Edges = tuple[float | None, float | None]
+
+EDGES: Mapping[str, Mapping[str, Edges]] = {
+    kind: dict(zip(words, pairwise([None, *LIMITS[kind], None]), strict=True))
+    for kind, words in WORDS.items()
+}
+"""Between which limits each word lies; None where there is none."""

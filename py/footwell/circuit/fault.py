@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from footwell.circuit.circuit import Circuit, Element
 from footwell.parts.base import SHORT_OHMS, Branch
@@ -15,8 +15,7 @@ STEP_SPREAD = 0.33
 ±0.25 decades, ln(10) * 0.25 / sqrt(3)."""
 
 
-@dataclass(frozen=True, slots=True, order=True)
-class Fault:
+class Fault(NamedTuple):
     """`size`: ohms in series for resistance faults, a plain factor for others, 0 for none."""
 
     element: str

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from footwell.circuit.circuit import Circuit
 
 
-@dataclass(frozen=True, slots=True, order=True)
-class SetupState:
+class SetupState(NamedTuple):
     """Hashable form of a set-up. `apart` names connectors unplugged and parts pulled out;
     `stand_in` pairs a connector with the watts of the lamp across its half a."""
 

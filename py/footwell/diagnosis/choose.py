@@ -76,7 +76,8 @@ def choices(case: Case, belief: Belief) -> list[Choice]:
     ]
     passed_over = case.skipped | case.taken
     for check in sensible(case, live):
-        if check.id not in passed_over and not owners(check) & case.unreachable:
+        out_of_reach = check.id in passed_over or owners(check) & case.unreachable
+        if not out_of_reach and not panel.is_level(check, APART_SIGMAS):
             bits = before - bits_left(cells(panel, check, live))
             if bits > DECISIVE:
                 found.append(Choice(check, None, bits, minutes(case.now, check, case.last_check)))
@@ -85,8 +86,9 @@ def choices(case: Case, belief: Belief) -> list[Choice]:
 
 def sensible(case: Case, live: Sequence[Weighed]) -> Iterator[Check]:
     """Every check at hand but for those from a fuse's empty seat where it is not thought to be blown."""
+    blown = _blown(live)
     for check in catalogue(case.now, case.tools, case.engine):
-        if not behind_fuse(check) or _blown(check, live) >= BLOWN_FROM:
+        if not behind_fuse(check) or blown.get(check.red.split(".")[0], 0.0) >= BLOWN_FROM:
             yield check
 
 
@@ -110,11 +112,13 @@ BLOWN_FROM = 0.5
 """Share of a fuse being blown from which shorts are looked for from its seat."""
 
 
-def _blown(check: Check, live: Sequence[Weighed]) -> float:
-    fuse = check.red.split(".")[0]
-    return sum(
-        w.share for w in live if any(f.element == fuse and f.mode == "open" for f in w.faults)
-    )
+def _blown(live: Sequence[Weighed]) -> dict[str, float]:
+    """Share of each element being open."""
+    found: dict[str, float] = {}
+    for w in live:
+        for element in {f.element for f in w.faults if f.mode == "open"}:
+            found[element] = found.get(element, 0.0) + w.share
+    return found
 
 
 def owners(check: Check) -> set[str]:
@@ -172,16 +176,16 @@ def _ranges(numbers: list[tuple[float, float, float, Weighed]]) -> list[Cell]:
 
 def bits_left(parts: list[Cell]) -> float:
     """Expected entropy (bits) of the repairs once the outcome is known."""
-    total = sum(w.share * chance for cell in parts for w, chance in cell)
-    left = 0.0
+    total = left = 0.0
     for cell in parts:
         classes: dict[tuple[Repair, ...], float] = {}
         for w, chance in cell:
             classes[w.left] = classes.get(w.left, 0.0) + w.share * chance
         mass = sum(classes.values())
-        if mass > 0.0:
-            left += mass / total * entropy(list(classes.values()))
-    return left
+        total += mass
+        if len(classes) > 1:
+            left += mass * entropy(list(classes.values()))
+    return left / total if total > 0.0 else 0.0
 
 
 def subjects(circuit: Circuit, check: Check) -> set[tuple[str, str]]:

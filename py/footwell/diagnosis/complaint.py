@@ -85,8 +85,8 @@ def chance_of(circuit: Circuit, seen: Sighting, faults: tuple[Fault, ...]) -> fl
     usual, now = (
         activities(circuit, seen.setup, each).get(seen.load, 0.0) for each in ((), faults)
     )
-    said = sights.chances(seen_as(circuit, seen.load), now, usual, sights.SLIP[seen.told_by])
-    return said.get(seen.word, 0.0)
+    kind, slip = seen_as(circuit, seen.load), sights.SLIP[seen.told_by]
+    return sights.chance(kind, seen.word, now, usual, slip)
 
 
 AT_WORK = 0.5

@@ -65,9 +65,12 @@ def log_chance(case: Case, h: Hypothesis, piece: Piece, track: Track) -> float:
     """Log chance (or density) of a piece of evidence under a suspect; the track moves on."""
     before = log_sum([c.log for c in track.courses])
     found = [after for course in track.courses for after in _went_on(case, h, piece, course)]
-    best = max(c.log for c in found)
-    track.courses = [c for c in found if c.log > best - UNLIKELY]
-    return log_sum([c.log for c in found]) - before
+    now = log_sum([c.log for c in found])
+    if len(found) > 1:
+        best = max(c.log for c in found)
+        found = [c for c in found if c.log > best - UNLIKELY]
+    track.courses = found
+    return now - before
 
 
 def log_sum(logs: list[float]) -> float:
@@ -166,9 +169,9 @@ def _sight_log(case: Case, circuit: Circuit, piece: Piece, seen: Outlook) -> flo
     for item in piece.items:
         assert isinstance(item, Sighting)
         load, slip = item.load, sights.SLIP[item.told_by]
-        kind = seen_as(circuit, load)
-        chances = sights.chances(kind, now.get(load, 0.0), usual.get(load, 0.0), slip)
-        total += math.log(chances.get(item.word, 0.01))
+        does, well = now.get(load, 0.0), usual.get(load, 0.0)
+        said = sights.chance(seen_as(circuit, load), item.word, does, well, slip)
+        total += math.log(said)
     return total
 
 

@@ -101,6 +101,7 @@ def core_since_the_build() -> list[str]:
     return [file.name for file in files if file.stat().st_mtime > built]
 
 
+@pytest.mark.timeout(3600 if LONG else 600)
 def test_plain_image_and_cpython_show_the_same_of_a_job(
     new_phone: Callable[[], BrowserContext],
     harness_site: Site,
