@@ -186,16 +186,23 @@ def outcomes(
     kept: Kept,
     asked: argparse.Namespace,
 ) -> tuple[list[Outcome], int]:
-    """How the jobs of a row ended, in its order, and how many were worked now and not kept from before."""
+    """How the jobs of a row ended, in its order, and how many were worked now and not kept from before. Those
+    that time does not allow are missing, from all sheets alike."""
     seed = asked.seeds[0]
     found = {n: kept.of(name, trial, seed) for n, (trial, _) in enumerate(rows)}
     missing = [n for n, outcome in found.items() if outcome is None]
+    random.Random(name).shuffle(missing)
     jobs = [(n, rows[n], tools, seed, name) for n in missing]
+    end = time.monotonic() + 60 * asked.minutes
+    worked = 0
     with Pool(asked.processes) as pool:
         for n, outcome in pool.imap_unordered(_worked, jobs):
             found[n] = outcome
+            worked += 1
             kept.keep(name, seed, outcome)
-    return [outcome for n in range(len(rows)) if (outcome := found[n])], len(missing)
+            if time.monotonic() > end:
+                break
+    return [outcome for n in range(len(rows)) if (outcome := found[n])], worked
 
 
 def _worked(job: tuple[int, Drawn, tuple[str, ...], int, str]) -> tuple[int, Outcome]:
@@ -211,6 +218,7 @@ def arguments() -> argparse.Namespace:
     parser.add_argument("--sheets", nargs="+", default=list(SHEETS))
     parser.add_argument("--seeds", type=int, nargs="+", default=[1])
     parser.add_argument("--processes", type=int, default=2)
+    parser.add_argument("--minutes", type=float, default=math.inf, help="of each row, no longer")
     parser.add_argument("--worst", type=int, default=8, help="worst cases listed of each row")
     parser.add_argument(
         "--full",
