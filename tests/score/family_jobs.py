@@ -12,13 +12,14 @@ from footwell.checks import sights
 from footwell.checks.catalogue import Tools, working_setups
 from footwell.checks.check import VOLTS, Check
 from footwell.checks.outlook import outlook
-from footwell.checks.predict import Reading, expected, seen_as
+from footwell.checks.predict import Reading, Words, expected, seen_as
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
 from footwell.circuit.setup import SetupState, set_up
 from footwell.diagnosis.belief import Belief, believe, by_repair
 from footwell.diagnosis.case import Case, Epoch, Evidence, Sighting, Taken
 from footwell.diagnosis.choose import choices
+from footwell.diagnosis.likelihood import SLIP_SHARE
 from footwell.diagnosis.unseen import unseen
 from footwell.parts.base import EARTH
 
@@ -37,11 +38,13 @@ Choose = Callable[[Case, Belief, random.Random], Check | None]
 
 @dataclass
 class Truth:
-    """The vehicle: its circuit with the faults that stand now, and the chance that scatters readings."""
+    """The vehicle: its circuit with the faults that stand now, and the chance that scatters readings. Who
+    `errs` reads the wrong node and says the wrong word as often as belief counts on."""
 
     circuit: Circuit
     faults: tuple[Fault, ...]
     chance: random.Random
+    errs: bool = False
 
     @property
     def parts(self) -> Parts:
@@ -49,13 +52,20 @@ class Truth:
 
     def reads(self, check: Check, slip: bool = False) -> float:
         """A node voltage (V) with the meter's scatter; a slip reads another node."""
-        if slip:
+        if slip or (self.errs and self.chance.random() < SLIP_SHARE):
             wrong = [p for p in self.circuit.points if p != check.red]
             check = replace(check, red=self.chance.choice(wrong))
         predicted = expected(self.circuit, check, self.faults)
         reading = predicted if isinstance(predicted, Reading) else predicted[0].said
         assert isinstance(reading, Reading)
         return reading.mean + self.chance.gauss(0.0, reading.instrument_sigma)
+
+    def says(self, said: Words) -> str:
+        """The likeliest word, or one drawn by its chance."""
+        if not self.errs:
+            return likeliest(said)
+        (word,) = self.chance.choices([*said], [*said.values()])
+        return word
 
 
 @dataclass
@@ -83,11 +93,18 @@ class Job:
         now = outlook(self.truth.circuit, self.setup, self.truth.faults).activity
         usual = outlook(self.family.circuit, self.setup, ()).activity
         for load in self.family.circuit.sheet.loads:
-            word = _word(self.family.circuit, load, now[load], usual[load])
-            complaint |= word != _word(self.family.circuit, load, usual[load], usual[load])
+            said, well = (
+                self._words(load, share, usual[load]) for share in (now[load], usual[load])
+            )
+            complaint |= likeliest(said) != likeliest(well)
+            word = self.truth.says(said)
             epoch = len(self.epochs) - 1
             self.evidence.append(Sighting(epoch, 0, self.setup, load, word, "me"))
         return complaint
+
+    def _words(self, load: str, share: float, usual: float) -> Words:
+        slip = sights.SLIP["me"] if self.truth.errs else 0.0
+        return sights.chances(seen_as(self.family.circuit, load), share, usual, slip)
 
     def read(self, check: Check, slip: bool = False) -> None:
         value = self.truth.reads(check, slip)
@@ -99,9 +116,8 @@ class Job:
         self.epochs.append(Epoch((), self.epochs[-1].mended | parts, parts))
 
 
-def _word(circuit: Circuit, load: str, share: float, usual: float) -> str:
-    chances = sights.chances(seen_as(circuit, load), share, usual, 0.0)
-    return max(chances, key=lambda word: chances[word])
+def likeliest(said: Words) -> str:
+    return max(said, key=lambda word: said[word])
 
 
 def node_checks(circuit: Circuit) -> list[Check]:
@@ -115,11 +131,13 @@ def prepared(family: Family) -> Family:
     return family
 
 
-def begun(family: Family, faults: tuple[Fault, ...], chance: random.Random) -> Job | None:
+def begun(
+    family: Family, faults: tuple[Fault, ...], chance: random.Random, errs: bool = False
+) -> Job | None:
     """A job on a vehicle that is brought in; None where nobody would complain. What scatters its readings is
     its own: however it is worked, the same jobs come after it."""
     own = random.Random(chance.random())
-    job = Job(family, Truth(family.vehicle, faults, own))
+    job = Job(family, Truth(family.vehicle, faults, own, errs))
     return job if job.look() else None
 
 

@@ -6,10 +6,11 @@ import math
 from statistics import mean
 
 from family import FAULT_RATE, fault_sets
-from family_jobs import Job, Parts, _word, named, node_checks
+from family_jobs import Job, Parts, likeliest, named, node_checks
 
+from footwell.checks import sights
 from footwell.checks.outlook import outlook
-from footwell.checks.predict import Reading, expected
+from footwell.checks.predict import Reading, expected, seen_as
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.belief import believe
 from footwell.diagnosis.case import Sighting, Taken
@@ -62,7 +63,8 @@ def _says_the_same(job: Job, faults: tuple[Fault, ...]) -> bool:
         now = outlook(circuit, job.setup, faults).activity
         usual = outlook(circuit, job.setup, ()).activity
         circuit.cache[key] = {
-            load: _word(circuit, load, now[load], usual[load]) for load in circuit.sheet.loads
+            load: likeliest(sights.chances(seen_as(circuit, load), now[load], usual[load], 0.0))
+            for load in circuit.sheet.loads
         }
     seen = {e.load: e.word for e in job.evidence if isinstance(e, Sighting)}
     return bool(circuit.cache[key] == seen)

@@ -150,7 +150,7 @@ class Panel:
             for key, sheaf in self._sheaves_of(check.setup).items()
             for v in self._across(key, sheaf, check)
         ]
-        low, high = min(every), max(every)
+        low, high = min(every, default=0.0), max(every, default=0.0)
         return high - low <= sigmas * self._spread(low)
 
     def _across(self, key: int, sheaf: _Sheaf, check: Check) -> list[float]:
