@@ -19,10 +19,12 @@ from .loop_rig import Trial, tried
 from .sample_circuits import MINIBUS, sample
 
 HORN, PUMP, CHARGING = "coupe-horn", "estate-fuel-pump", "estate-charging"
+CARAVAN = "caravan-13-pin-plug"
 BEHIND_ANOTHER = [
     Trial(HORN, (Fault("SP1", "high_resistance:2", 20.0), Fault("W1", "high_resistance", 20.0))),
     Trial(PUMP, (Fault("W2", "open"), Fault("X7.2", "open"))),
     Trial(CHARGING, (Fault("W6", "short_to_earth"), Fault("X2.1", "open"))),
+    Trial(CARAVAN, (Fault("L4", "open"), Fault("S2", "high_resistance:1-2", 6.32))),
 ]
 """The second is told by nothing before the first is mended, and many parts fail more often."""
 
@@ -43,26 +45,36 @@ def single(element: str, odds: float) -> Hypothesis:
 
 @dataclass
 class Evidence:
-    """Stands for evidence: `mended` faults, sets that explain all of it, and whether a reading strays from
-    the others. Writes down which sets are followed."""
+    """Stands for evidence: `mended` faults, sets that explain all of it, whether a reading strays from the
+    others, and how well faults of a size explain what came `since` a repair and their share of it all
+    (`sizes`). Writes down which sets are followed, and in which sizes."""
 
     mended: frozenset[Fault] = frozenset()
     explain: frozenset[frozenset[str]] = frozenset()
     strays: bool = False
+    since: dict[float, float] = field(default_factory=dict)
+    sizes: dict[float, float] = field(default_factory=dict)
     followed: set[frozenset[str]] = field(default_factory=set)
+    in_sizes: set[Fault] = field(default_factory=set)
 
     def asked(self) -> Asked:
         return Asked(
             self._follow,
             lambda _: True,
             lambda fault: fault in self.mended,
-            lambda _: {},
+            lambda faults: (
+                {h.faults: self.since.get(h.faults[0].size, -30.0) for h in faults}
+                if self.since
+                else {}
+            ),
             lambda sets: {h.faults: 0.0 if parts(h) in self.explain else -30.0 for h in sets},
+            lambda faults: {h.faults: self.sizes.get(h.faults[0].size, -30.0) for h in faults},
             lambda _: self.strays,
         )
 
     def _follow(self, suspects: list[Hypothesis]) -> list[tuple[Hypothesis, float]]:
         self.followed |= {parts(h) for h in suspects}
+        self.in_sizes |= {f for h in suspects for f in h.faults}
         return []
 
 
@@ -75,6 +87,26 @@ def test_third_fault_is_sought_beside_a_fault_and_the_damage_it_did() -> None:
     evidence = Evidence()
     several([RARE], [(pair, -1.0)], [], evidence.asked())
     assert {"A", "D", "R"} in evidence.followed
+
+
+POOR = [
+    Hypothesis((Fault("P", "high_resistance", size),), 1e-3, (("P", "renew"),))
+    for size in (0.2, 0.632, 2.0, 6.32, 20.0, 63.2, 200.0, 632.0, 2000.0)
+]
+
+
+@pytest.mark.parametrize("mended", [True, False])
+def test_a_poor_joint_is_tried_in_the_size_that_explains_its_share(mended: bool) -> None:
+    """Of nine sizes a second comes in three; a lamp that glows dimly does so behind one alone. What came
+    after a repair tells the size of what is there, everything that of what was mended."""
+    apt = {6.32: -1.0}
+    evidence = Evidence(
+        frozenset(h.faults[0] for h in POOR if mended),
+        since={1.0: -2.0} if mended else apt,
+        sizes=apt if mended else {1.0: -2.0},
+    )
+    several([RARE, *POOR], [(RARE, -1.0)], [], evidence.asked())
+    assert Fault("P", "high_resistance", 6.32) in evidence.in_sizes
 
 
 @pytest.mark.parametrize("mended", [True, False])

@@ -189,6 +189,13 @@ def _several(
         rows = recall.begun(suspects).rows
         return {h.faults: sum(_chances(case, recall, h, told)) for h, _, told in rows}
 
+    def share_of_it(suspects: Sequence[Hypothesis]) -> dict[tuple[Fault, ...], float]:
+        rows = recall.begun(suspects).rows
+        least = [sum(any_log(e) for e in piece.items) for piece in recall.pieces]
+        return {
+            h.faults: sum(map(max, _chances(case, recall, h, told), least)) for h, _, told in rows
+        }
+
     def strays(h: Hypothesis) -> bool:
         ((_, _, told),) = recall.begun([h]).rows
         return bool(strayed(recall.pieces, _chances(case, recall, h, told)))
@@ -207,6 +214,7 @@ def _several(
             lambda fault: fault.element in case.epochs[-1].mended,
             partial(_alone, case, late),
             all_of_it,
+            share_of_it,
             strays,
         )
         found = several(every, singles, reached.fell, asked)

@@ -42,12 +42,16 @@ class Singles:
                 found.setdefault(_key(h), []).append(h)
         return cls({key: sorted(rows, key=lambda h: h.faults) for key, rows in found.items()})
 
-    def seconds(self, counts: Callable[[Fault], bool]) -> list[Hypothesis]:
-        """Every mode in a few of the sizes that count, which share their odds; commonest first."""
+    def seconds(self, counts: Callable[[Fault], bool], apt: Fits | None = None) -> list[Hypothesis]:
+        """Every mode in a few of the sizes that count, which share their odds; commonest first. Where `apt`
+        tells how well each explains its share of the evidence, the best size is one of them."""
         found: list[Hypothesis] = []
         for every in self.sizes.values():
             rows = [h for h in every if counts(h.faults[0])]
             few = _spread(rows)
+            if apt:
+                best = max(rows, key=lambda h: (round(apt[h.faults], 9), h.faults))
+                few = [h for h in rows if h in few or h == best]
             odds = sum(h.odds for h in rows) / max(len(few), 1)
             found += [Hypothesis(h.faults, odds, h.repairs) for h in few]
         return sorted(found, key=lambda h: (-round(h.odds, 12), h.faults))

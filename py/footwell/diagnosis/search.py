@@ -63,15 +63,17 @@ def beside(
 
 @dataclass(frozen=True)
 class Asked:
-    """What a search for sets of faults asks of the evidence. `since` tells how well faults alone explain what
-    came after a repair that has not cured the complaint, `all_of_it` how well sets explain everything, also
-    hopeless ones; `strays` whether a reading is to be put down to a slip if a set is true."""
+    """What a search for sets of faults asks of the evidence. `since` tells how well faults alone explain
+    what came after a repair that has not cured the complaint, `all_of_it` how well sets explain everything,
+    also hopeless ones, `share_of_it` how well faults do where others may explain what they do not;
+    `strays` whether a reading is to be put down to a slip if a set is true."""
 
     follow: Follow
     noticed: Callable[[Fault], bool]
     mended: Callable[[Fault], bool]
     since: Callable[[Sequence[Hypothesis]], Fits]
     all_of_it: Callable[[Sequence[Hypothesis]], Fits]
+    share_of_it: Callable[[Sequence[Hypothesis]], Fits]
     strays: Callable[[Hypothesis], bool]
 
 
@@ -85,8 +87,11 @@ def several(
     evidence: every fault may be a second, and those that it has thrown out (`fallen`) a first."""
     singles = Singles.of(every)
     start = firsts(alive, [singles.whole(h) for h in fallen])
-    seconds = singles.seconds(lambda _: True)
-    later = asked.since(seconds)
+    every_size = [h for sizes in singles.sizes.values() for h in sizes]
+    later = asked.since(every_size)
+    # What is mended explains nothing of what came since: its size is told by what was before.
+    mended = asked.share_of_it([h for h in every_size if asked.mended(h.faults[0])])
+    seconds = singles.seconds(lambda _: True, later and {**later, **mended})
     pairs = _pairs(seconds, joined(start, seconds, MOST_PAIRS, _fits(alive), later), asked)
     pairs += _resized(asked.follow, singles, pairs)
     triples = _triples(singles, seconds, alive, pairs, later, asked)
