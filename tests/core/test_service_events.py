@@ -55,7 +55,7 @@ MISFITS: dict[str, tuple[str, Data, str]] = {
     "part for a place": ("reading taken", reading(red="M1"), "M1 is not a place on this sheet."),
     "instrument": ("reading taken", reading(instrument="nose"), "The instrument nose is not known"),
     "clamp on a fuse": ("reading taken", reading(instrument="clamp", red="F1"), "F1 is not a wire"),
-    "look at a wire": ("reading taken", reading(instrument="look", red="W3"), "not a fuse or a"),
+    "look at a motor": ("reading taken", reading(instrument="look", red="M1"), "not a fuse, a"),
     "ohms of no part": ("reading taken", reading(instrument="ohms", red="X2.6.a"), "no part"),
     "position": (
         "reading taken",

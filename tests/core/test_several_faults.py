@@ -81,6 +81,7 @@ def weighed(gain: float, noticed: bool) -> list[set[str]]:
         mended=lambda _: False,
         since=lambda _: {},
         all_of_it=lambda _: {},
+        share_of_it=lambda _: {},
         strays=lambda _: False,
     )
     found = several(ones, alive, [], asked)

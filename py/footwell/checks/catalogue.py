@@ -36,7 +36,7 @@ MOST_SETUPS = 12
 FUSES = ("fuse",)
 """Kinds that are pulled by hand and replaced by a lamp."""
 
-LOOKED_AT = (*FUSES, "contact")
+LOOKED_AT = (*FUSES, "contact", "wire")
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,9 +126,17 @@ def _all(circuit: Circuit, engine: str) -> Iterator[Check]:
     yield from _without_a_unit(circuit, setups)
     yield from _switches(circuit, rest)
     yield from (Check(FEED, load, "", rest) for load in circuit.sheet.loads)
+    # A wire is followed where no measurement is left (`followed`): every wire of a loom would be too much.
+    looked_at = {*LOOKED_AT} - {"wire"}
     yield from (
-        Check(LOOK, e.id, "", rest) for e in circuit.elements.values() if e.kind.name in LOOKED_AT
+        Check(LOOK, e.id, "", rest) for e in circuit.elements.values() if e.kind.name in looked_at
     )
+
+
+def followed(circuit: Circuit, wire: str, engine: str = "off") -> Check | None:
+    """A look along a wire; None where it must not be touched."""
+    check = Check(LOOK, wire, "", set_up(circuit, engine=engine))
+    return None if refusal(circuit, check) else check
 
 
 def _to_earth(circuit: Circuit, setup: SetupState) -> Iterator[Check]:

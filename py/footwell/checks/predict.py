@@ -360,16 +360,33 @@ def light_words(circuit: Circuit, volts: float) -> Words:
 
 FUSE_SIGHTS = ("blown", "whole")
 CONTACT_SIGHTS = ("burnt, green or loose", "clean and tight")
+WIRE_SIGHTS = ("chafed, pinched or burnt", "nothing to be seen")
+
+
+def sights_of(circuit: Circuit, element: str) -> tuple[str, str]:
+    """What a look at an element may show, the bad first."""
+    kind = circuit.elements[element].kind
+    if kind.opens is not None:
+        return FUSE_SIGHTS
+    return WIRE_SIGHTS if kind.name == "wire" else CONTACT_SIGHTS
+
+
+SEEN = {
+    FUSE_SIGHTS: (("open",), 0.97, 0.01, 0.01),
+    CONTACT_SIGHTS: ((), 0.8, 0.8, 0.03),
+    WIRE_SIGHTS: (("short_to_earth",), 0.75, 0.2, 0.02),
+}
+"""How often the bad is seen: modes that show best, then the share of those, of other modes, and where nothing
+is wrong. A wire breaks inside its insulation, and where it lies on earth the insulation is through (common
+practice, no source)."""
 
 
 def _looked_at(circuit: Circuit, element: str, faults: Faults) -> Words:
-    """A blown fuse is nearly always seen; a bad contact four times in five (common practice, no source)."""
+    words = sights_of(circuit, element)
+    plain, shown, hidden, sound = SEEN[words]
     modes = {f.mode for f in faults if f.element == element}
-    if circuit.elements[element].kind.opens is not None:
-        bad = 0.97 if "open" in modes else 0.01
-        return dict(zip(FUSE_SIGHTS, (bad, 1.0 - bad), strict=True))
-    bad = 0.8 if modes else 0.03
-    return dict(zip(CONTACT_SIGHTS, (bad, 1.0 - bad), strict=True))
+    bad = shown if modes & {*plain} else hidden if modes else sound
+    return dict(zip(words, (bad, 1.0 - bad), strict=True))
 
 
 def _fed(check: Check, point: OperatingPoint) -> Words:

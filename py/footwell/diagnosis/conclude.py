@@ -19,7 +19,7 @@ from footwell.diagnosis.belief import Belief, believe, by_repair
 from footwell.diagnosis.case import Case, Sighting, look_id
 from footwell.diagnosis.choose import CONFIRM_FROM, Choice, choices, confirming
 from footwell.diagnosis.complaint import complains, looks, odd_twice, to_look_at_again
-from footwell.diagnosis.elimination import best_try, fault_behind, repairs_left
+from footwell.diagnosis.elimination import best_try, fault_behind, repairs_left, to_follow
 from footwell.diagnosis.hypotheses import OVERLOADS
 from footwell.diagnosis.overloads import cause_check
 from footwell.diagnosis.proof import Proven, confirmed_by, proven
@@ -55,8 +55,9 @@ class Next:
     proven: Proven | None = None
     solved: bool = False
     purpose: str = ""
-    """Of a check: "narrow", "confirm", "cause" or, where its number fits nothing, "again"; of a repair: "try"
-    where it is not proven; of positions: "look again" where one word alone is odd."""
+    """Of a check: "narrow", "confirm", "cause", "follow" along a wire or, where its number fits nothing,
+    "again"; of a repair: "try" where it is not proven; of positions: "look again" where one word alone is
+    odd."""
     others: tuple[Choice, ...] = ()
     along: tuple[Choice, ...] = ()
     """Checks to take with this one, while the person is there."""
@@ -205,9 +206,13 @@ def _doubt_the_sheet(case: Case, belief: Belief) -> Next:
 
 
 def _last_resort(case: Case, belief: Belief, shares: Mapping[Repair, float]) -> Next:
-    """No check tells the rest apart: the repair to try, or the end."""
+    """No measurement tells the rest apart: the wire to look along, the repair to try, or the end."""
     if unlike(case, belief):
         return Next("finished", solved=False)
+    look = to_follow(case, belief, shares)
+    if look is not None:
+        spent = minutes(case.now, look, case.last_check)
+        return Next("check", choice=Choice(look, None, 0.0, spent), purpose="follow")
     safe = {r: s for r, s in shares.items() if _blows_again(case, belief, r) < EVEN}
     repair = best_try(case.now, safe)
     fault = fault_behind(belief, repair)[0] if repair else None

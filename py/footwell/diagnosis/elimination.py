@@ -1,4 +1,4 @@
-"""What to mend where nothing can be measured at the faulty place itself.
+"""What to look at and to mend where nothing can be measured at the faulty place itself.
 
 Of repairs that no check at hand tells apart, the one with the largest chance for its cost comes first; that
 order has the lowest expected cost (each repair is tried, then every position again).
@@ -8,9 +8,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from footwell.checks.catalogue import followed
+from footwell.checks.check import Check
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.belief import Belief
+from footwell.diagnosis.case import Case, Taken
 from footwell.faults.suspects import Repair
 
 JOINT_COST, PART_COST = 1.0, 4.0
@@ -43,6 +46,23 @@ def fault_behind(
             if mine is not None:
                 return mine, tuple(f for f in w.now if f != mine)
     return None, ()
+
+
+def to_follow(case: Case, belief: Belief, shares: Mapping[Repair, float]) -> Check | None:
+    """The wire to look along before a repair is tried: of those that may lie on earth, not yet looked along,
+    the likeliest. What lies on earth has its insulation through, and nobody mends what was not looked at."""
+    # A wire looks the same after another one was mended.
+    looked_at = {e.check.id for e in case.evidence if isinstance(e, Taken)}
+    for repair, share in shares.items():
+        fault, _ = fault_behind(belief, repair)
+        if fault is None or share < WORTH_TRYING or not fault.mode.startswith("short"):
+            continue
+        element = case.now.elements.get(fault.element)
+        wire = element is not None and element.kind.name == "wire"
+        check = followed(case.now, fault.element, case.engine) if wire else None
+        if check is not None and check.id not in looked_at | case.skipped:
+            return check
+    return None
 
 
 def best_try(circuit: Circuit, shares: Mapping[Repair, float]) -> Repair | None:

@@ -24,13 +24,12 @@ from footwell.checks.clipped import between_lines, part_of
 from footwell.checks.fusing import own_fuse_amps
 from footwell.checks.glance import Number
 from footwell.checks.predict import (
-    CONTACT_SIGHTS,
-    FUSE_SIGHTS,
     Prediction,
     Words,
     expected,
     readings,
     seen_as,
+    sights_of,
 )
 from footwell.checks.safety import cautions
 from footwell.circuit.circuit import Circuit
@@ -150,9 +149,7 @@ def _choices(circuit: Circuit, check: Check) -> list[str]:
     if check.numeric:
         return []
     if check.instrument == LOOK:
-        return list(
-            FUSE_SIGHTS if circuit.elements[check.red].kind.name == "fuse" else CONTACT_SIGHTS
-        )
+        return list(sights_of(circuit, check.red))
     if check.instrument in (LAMP, SUBSTITUTE, FUSE_LAMP):
         return list(WORDS["lamp"])
     return list(WORDS[seen_as(circuit, check.red)])
@@ -285,10 +282,20 @@ def _do(circuit: Circuit, check: Check) -> str:
         return f"Unplug {red}. Put a {watts:g} W lamp across its two ways. Switch on and look at the lamp."
     if check.instrument == LISTEN:
         return f"Hold a finger on {red} and switch on."
-    if circuit.elements[check.red].kind.name == "fuse":
-        return f"Pull {red} out and look at its wire."
-    connector = circuit.connectors[check.red.split(".")[0]]
-    return f"Open {connector.name}. Look at {red} on both halves, pull gently on each wire."
+    return _do_look(circuit, check.red, red)
+
+
+def _do_look(circuit: Circuit, element: str, name: str) -> str:
+    kind = circuit.elements[element].kind.name
+    if kind == "fuse":
+        return f"Pull {name} out and look at its wire."
+    if kind == "wire":
+        return (
+            f"Follow {name} by hand and eye from end to end. Look where it bends, passes metal or lies near"
+            " heat: chafed, pinched or burnt."
+        )
+    connector = circuit.connectors[element.split(".")[0]]
+    return f"Open {connector.name}. Look at {name} on both halves, pull gently on each wire."
 
 
 def _do_volts(circuit: Circuit, check: Check, red: str, black: str) -> str:
@@ -453,6 +460,8 @@ def _why(case: Case, belief: Belief, check: Check, purpose: str) -> str:
         return (
             "One suspect stands out. This measures it at the place itself, before a part is bought."
         )
+    if purpose == "follow":
+        return "No measurement tells these wires apart. One that lies on earth can often be seen."
     if purpose == "again":
         return (
             "Several readings fit no fault on this sheet. Read this one once more, with the probe on bare"

@@ -1,0 +1,75 @@
+"""A wire that may lie on earth is looked along before anybody mends it on trial."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from footwell.checks.check import LOOK
+from footwell.circuit.fault import Fault
+from footwell.diagnosis.case import Case
+from footwell.diagnosis.conclude import Conclusion, conclude
+from footwell.job.replay import replay
+from footwell.page.check_view import check_view
+from footwell.practice.electrician import begin, do
+
+from .loop_rig import ALL_TOOLS, Trial, read, tried, vehicle_of
+
+LOCKS = "hatchback-door-locks"
+ON_EARTH, BROKEN = Fault("W18", "short_to_earth"), Fault("W18", "open")
+"""One of nine wires that meet in splices, with no place between them to measure."""
+
+
+def wires_followed(steps: tuple[str, ...]) -> list[str]:
+    return [step.split()[2] for step in steps if " look W" in step]
+
+
+def test_of_wires_that_nothing_tells_apart_the_one_on_earth_is_seen_and_no_other_is_mended() -> (
+    None
+):
+    done = tried(Trial(LOCKS, (ON_EARTH,)))
+    wires = wires_followed(done.steps)
+    assert done.right and not done.good_parts, done.steps
+    assert wires[-1] == "W18" and len({*wires}) == len(wires)
+
+
+def test_for_a_break_no_wire_is_followed_since_it_hides_in_the_insulation() -> None:
+    done = tried(Trial(LOCKS, (BROKEN,)))
+    assert done.right and not done.good_parts, done.steps
+    assert wires_followed(done.steps) == []
+
+
+def at_the_wires() -> tuple[Case, Conclusion]:
+    """The job where no measurement is left."""
+    vehicle = vehicle_of(Trial(LOCKS, (ON_EARTH,)))
+    run = begin(read(LOCKS).sheet, vehicle, ALL_TOOLS)
+    while True:
+        replayed = replay(run.events)
+        conclusion = conclude(replayed.case)
+        if conclusion.step.purpose == "follow":
+            return replayed.case, conclusion
+        vehicle = do(run, replayed, conclusion, vehicle)
+
+
+def test_the_screen_says_where_to_look_what_may_be_seen_and_why_nothing_is_measured() -> None:
+    case, conclusion = at_the_wires()
+    assert conclusion.step.choice and conclusion.step.choice.check
+    shown = check_view(case, conclusion.belief, conclusion.step.choice.check, "follow")
+    assert shown.do.startswith("Follow ") and "from end to end" in shown.do
+    assert shown.choices == ["chafed, pinched or burnt", "nothing to be seen"]
+    assert shown.healthy_choice == "nothing to be seen"
+    assert shown.why.startswith("No measurement tells these wires apart.")
+    assert shown.instrument_name == "Eyes"
+
+
+def test_where_every_wire_was_passed_over_the_likeliest_is_mended_on_trial() -> None:
+    case, conclusion = at_the_wires()
+    passed: set[str] = set()
+    while conclusion.step.purpose == "follow":
+        assert conclusion.step.choice and conclusion.step.choice.check
+        check = conclusion.step.choice.check
+        assert check.instrument == LOOK and check.id not in passed
+        passed.add(check.id)
+        case = replace(case, skipped=case.skipped | {check.id})
+        conclusion = conclude(case)
+    assert len(passed) > 1
+    assert conclusion.step.kind == "repair" and conclusion.step.purpose == "try"
