@@ -54,9 +54,9 @@ def test_the_screen_says_where_to_look_what_may_be_seen_and_why_nothing_is_measu
     case, conclusion = at_the_wires()
     assert conclusion.step.choice and conclusion.step.choice.check
     shown = check_view(case, conclusion.belief, conclusion.step.choice.check, "follow")
-    assert shown.do.startswith("Follow ") and "from end to end" in shown.do
-    assert shown.choices == ["chafed, pinched or burnt", "nothing to be seen"]
-    assert shown.healthy_choice == "nothing to be seen"
+    assert shown.do.startswith("Follow ")
+    assert shown.choices == ["chafed or pinched", "looks sound"]
+    assert shown.healthy_choice == "looks sound"
     assert shown.why.startswith("No measurement tells these wires apart.")
     assert shown.instrument_name == "Eyes"
 

@@ -360,7 +360,7 @@ def light_words(circuit: Circuit, volts: float) -> Words:
 
 FUSE_SIGHTS = ("blown", "whole")
 CONTACT_SIGHTS = ("burnt, green or loose", "clean and tight")
-WIRE_SIGHTS = ("chafed, pinched or burnt", "nothing to be seen")
+WIRE_SIGHTS = ("chafed or pinched", "looks sound")
 
 
 def sights_of(circuit: Circuit, element: str) -> tuple[str, str]:

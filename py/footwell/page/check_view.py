@@ -290,10 +290,7 @@ def _do_look(circuit: Circuit, element: str, name: str) -> str:
     if kind == "fuse":
         return f"Pull {name} out and look at its wire."
     if kind == "wire":
-        return (
-            f"Follow {name} by hand and eye from end to end. Look where it bends, passes metal or lies near"
-            " heat: chafed, pinched or burnt."
-        )
+        return f"Follow {name} by hand and eye, most of all where it bends or lies on metal."
     connector = circuit.connectors[element.split(".")[0]]
     return f"Open {connector.name}. Look at {name} on both halves, pull gently on each wire."
 

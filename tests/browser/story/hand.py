@@ -168,7 +168,7 @@ class Hand:
         for key in digits:
             self.tap("Decimal mark" if key == "." else key, exact=True)
         if shown < 0 and float(digits) != 0:
-            self.tap("±")
+            self.tap("Plus or minus")
         keeps = self.page.get_by_role("button", name=re.compile("^Keep")).last
         self._commit(keeps)
         sure, kept = self.key(re.compile("as typed")), self.key("Next")
