@@ -206,17 +206,18 @@ def _doubt_the_sheet(case: Case, belief: Belief) -> Next:
 
 
 def _last_resort(case: Case, belief: Belief, shares: Mapping[Repair, float]) -> Next:
-    """No measurement tells the rest apart: the wire to look along, the repair to try, or the end."""
+    """No measurement tells the rest apart: the repair to try, a look along its wire before it, or the
+    end."""
     if unlike(case, belief):
         return Next("finished", solved=False)
-    look = to_follow(case, belief, shares)
-    if look is not None:
-        spent = minutes(case.now, look, case.last_check)
-        return Next("check", choice=Choice(look, None, 0.0, spent), purpose="follow")
     safe = {r: s for r, s in shares.items() if _blows_again(case, belief, r) < EVEN}
     repair = best_try(case.now, safe)
     fault = fault_behind(belief, repair)[0] if repair else None
     if repair is None or fault is None:
         return Next("finished", solved=False)
+    look = to_follow(case, belief, fault)
+    if look is not None:
+        spent = minutes(case.now, look, case.last_check)
+        return Next("check", choice=Choice(look, None, 0.0, spent), purpose="follow")
     tried = Proven(fault, repair, shares[repair], confirmed_by(case, fault), False)
     return Next("repair", proven=tried, purpose="try")

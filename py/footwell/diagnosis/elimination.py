@@ -48,21 +48,27 @@ def fault_behind(
     return None, ()
 
 
-def to_follow(case: Case, belief: Belief, shares: Mapping[Repair, float]) -> Check | None:
-    """The wire to look along before a repair is tried: of those that may lie on earth, not yet looked along,
-    the likeliest. What lies on earth has its insulation through, and nobody mends what was not looked at."""
+def to_follow(case: Case, belief: Belief, tried: Fault) -> Check | None:
+    """The look along a wire that is due before one is mended on trial: of the wires that may lie on earth,
+    the likeliest that nobody has looked along. What lies on earth has its insulation through. None before
+    the trial of anything else."""
+    if not _on_earth(case, tried):
+        return None
     # A wire looks the same after another one was mended.
-    looked_at = {e.check.id for e in case.evidence if isinstance(e, Taken)}
-    for repair, share in shares.items():
+    passed = case.skipped | {e.check.id for e in case.evidence if isinstance(e, Taken)}
+    for repair, share in repairs_left(belief).items():
         fault, _ = fault_behind(belief, repair)
-        if fault is None or share < WORTH_TRYING or not fault.mode.startswith("short"):
+        if fault is None or share < WORTH_TRYING or not _on_earth(case, fault):
             continue
-        element = case.now.elements.get(fault.element)
-        wire = element is not None and element.kind.name == "wire"
-        check = followed(case.now, fault.element, case.engine) if wire else None
-        if check is not None and check.id not in looked_at | case.skipped:
+        check = followed(case.now, fault.element, case.engine)
+        if check is not None and check.id not in passed:
             return check
     return None
+
+
+def _on_earth(case: Case, fault: Fault) -> bool:
+    element = case.now.elements.get(fault.element)
+    return element is not None and element.kind.name == "wire" and fault.mode.startswith("short")
 
 
 def best_try(circuit: Circuit, shares: Mapping[Repair, float]) -> Repair | None:
