@@ -4,13 +4,20 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from footwell.checks.check import LOOK
+import pytest
+
+from footwell.checks.catalogue import followed
+from footwell.checks.check import CLAMP, LOOK, Check
+from footwell.checks.safety import refusal
+from footwell.circuit.circuit import AS_DRAWN
 from footwell.circuit.fault import Fault
+from footwell.circuit.setup import set_up
 from footwell.diagnosis.case import Case
 from footwell.diagnosis.conclude import Conclusion, conclude
-from footwell.job.replay import replay
+from footwell.job.replay import circuits_of, replay
 from footwell.page.check_view import check_view
 from footwell.practice.electrician import begin, do
+from footwell.sheet.reading import read_data
 
 from .loop_rig import ALL_TOOLS, Trial, read, tried, vehicle_of
 
@@ -73,3 +80,15 @@ def test_where_every_wire_was_passed_over_the_likeliest_is_mended_on_trial() -> 
         conclusion = conclude(case)
     assert len(passed) > 1
     assert conclusion.step.kind == "repair" and conclusion.step.purpose == "try"
+
+
+@pytest.mark.parametrize(("hazard", "may"), [("restraint system", False), ("hot part", True)])
+def test_a_wire_into_a_plug_of_a_restraint_system_is_not_followed(hazard: str, may: bool) -> None:
+    data = read(LOCKS).sheet.model_dump(mode="json", exclude_unset=True)
+    (plug,) = (c for c in data["connectors"] if c["id"] == "X6")
+    plug["hazards"] = [hazard]
+    circuit = circuits_of(read_data(data))(AS_DRAWN)
+    assert (followed(circuit, "W18") is not None) == may
+    clamped = refusal(circuit, Check(CLAMP, "W18", "", set_up(circuit)))
+    assert (clamped == "") == may
+    assert followed(circuit, "W0") is not None, "this one ends elsewhere"

@@ -237,6 +237,13 @@ def hazards_at(circuit: Circuit, check: Check) -> set[str]:
 def _declared_at(circuit: Circuit, check: Check) -> set[str]:
     """Hazards that the sheet names at the parts and connectors of the check."""
     owners = {point.split(".")[0] for point in (check.red, check.black)} | set(check.setup.apart)
+    found = _declared(circuit, owners)
+    # A wire has no hazards of its own; one that ends at a restraint system belongs to it.
+    ends = {p for w in circuit.sheet.wires if w.id in owners for p in (w.start, w.end)}
+    return found | (_declared(circuit, {p.split(".")[0] for p in ends}) & {"restraint system"})
+
+
+def _declared(circuit: Circuit, owners: set[str]) -> set[str]:
     found = {h for part in circuit.sheet.parts if part.id in owners for h in part.hazards}
     return found | {h for c in circuit.sheet.connectors if c.id in owners for h in c.hazards}
 
