@@ -19,7 +19,7 @@ from footwell.parts.battery import Battery
 from footwell.parts.resistor import Resistor
 
 from .cases import INSTRUMENT, ONE_FAULT, SOUND, TWO_FAULTS, load
-from .ngspice_rig import GOAL_VOLTS, Tried, table, try_random
+from .ngspice_rig import FLOATS_FROM_OHMS, GOAL_VOLTS, Tried, table, try_random
 from .referee import off, true_volts
 from .seed import commit
 from .simulator import by_currents, run, started
@@ -51,8 +51,10 @@ def test_voltages_of_random_circuits_agree_to_the_goal() -> None:
 def resolved(point: OperatingPoint) -> float:
     """How far (V) our own voltage of a floating place may be from the true one. A loop that hangs on leakage
     alone, such as a battery that shorts itself, stands where the last digits of its currents leave it: those
-    over the leak, and never more than the goal."""
-    greatest = max(abs(point.slot_amps(slot)) for slot in point.slots)
+    over the leak, and never more than the goal. Currents of what is held have no part in it."""
+    ohms = [*point.seen_resistance[0], 0.0]
+    loose = [s for s in point.slots if min(ohms[s.a], ohms[s.b]) > FLOATS_FROM_OHMS]
+    greatest = max((abs(point.slot_amps(slot)) for slot in loose), default=0.0)
     return max(OURS_VOLTS, min(ulp(greatest) / LEAK_SIEMENS, GOAL_VOLTS))
 
 

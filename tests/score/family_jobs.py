@@ -94,7 +94,7 @@ class Job:
         usual = outlook(self.family.circuit, self.setup, ()).activity
         for load in self.family.circuit.sheet.loads:
             said, well = (
-                self._words(load, share, usual[load]) for share in (now[load], usual[load])
+                self.words(load, share, usual[load]) for share in (now[load], usual[load])
             )
             complaint |= likeliest(said) != likeliest(well)
             word = self.truth.says(said)
@@ -102,7 +102,8 @@ class Job:
             self.evidence.append(Sighting(epoch, 0, self.setup, load, word, "me"))
         return complaint
 
-    def _words(self, load: str, share: float, usual: float) -> Words:
+    def words(self, load: str, share: float, usual: float) -> Words:
+        """Chances of what is said of a load."""
         slip = sights.SLIP["me"] if self.truth.errs else 0.0
         return sights.chances(seen_as(self.family.circuit, load), share, usual, slip)
 

@@ -8,9 +8,8 @@ from statistics import mean
 from family import FAULT_RATE, fault_sets
 from family_jobs import Job, Parts, likeliest, named, node_checks
 
-from footwell.checks import sights
 from footwell.checks.outlook import outlook
-from footwell.checks.predict import Reading, expected, seen_as
+from footwell.checks.predict import Reading, expected
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.belief import believe
 from footwell.diagnosis.case import Sighting, Taken
@@ -63,8 +62,7 @@ def _says_the_same(job: Job, faults: tuple[Fault, ...]) -> bool:
         now = outlook(circuit, job.setup, faults).activity
         usual = outlook(circuit, job.setup, ()).activity
         circuit.cache[key] = {
-            load: likeliest(sights.chances(seen_as(circuit, load), now[load], usual[load], 0.0))
-            for load in circuit.sheet.loads
+            load: likeliest(job.words(load, now[load], usual[load])) for load in circuit.sheet.loads
         }
     seen = {e.load: e.word for e in job.evidence if isinstance(e, Sighting)}
     return bool(circuit.cache[key] == seen)

@@ -258,7 +258,7 @@ def main() -> None:
     asked = parser.parse_args()
     print(f"{asked.cases} cases a row and seed, seeds {asked.seeds}; named from {NAMED_FROM}")
     for row in ROWS:
-        # Each as soon as it is known: all of them take an hour.
+        # Each as soon as it is known: all of them take twenty minutes.
         if not asked.rows or row[0].split()[0].split("/")[0] in asked.rows:
             print_table(row[0], HEADS, measured(row, asked.cases, asked.seeds))
     if asked.others:

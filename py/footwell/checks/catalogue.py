@@ -36,7 +36,9 @@ MOST_SETUPS = 12
 FUSES = ("fuse",)
 """Kinds that are pulled by hand and replaced by a lamp."""
 
-LOOKED_AT = (*FUSES, "contact", "wire")
+OPENED = (*FUSES, "contact")
+LOOKED_AT = (*OPENED, "wire")
+"""Kinds that are looked at: some once they are out or apart, a wire where nothing is left to measure."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,10 +128,8 @@ def _all(circuit: Circuit, engine: str) -> Iterator[Check]:
     yield from _without_a_unit(circuit, setups)
     yield from _switches(circuit, rest)
     yield from (Check(FEED, load, "", rest) for load in circuit.sheet.loads)
-    # A wire is followed where no measurement is left (`followed`): every wire of a loom would be too much.
-    looked_at = {*LOOKED_AT} - {"wire"}
     yield from (
-        Check(LOOK, e.id, "", rest) for e in circuit.elements.values() if e.kind.name in looked_at
+        Check(LOOK, e.id, "", rest) for e in circuit.elements.values() if e.kind.name in OPENED
     )
 
 

@@ -215,7 +215,7 @@ def _last_resort(case: Case, belief: Belief, shares: Mapping[Repair, float]) -> 
     fault = fault_behind(belief, repair)[0] if repair else None
     if repair is None or fault is None:
         return Next("finished", solved=False)
-    look = to_follow(case, belief, fault)
+    look = to_follow(case, belief, shares, fault)
     if look is not None:
         spent = minutes(case.now, look, case.last_check)
         return Next("check", choice=Choice(look, None, 0.0, spent), purpose="follow")

@@ -48,7 +48,9 @@ def fault_behind(
     return None, ()
 
 
-def to_follow(case: Case, belief: Belief, tried: Fault) -> Check | None:
+def to_follow(
+    case: Case, belief: Belief, shares: Mapping[Repair, float], tried: Fault
+) -> Check | None:
     """The look along a wire that is due before one is mended on trial: of the wires that may lie on earth,
     the likeliest that nobody has looked along. What lies on earth has its insulation through. None before
     the trial of anything else."""
@@ -56,7 +58,7 @@ def to_follow(case: Case, belief: Belief, tried: Fault) -> Check | None:
         return None
     # A wire looks the same after another one was mended.
     passed = case.skipped | {e.check.id for e in case.evidence if isinstance(e, Taken)}
-    for repair, share in repairs_left(belief).items():
+    for repair, share in shares.items():
         fault, _ = fault_behind(belief, repair)
         if fault is None or share < WORTH_TRYING or not _on_earth(case, fault):
             continue
@@ -68,7 +70,7 @@ def to_follow(case: Case, belief: Belief, tried: Fault) -> Check | None:
 
 def _on_earth(case: Case, fault: Fault) -> bool:
     element = case.now.elements.get(fault.element)
-    return element is not None and element.kind.name == "wire" and fault.mode.startswith("short")
+    return element is not None and element.kind.name == "wire" and fault.mode == "short_to_earth"
 
 
 def best_try(circuit: Circuit, shares: Mapping[Repair, float]) -> Repair | None:
