@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import permutations
 from random import Random
 from typing import Any
 
@@ -103,3 +104,19 @@ def test_current_never_falls_as_the_voltage_over_a_branch_rises(
             (less, slope), (more, _) = branch.law.at(low), branch.law.at(high)
             allowed = 1e-9 * (1.0 + abs(less) + abs(more))
             assert less <= more + allowed and slope >= 0.0, (kind, state, faults, branch.name)
+
+
+@pytest.mark.parametrize("kind", PLACED)
+@given(st.integers(0, 10_000))
+def test_two_faults_of_one_part_lie_between_the_terminals_of_one_alone(
+    kind: str, seed: int
+) -> None:
+    """A sensor can be off its curve and open besides, in either order."""
+    one = sample(kind, seed)
+    alone = {frozenset((b.a, b.b)) for *_, branches in one.every() for b in branches}
+    firsts = {fault.mode: fault for fault in one.faults()}.values()
+    for state in one.states():
+        for pair in permutations(firsts, 2):
+            branches = broken_branches(one.circuit, one.element, state, pair)
+            assert {frozenset((b.a, b.b)) for b in branches} <= alone, (kind, state, pair)
+            assert len({b.name for b in branches}) == len(branches), (kind, state, pair)

@@ -3,11 +3,17 @@
 from __future__ import annotations
 
 from decimal import Decimal, localcontext
+from math import ulp
 
 from footwell.electrics.mesh import LEAK_SIEMENS
 from footwell.electrics.network import Slot
 from footwell.electrics.operating_point import OperatingPoint
 from footwell.electrics.spice import node_names
+
+from .ngspice_rig import FLOATS_FROM_OHMS, GOAL_VOLTS, Difference
+
+OURS_VOLTS = 1e-6
+"""How far our own voltage may be from the true one where the simulator's is further than the goal."""
 
 DIGITS = 60
 ROUNDS = 3
@@ -33,6 +39,23 @@ def off(point: OperatingPoint, name: str) -> float:
     """How far (V) our voltage of a node, by its name in the netlist, is from the true one."""
     node = node_names(point.circuit).index(name)
     return abs(point.volts[node] - true_volts(point)[node])
+
+
+def ours_holds(difference: Difference, point: OperatingPoint) -> bool:
+    """Whether a difference beyond the goal is the simulator's alone: the place floats, and our voltage of
+    it is the true one. A law that bends is a conductance to the simulator: where a battery beside a
+    charging source floats, its 200 S drown the leak."""
+    return difference.floats and off(point, difference.node) < resolved(point)
+
+
+def resolved(point: OperatingPoint) -> float:
+    """How far (V) our own voltage of a floating place may be from the true one. A loop that hangs on leakage
+    alone, such as a battery that shorts itself, stands where the last digits of its currents leave it: those
+    over the leak, and never more than the goal. Currents of what is held have no part in it."""
+    ohms = [*point.seen_resistance[0], 0.0]
+    loose = [s for s in point.slots if min(ohms[s.a], ohms[s.b]) > FLOATS_FROM_OHMS]
+    greatest = max((abs(point.slot_amps(slot)) for slot in loose), default=0.0)
+    return max(OURS_VOLTS, min(ulp(greatest) / LEAK_SIEMENS, GOAL_VOLTS))
 
 
 def _solved(point: OperatingPoint, volts: list[Decimal]) -> list[Decimal]:

@@ -5,28 +5,23 @@ The whole is computed by tests/bench/ngspice_bench.py.
 
 from __future__ import annotations
 
-from math import ulp
-
 import pytest
 from core.electrics_rig import EARTH, Part, circuit_of, exact_volts
 from core.electrics_rig import run as operated
 
 from footwell.circuit.setup import set_up
-from footwell.electrics.mesh import LEAK_SIEMENS
-from footwell.electrics.operating_point import OperatingPoint, operate
+from footwell.electrics.operating_point import operate
 from footwell.electrics.spice import netlist
 from footwell.parts.battery import Battery
 from footwell.parts.resistor import Resistor
 
 from .cases import INSTRUMENT, ONE_FAULT, SOUND, TWO_FAULTS, load
-from .ngspice_rig import FLOATS_FROM_OHMS, GOAL_VOLTS, Tried, table, try_random
-from .referee import off, true_volts
+from .ngspice_rig import Tried, table, try_random
+from .referee import ours_holds, true_volts
 from .seed import commit
 from .simulator import by_currents, run, started
 
 CIRCUITS, CASES = 40, 8
-OURS_VOLTS = 1e-6
-"""How far our own voltage may be from the true one where the simulator's is further than the goal."""
 
 
 def test_voltages_of_random_circuits_agree_to_the_goal() -> None:
@@ -40,22 +35,7 @@ def test_voltages_of_random_circuits_agree_to_the_goal() -> None:
     assert not tried.unsolved, (commit(), tried.unsolved)
     assert all(d.within_floor for d in tried.differences), commit()
     beyond = [(d, point) for d, point in tried.found if not d.within_goal]
-    # A law that bends is a conductance to the simulator: where a battery beside a charging source
-    # floats, its 200 S drown the leak. Sixty digits say whose millivolt it is.
-    assert all(d.floats and off(point, d.node) < resolved(point) for d, point in beyond), (
-        commit(),
-        [d for d, _ in beyond],
-    )
-
-
-def resolved(point: OperatingPoint) -> float:
-    """How far (V) our own voltage of a floating place may be from the true one. A loop that hangs on leakage
-    alone, such as a battery that shorts itself, stands where the last digits of its currents leave it: those
-    over the leak, and never more than the goal. Currents of what is held have no part in it."""
-    ohms = [*point.seen_resistance[0], 0.0]
-    loose = [s for s in point.slots if min(ohms[s.a], ohms[s.b]) > FLOATS_FROM_OHMS]
-    greatest = max((abs(point.slot_amps(slot)) for slot in loose), default=0.0)
-    return max(OURS_VOLTS, min(ulp(greatest) / LEAK_SIEMENS, GOAL_VOLTS))
+    assert all(ours_holds(d, point) for d, point in beyond), (commit(), [d for d, _ in beyond])
 
 
 def test_told_to_begin_at_a_wrong_voltage_the_simulator_still_finds_the_right_one() -> None:

@@ -8,16 +8,19 @@ from __future__ import annotations
 
 import dataclasses
 import random
+from collections.abc import Iterable
 
 import pytest
 
+from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
 from footwell.circuit.setup import set_up
 from footwell.electrics.operating_point import operate
 from footwell.electrics.spice import netlist, node_names
 
 from .cases import Case, faulty_cases, healthy_cases, load, sample_sheets
-from .ngspice_rig import Difference, compare, table
+from .ngspice_rig import FLOATS_FROM_OHMS, Difference, compare, table
+from .referee import ours_holds
 from .seed import commit
 from .simulator import by_currents, run
 
@@ -43,13 +46,24 @@ def test_voltages_of_a_sheet_agree_with_its_netlist_as_exported(sheet: str) -> N
     # What hangs on the leak alone is lost among the simulator's digits in this form (see by_currents),
     # so each such case is asked again in the form that keeps them.
     again = list(compare(circuit, [d.case for d in beyond], by_currents))
-    assert all(d.within_goal for d in again), (commit(), again)
+    assert not _missed(circuit, again), (commit(), _missed(circuit, again))
 
 
 @pytest.mark.parametrize("sheet", SHEETS)
 def test_voltages_of_a_sheet_agree_to_the_goal_with_currents_as_unknowns(sheet: str) -> None:
-    differences = list(compare(load(sheet), sampled(sheet)[::4], by_currents))
-    assert all(d.within_goal for d in differences), (commit(), differences)
+    circuit = load(sheet)
+    missed = _missed(circuit, compare(circuit, sampled(sheet)[::4], by_currents))
+    assert not missed, (commit(), missed)
+
+
+def _missed(circuit: Circuit, differences: Iterable[Difference]) -> list[Difference]:
+    """Those beyond the goal that are not the simulator's alone."""
+    return [
+        d
+        for d in differences
+        if not d.within_goal
+        and not ours_holds(d, operate(circuit, d.case.setup, d.case.faults, d.case.clips))
+    ]
 
 
 def test_all_circuits_are_compared() -> None:
@@ -92,3 +106,16 @@ def test_relays_and_fuses_found_by_the_solver_are_told_in_comments() -> None:
     circuit = load("tractor-work-lamps")
     text = netlist(operate(circuit, set_up(circuit, {"S2": "on"}), (Fault("W2", "open"),)))
     assert "* K1: " in text and "* F1: whole" in text and "* W2: open" in text
+
+
+def test_a_voltage_of_ours_that_is_off_is_not_laid_to_the_simulator() -> None:
+    """A floating place a millivolt and more from the true one counts as missed, whoever else is wrong."""
+    circuit = load("camper-split-charge")
+    case = Case(set_up(circuit, {"S0": "on", "S2": "off"}), (Fault("W8", "open"),))
+    point = operate(circuit, case.setup, case.faults)
+    node = next(n for n, ohms in enumerate(point.seen_resistance[0]) if ohms > FLOATS_FROM_OHMS)
+    told = Difference(case, node_names(circuit)[node], point.volts[node], 9.0, floats=True)
+    assert ours_holds(told, point)
+    point.volts[node] += 0.002
+    assert not ours_holds(told, point)
+    assert not ours_holds(dataclasses.replace(told, floats=False), operate(circuit, case.setup))
