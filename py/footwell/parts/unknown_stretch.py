@@ -93,7 +93,7 @@ def _broken(
     leads_to = {"short_to_earth": EARTH, "short_to_supply": SUPPLY}.get(mode.name)
     if leads_to is None:
         return None
-    return [*branches, Branch("chafe", "1", leads_to, Resistance(SHORT_OHMS))]
+    return [*branches, Branch(f"chafe {leads_to}", "1", leads_to, Resistance(SHORT_OHMS))]
 
 
 KIND = Kind(
