@@ -98,7 +98,7 @@ def test_a_lamp_fits_where_its_watts_are_told_and_the_plug_is_apart_for_it() -> 
         ("nose", "F1", "", "The instrument nose is not known to this release of Footwell."),
         (LONG, "F1", "", f"The instrument {CUT} is not known to this release of Footwell."),
         ("clamp", "F1", "", "F1 is not a wire on this sheet."),
-        ("look", "M1", "", "M1 is not a fuse, a contact or a wire on this sheet."),
+        ("look", "M1", "", "M1 is not a fuse, a contact, a wire or a splice on this sheet."),
         ("listen", "M1", "", "M1 is not a relay or magnet on this sheet."),
         ("lamp for fuse", "X4.1", "", "X4.1 is not a fuse on this sheet."),
         ("clamp", LONG, "", f"{CUT} is not a wire on this sheet."),

@@ -37,8 +37,9 @@ FUSES = ("fuse",)
 """Kinds that are pulled by hand and replaced by a lamp."""
 
 OPENED = (*FUSES, "contact")
-LOOKED_AT = (*OPENED, "wire")
-"""Kinds that are looked at: some once they are out or apart, a wire where nothing is left to measure."""
+LOOKED_AT = (*OPENED, "wire", "splice")
+"""Kinds that are looked at: some once they are out or apart, wires and splices, which lie in the loom, where
+nothing is left to measure."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,9 +134,9 @@ def _all(circuit: Circuit, engine: str) -> Iterator[Check]:
     )
 
 
-def followed(circuit: Circuit, wire: str, engine: str = "off") -> Check | None:
-    """A look along a wire; None where it must not be touched."""
-    check = Check(LOOK, wire, "", set_up(circuit, engine=engine))
+def looked_at(circuit: Circuit, element: str, engine: str = "off") -> Check | None:
+    """A look along a wire or at a splice; None where it must not be touched."""
+    check = Check(LOOK, element, "", set_up(circuit, engine=engine))
     return None if refusal(circuit, check) else check
 
 
@@ -385,6 +386,9 @@ TAKE = {
 }
 """Minutes to take a reading once there (common practice, no source)."""
 
+UNWRAP_MINUTES = 3.0
+"""For the tape off a splice and on again (common practice, no source)."""
+
 
 def minutes(circuit: Circuit, check: Check, before: Check | None) -> float:
     """Minutes for a check after another: reach the places, change the set-up, read."""
@@ -403,6 +407,8 @@ def minutes(circuit: Circuit, check: Check, before: Check | None) -> float:
     second_hand = 0.5 if check.instrument == VOLTS and check.black != EARTH else 0.0
     if held_down(circuit, check):
         change += CLIP_MINUTES
+    if check.instrument == LOOK and circuit.elements[check.red].kind.name == "splice":
+        change += UNWRAP_MINUTES
     return round(reach + change + TAKE.get(check.instrument, 0.5) + second_hand, 2)
 
 

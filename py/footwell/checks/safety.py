@@ -238,9 +238,23 @@ def _declared_at(circuit: Circuit, check: Check) -> set[str]:
     """Hazards that the sheet names at the parts and connectors of the check."""
     owners = {point.split(".")[0] for point in (check.red, check.black)} | set(check.setup.apart)
     found = _declared(circuit, owners)
-    # A wire has no hazards of its own; one that ends at a restraint system belongs to it.
-    ends = {p for w in circuit.sheet.wires if w.id in owners for p in (w.start, w.end)}
-    return found | (_declared(circuit, {p.split(".")[0] for p in ends}) & {"restraint system"})
+    # A wire has no hazards of its own, nor has a splice; what leads to a restraint system belongs to it.
+    return found | (_declared(circuit, _led_to(circuit, owners)) & {"restraint system"})
+
+
+def _led_to(circuit: Circuit, owners: set[str]) -> set[str]:
+    """Parts and connectors at the ends of wires among the owners, and of those that meet in their splices."""
+    spliced = {o for o in owners if o in circuit.elements and _is_splice(circuit, o)}
+    found: set[str] = set()
+    for wire in circuit.sheet.wires:
+        ends = {point.split(".")[0] for point in (wire.start, wire.end)}
+        if wire.id in owners or ends & spliced:
+            found |= ends
+    return found
+
+
+def _is_splice(circuit: Circuit, element: str) -> bool:
+    return circuit.elements[element].kind.name == "splice"
 
 
 def _declared(circuit: Circuit, owners: set[str]) -> set[str]:

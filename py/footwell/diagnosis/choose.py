@@ -195,7 +195,12 @@ def subjects(circuit: Circuit, check: Check) -> set[tuple[str, str]]:
     if check.instrument == OHMS:
         part = circuit.elements[part_of(circuit, check)]
         return {(part.id, ""), *((part.id, b) for b in _branches_between(circuit, check, part.id))}
-    if check.instrument in (FEED, LOOK, LISTEN, LOAD):
+    if check.instrument == LOOK:
+        return {
+            (check.red, ""),
+            *((check.red, m.of) for m in circuit.elements[check.red].modes.values()),
+        }
+    if check.instrument in (FEED, LISTEN, LOAD):
         return {(check.red, "")}
     if check.instrument in (CLAMP, SUBSTITUTE):
         return {(load, "") for load in circuit.sheet.loads}

@@ -19,7 +19,7 @@ from footwell.diagnosis.belief import Belief, believe, by_repair
 from footwell.diagnosis.case import Case, Sighting, look_id
 from footwell.diagnosis.choose import CONFIRM_FROM, Choice, choices, confirming
 from footwell.diagnosis.complaint import complains, looks, odd_twice, to_look_at_again
-from footwell.diagnosis.elimination import best_try, fault_behind, repairs_left, to_follow
+from footwell.diagnosis.elimination import best_try, fault_behind, last_look, repairs_left
 from footwell.diagnosis.hypotheses import OVERLOADS
 from footwell.diagnosis.overloads import cause_check
 from footwell.diagnosis.proof import Proven, confirmed_by, proven
@@ -55,7 +55,7 @@ class Next:
     proven: Proven | None = None
     solved: bool = False
     purpose: str = ""
-    """Of a check: "narrow", "confirm", "cause", "follow" along a wire or, where its number fits nothing,
+    """Of a check: "narrow", "confirm", "cause", "look" before a trial or, where its number fits nothing,
     "again"; of a repair: "try" where it is not proven; of positions: "look again" where one word alone is
     odd."""
     others: tuple[Choice, ...] = ()
@@ -206,8 +206,7 @@ def _doubt_the_sheet(case: Case, belief: Belief) -> Next:
 
 
 def _last_resort(case: Case, belief: Belief, shares: Mapping[Repair, float]) -> Next:
-    """No measurement tells the rest apart: the repair to try, a look along its wire before it, or the
-    end."""
+    """No measurement tells the rest apart: the repair to try, a look before it, or the end."""
     if unlike(case, belief):
         return Next("finished", solved=False)
     safe = {r: s for r, s in shares.items() if _blows_again(case, belief, r) < EVEN}
@@ -215,9 +214,9 @@ def _last_resort(case: Case, belief: Belief, shares: Mapping[Repair, float]) -> 
     fault = fault_behind(belief, repair)[0] if repair else None
     if repair is None or fault is None:
         return Next("finished", solved=False)
-    look = to_follow(case, belief, shares, fault)
+    look = last_look(case, belief, shares, fault)
     if look is not None:
         spent = minutes(case.now, look, case.last_check)
-        return Next("check", choice=Choice(look, None, 0.0, spent), purpose="follow")
+        return Next("check", choice=Choice(look, None, 0.0, spent), purpose="look")
     tried = Proven(fault, repair, shares[repair], confirmed_by(case, fault), False)
     return Next("repair", proven=tried, purpose="try")

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from footwell.checks.catalogue import followed
+from footwell.checks.catalogue import looked_at
 from footwell.checks.check import Check
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
@@ -48,29 +48,36 @@ def fault_behind(
     return None, ()
 
 
-def to_follow(
+def last_look(
     case: Case, belief: Belief, shares: Mapping[Repair, float], tried: Fault
 ) -> Check | None:
-    """The look along a wire that is due before one is mended on trial: of the wires that may lie on earth,
-    the likeliest that nobody has looked along. What lies on earth has its insulation through. None before
-    the trial of anything else."""
-    if not _on_earth(case, tried):
-        return None
-    # A wire looks the same after another one was mended.
+    """The look that is due before something is mended on trial: at the likeliest of the places that may show
+    the fault and that nobody has looked at."""
+    # A wire or a splice looks the same after another one was mended.
     passed = case.skipped | {e.check.id for e in case.evidence if isinstance(e, Taken)}
     for repair, share in shares.items():
         fault, _ = fault_behind(belief, repair)
-        if fault is None or share < WORTH_TRYING or not _on_earth(case, fault):
+        if fault is None or share < WORTH_TRYING or not _may_show(case, fault, tried):
             continue
-        check = followed(case.now, fault.element, case.engine)
+        check = looked_at(case.now, fault.element, case.engine)
         if check is not None and check.id not in passed:
             return check
     return None
 
 
+def _may_show(case: Case, fault: Fault, tried: Fault) -> bool:
+    """A bad splice is seen once its tape is off. A wire that lies on earth has its insulation through: before
+    the trial of one such wires are looked along. A break hides in its insulation."""
+    return _kind(case, fault) == "splice" or (_on_earth(case, fault) and _on_earth(case, tried))
+
+
 def _on_earth(case: Case, fault: Fault) -> bool:
+    return _kind(case, fault) == "wire" and fault.mode == "short_to_earth"
+
+
+def _kind(case: Case, fault: Fault) -> str:
     element = case.now.elements.get(fault.element)
-    return element is not None and element.kind.name == "wire" and fault.mode == "short_to_earth"
+    return element.kind.name if element else ""
 
 
 def best_try(circuit: Circuit, shares: Mapping[Repair, float]) -> Repair | None:

@@ -40,7 +40,7 @@ PROBED = (VOLTS, LAMP, OHMS)
 
 HELD_TO: Mapping[str, tuple[Callable[[Kind], bool], str]] = {
     CLAMP: (lambda kind: kind.name == "wire", "a wire"),
-    LOOK: (lambda kind: kind.name in LOOKED_AT, "a fuse, a contact or a wire"),
+    LOOK: (lambda kind: kind.name in LOOKED_AT, "a fuse, a contact, a wire or a splice"),
     LISTEN: (lambda kind: kind.seen_as == "click", "a relay or magnet"),
     FUSE_LAMP: (lambda kind: kind.name in FUSES, "a fuse"),
 }

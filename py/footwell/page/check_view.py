@@ -289,6 +289,8 @@ def _do_look(circuit: Circuit, element: str, name: str) -> str:
     kind = circuit.elements[element].kind.name
     if kind == "fuse":
         return f"Pull {name} out and look at its wire."
+    if kind == "splice":
+        return f"Take the tape off {name}. Look at the joint, pull gently on each wire. Tape it up again."
     if kind == "wire":
         return f"Follow {name} by hand and eye, most of all where it bends or lies on metal."
     connector = circuit.connectors[element.split(".")[0]]
@@ -457,7 +459,9 @@ def _why(case: Case, belief: Belief, check: Check, purpose: str) -> str:
         return (
             "One suspect stands out. This measures it at the place itself, before a part is bought."
         )
-    if purpose == "follow":
+    if purpose == "look" and case.now.elements[check.red].kind.name == "splice":
+        return "No measurement tells this joint from what is beside it. A bad one shows or gives when pulled."
+    if purpose == "look":
         return "No measurement tells these wires apart. One that lies on earth can often be seen."
     if purpose == "again":
         return (

@@ -1,4 +1,4 @@
-"""A wire that may lie on earth is looked along before anybody mends it on trial."""
+"""A wire that may lie on earth is looked along, and the tape taken off a splice, before a trial."""
 
 from __future__ import annotations
 
@@ -6,13 +6,14 @@ from dataclasses import replace
 
 import pytest
 
-from footwell.checks.catalogue import followed
+from footwell.checks.catalogue import looked_at, minutes
 from footwell.checks.check import CLAMP, LOOK, Check
 from footwell.checks.safety import refusal
 from footwell.circuit.circuit import AS_DRAWN
 from footwell.circuit.fault import Fault
 from footwell.circuit.setup import set_up
 from footwell.diagnosis.case import Case
+from footwell.diagnosis.choose import confirms
 from footwell.diagnosis.conclude import Conclusion, conclude
 from footwell.job.replay import circuits_of, replay
 from footwell.page.check_view import check_view
@@ -47,20 +48,25 @@ def test_for_a_break_no_wire_is_followed_since_it_hides_in_the_insulation() -> N
 
 def at_the_wires() -> tuple[Case, Conclusion]:
     """The job where no measurement is left."""
-    vehicle = vehicle_of(Trial(LOCKS, (ON_EARTH,)))
-    run = begin(read(LOCKS).sheet, vehicle, ALL_TOOLS)
+    return at_the_look(Trial(LOCKS, (ON_EARTH,)))
+
+
+def at_the_look(trial: Trial) -> tuple[Case, Conclusion]:
+    vehicle = vehicle_of(trial)
+    run = begin(read(trial.sheet).sheet, vehicle, ALL_TOOLS)
     while True:
         replayed = replay(run.events)
         conclusion = conclude(replayed.case)
-        if conclusion.step.purpose == "follow":
+        if conclusion.step.purpose == "look":
             return replayed.case, conclusion
+        assert conclusion.step.kind != "finished"
         vehicle = do(run, replayed, conclusion, vehicle)
 
 
 def test_the_screen_says_where_to_look_what_may_be_seen_and_why_nothing_is_measured() -> None:
     case, conclusion = at_the_wires()
     assert conclusion.step.choice and conclusion.step.choice.check
-    shown = check_view(case, conclusion.belief, conclusion.step.choice.check, "follow")
+    shown = check_view(case, conclusion.belief, conclusion.step.choice.check, "look")
     assert shown.do.startswith("Follow ")
     assert shown.choices == ["chafed or pinched", "looks sound"]
     assert shown.healthy_choice == "looks sound"
@@ -71,7 +77,7 @@ def test_the_screen_says_where_to_look_what_may_be_seen_and_why_nothing_is_measu
 def test_where_every_wire_was_passed_over_the_likeliest_is_mended_on_trial() -> None:
     case, conclusion = at_the_wires()
     passed: set[str] = set()
-    while conclusion.step.purpose == "follow":
+    while conclusion.step.purpose == "look":
         assert conclusion.step.choice and conclusion.step.choice.check
         check = conclusion.step.choice.check
         assert check.instrument == LOOK and check.id not in passed
@@ -88,7 +94,51 @@ def test_a_wire_into_a_plug_of_a_restraint_system_is_not_followed(hazard: str, m
     (plug,) = (c for c in data["connectors"] if c["id"] == "X6")
     plug["hazards"] = [hazard]
     circuit = circuits_of(read_data(data))(AS_DRAWN)
-    assert (followed(circuit, "W18") is not None) == may
+    assert (looked_at(circuit, "W18") is not None) == may
     clamped = refusal(circuit, Check(CLAMP, "W18", "", set_up(circuit)))
     assert (clamped == "") == may
-    assert followed(circuit, "W0") is not None, "this one ends elsewhere"
+    assert looked_at(circuit, "W0") is not None, "this one ends elsewhere"
+
+
+FAN = "hatchback-radiator-fan"
+JOINT, BESIDE = Fault("SP2", "open:2"), Fault("W8", "open")
+"""A joint of a splice and a wire that ends there."""
+
+
+def test_of_a_splice_and_the_wire_beside_it_the_one_that_is_broken_is_made_anew() -> None:
+    splice, wire = tried(Trial(FAN, (JOINT,))), tried(Trial(FAN, (BESIDE,)))
+    assert splice.right and not splice.good_parts, splice.steps
+    assert wire.right and not wire.good_parts, wire.steps
+    assert any(" look SP2" in s and s.endswith("burnt, green or loose") for s in splice.steps)
+    assert any(" look SP2" in s and s.endswith("clean and tight") for s in wire.steps)
+
+
+def test_a_bad_joint_that_was_seen_is_proven_and_a_clean_one_is_not() -> None:
+    case, conclusion = at_the_look(Trial(FAN, (JOINT,)))
+    assert conclusion.step.choice and conclusion.step.choice.check
+    check = conclusion.step.choice.check
+    assert confirms(case.now, check, JOINT) and not confirms(case.now, check, BESIDE)
+
+
+def test_the_screen_says_how_a_splice_is_looked_at_and_what_the_minutes_are_for() -> None:
+    case, conclusion = at_the_look(Trial(FAN, (JOINT,)))
+    assert conclusion.step.choice and conclusion.step.choice.check
+    check = conclusion.step.choice.check
+    shown = check_view(case, conclusion.belief, check, "look")
+    assert shown.do.startswith("Take the tape off ") and shown.do.endswith("Tape it up again.")
+    assert shown.choices == ["burnt, green or loose", "clean and tight"]
+    assert shown.healthy_choice == "clean and tight"
+    assert shown.why.startswith("No measurement tells this joint from what is beside it.")
+    assert shown.minutes >= 3.0 + minutes(case.now, replace(check, red="W8"), case.last_check) - 2.0
+
+
+@pytest.mark.parametrize(("hazard", "may"), [("restraint system", False), ("hot part", True)])
+def test_no_tape_is_taken_off_a_splice_that_leads_to_a_restraint_system(
+    hazard: str, may: bool
+) -> None:
+    data = read(FAN).sheet.model_dump(mode="json", exclude_unset=True)
+    (far_end,) = (w["end"] for w in data["wires"] if w["id"] == "W8" and w["start"] == "SP2.2")
+    (plug,) = (c for c in data["connectors"] if c["id"] == far_end.split(".")[0])
+    plug["hazards"] = [hazard]
+    circuit = circuits_of(read_data(data))(AS_DRAWN)
+    assert (looked_at(circuit, "SP2") is not None) == may
