@@ -3,6 +3,8 @@ contact) was overloaded by something, and a reading must have been able to show 
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from footwell.checks.catalogue import catalogue, minutes
 from footwell.checks.check import CLAMP, FEED, VOLTS, Check
 from footwell.checks.predict import expected
@@ -24,19 +26,27 @@ EFFECTS = {
 
 def overloads_behind(case: Case, fault: Fault) -> list[tuple[Fault, Stress]]:
     """Faults of the loads that would have overloaded the faulty part in the positions used."""
-    kind = case.now.elements[fault.element].kind.name
-    if fault.mode not in EFFECTS.get(kind, ()):
+    suspects = (
+        Fault(load, mode.name, size)
+        for load in case.now.sheet.loads
+        for mode in case.now.elements[load].modes.values()
+        for size in (mode.factors or (0.0,))
+    )
+    return overloading(case, fault, suspects)
+
+
+def overloading(case: Case, fault: Fault, suspects: Iterable[Fault]) -> list[tuple[Fault, Stress]]:
+    """Those of some faults that would have overloaded the faulty part in the positions used, each with the
+    stress that it puts on it; none where the fault is no effect of an overload."""
+    if fault.mode not in EFFECTS.get(case.now.elements[fault.element].kind.name, ()):
         return []
-    found: list[tuple[Fault, Stress]] = []
-    for load in case.now.sheet.loads:
-        for mode in case.now.elements[load].modes.values():
-            for size in (mode.factors or (0.0,)) if mode.name in OVERLOADS else ():
-                suspect = Fault(load, mode.name, size)
-                hurt = stresses(case.now, used_setups(case), (suspect,))
-                found += [
-                    (suspect, s) for (element, _), s in hurt.items() if element == fault.element
-                ]
-    return found
+    return [
+        (suspect, stress)
+        for suspect in suspects
+        if suspect.mode.split(":")[0] in OVERLOADS and suspect.element != fault.element
+        for (element, _), stress in stresses(case.now, used_setups(case), (suspect,)).items()
+        if element == fault.element
+    ]
 
 
 def cause_check(case: Case, found: tuple[Proven, ...]) -> Choice | None:

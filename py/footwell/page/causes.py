@@ -2,23 +2,50 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from footwell.circuit.circuit import AS_DRAWN
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.case import Case, Taken
 from footwell.diagnosis.conclude import Conclusion
 from footwell.diagnosis.damage import Stress, damage_modes
 from footwell.diagnosis.hypotheses import history_stresses
-from footwell.diagnosis.overloads import overloads_behind
-from footwell.diagnosis.proof import Proven
+from footwell.diagnosis.overloads import overloading, overloads_behind
+from footwell.diagnosis.proof import PROVEN_FROM, Proven
 from footwell.faults.miswiring import slip_named
 from footwell.messages import CauseView
 from footwell.page import words as say
-from footwell.page.suspect_view import item_words
+from footwell.page.suspect_view import item_words, modes_told, repair_told
+
+NOT_ESTABLISHED = "Why it failed was not established."
 
 
 def causes_view(case: Case, conclusion: Conclusion) -> list[CauseView]:
-    """One entry for each proven fault, and one for wiring that was found wrong."""
-    return [*_wiring(case, conclusion), *(_cause(case, conclusion, p) for p in conclusion.proven)]
+    """One entry for each proven fault, one for wiring that was found wrong and, once all is well, one for
+    each part that only its repair has shown to be at fault."""
+    return [
+        *_wiring(case, conclusion),
+        *(_cause(case, conclusion, p) for p in conclusion.proven),
+        *(_cured(case, conclusion) if conclusion.step.solved else ()),
+    ]
+
+
+def _cured(case: Case, conclusion: Conclusion) -> Iterator[CauseView]:
+    """Parts mended on trial: the complaint is gone, and no reading tells what of each was wrong."""
+    known = {p.fault.element for p in conclusion.proven}
+    for element in sorted(case.epochs[-1].mended - known):
+        shares: dict[str, float] = {}
+        for w in conclusion.belief.suspects:
+            for f in w.faults:
+                if f.element == element:
+                    shares[f.mode] = shares.get(f.mode, 0.0) + w.share
+        if sum(shares.values()) >= PROVEN_FROM:
+            yield CauseView(
+                title=modes_told(case.now, element, shares),
+                proof=["It works since this was mended. No reading tells what of it was wrong."],
+                reasons=[],
+                open_questions=[NOT_ESTABLISHED],
+            )
 
 
 def _wiring(case: Case, conclusion: Conclusion) -> list[CauseView]:
@@ -69,10 +96,10 @@ def _aftermath(case: Case, conclusion: Conclusion) -> tuple[list[str], list[str]
 def _cause(case: Case, conclusion: Conclusion, one: Proven) -> CauseView:
     reasons = _reasons(case, conclusion, one.fault)
     return CauseView(
-        title=_capital(say.fault_title(case.now, one.fault)),
+        title=repair_told(case.now, conclusion.belief, one.repair),
         proof=_proof(case, one),
         reasons=reasons,
-        open_questions=[] if reasons else ["Why it failed was not established."],
+        open_questions=[] if reasons else [NOT_ESTABLISHED],
     )
 
 
@@ -87,8 +114,9 @@ def _wired_wrongly(stress: Stress) -> str:
 def _proof(case: Case, one: Proven) -> list[str]:
     """The reading at the faulty place, or plainly that there is none."""
     if one.by is None:
-        cured = "It works since this was mended. " if one.mended else ""
-        return [f"{cured}Nothing was measured at the place itself; all else was ruled out."]
+        if one.mended:
+            return ["It works since this was mended. Nothing was measured at the place itself."]
+        return ["Nothing was measured at the place itself; all else was ruled out."]
     return [
         item_words(case.now, e)
         for e in case.evidence
@@ -103,21 +131,40 @@ def _capital(text: str) -> str:
 def _reasons(case: Case, conclusion: Conclusion, fault: Fault) -> list[str]:
     """Stress that a proven overload or wrong wiring put on the failed part; else what was ruled out."""
     lines = [_wired_wrongly(s) for s in history_stresses(case) if s.element == fault.element]
-    proven = {p.fault for p in conclusion.proven}
-    ruled_out: list[str] = []
-    for suspect, stress in overloads_behind(case, fault):
-        if any(p.element == suspect.element and p.mode == suspect.mode for p in proven):
-            if suspect in proven:
-                hurt = say.short_named(case.now, stress.element)
-                lines.append(
-                    f"{_capital(say.fault_title(case.now, suspect))}: {hurt}"
-                    f" then carries {say.amps(stress.amps)} with less cooling air, {stress.ratio:.1f} times"
-                    " what it stands."
-                )
-        else:
-            ruled_out.append(say.fault_title(case.now, Fault(suspect.element, suspect.mode)))
+    proven = [p.fault for p in conclusion.proven]
+    lines += [_overloaded(case, *pair) for pair in overloading(case, fault, proven)]
+    ruled_out = _ruled_out(case, fault, {(f.element, f.mode) for f in proven})
     if not lines and ruled_out:
-        lines.append(
-            f"Ruled out as the cause behind it: {say.joined(list(dict.fromkeys(ruled_out)))}."
-        )
+        lines.append(f"Ruled out as the cause behind it: {_together(ruled_out)}.")
     return lines
+
+
+def _overloaded(case: Case, suspect: Fault, stress: Stress) -> str:
+    """What a proven overload did to a part."""
+    cause, hurt = (
+        _capital(say.fault_title(case.now, suspect)),
+        say.short_named(case.now, stress.element),
+    )
+    if stress.blown:
+        return f"{cause}: that blows {hurt}."
+    aired = case.now.elements[stress.element].kind.name == "resistor_pack"
+    return (
+        f"{cause}: {hurt} then carries {say.amps(stress.amps)}"
+        f"{' with less cooling air' if aired else ''}, {stress.ratio:.1f} times what it stands."
+    )
+
+
+def _ruled_out(case: Case, fault: Fault, proven: set[tuple[str, str]]) -> list[str]:
+    """Loads that could have overloaded the part and did not, each with all that it does not have."""
+    found: dict[str, list[str]] = {}
+    for suspect, _ in overloads_behind(case, fault):
+        if (suspect.element, suspect.mode) not in proven:
+            mode = case.now.elements[suspect.element].modes[suspect.mode].title
+            modes = found.setdefault(suspect.element, [])
+            modes += [mode] if mode not in modes else []
+    return [f"{say.short_named(case.now, e)} {say.joined(modes)}" for e, modes in found.items()]
+
+
+def _together(names: list[str]) -> str:
+    """A list that holds as a whole: "A, B and C"."""
+    return " and ".join([", ".join(names[:-1]), names[-1]] if names[1:] else names)

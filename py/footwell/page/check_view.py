@@ -171,7 +171,7 @@ def _band(circuit: Circuit, check: Check, healthy: Prediction) -> Band:
         low=found[0].low,
         high=found[0].high,
         unit=check.unit,
-        text=told(circuit, found, lambda low, high: _range_words(low, high, check.unit)),
+        text=told(circuit, found, lambda low, high: say.band(low, high, check.unit)),
         scale_low=min(0.0, *(s.low for s in found)),
         scale_high=_scale_top(circuit, check, max(s.high for s in found)),
         others=others(circuit, found),
@@ -183,26 +183,6 @@ def _scale_top(circuit: Circuit, check: Check, high: float) -> float:
     if check.instrument == VOLTS and (check.black == EARTH or high > 2.0):
         return circuit.context.system_volts * 1.2
     return max(high * 2.0, 0.01)
-
-
-def _range_words(low: float, high: float, unit: str) -> str:
-    """A band in one unit: "23.1–24.6 V", "15–28 mV".
-
-    >>> _range_words(23.1, 24.6, "V"), _range_words(0.015, 0.028, "V"), _range_words(-0.001, 0.002, "V")
-    ('23.1–24.6 V', '15–28 mV', 'about 0 V')
-    """
-    size = max(abs(low), abs(high))
-    if size < 0.004 and unit == "V":
-        return "about 0 V"
-    if unit == "V" and size < 0.5:
-        return f"{_signed(low * 1000, 0)}–{_signed(high * 1000, 0)} mV"
-    digits = 1 if size >= 2 or unit != "V" else 2
-    return f"{_signed(low, digits)}–{_signed(high, digits)} {unit}"
-
-
-def _signed(value: float, digits: int) -> str:
-    rounded = round(value, digits) + 0.0
-    return f"{rounded:.{digits}f}".replace("-", "−")
 
 
 def _goal(circuit: Circuit, check: Check) -> str:

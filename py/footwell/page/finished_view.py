@@ -8,6 +8,7 @@ from footwell.diagnosis.complaint import complains
 from footwell.diagnosis.conclude import Conclusion
 from footwell.diagnosis.unlike import astray, unlike
 from footwell.messages import CauseView, FinishedStep
+from footwell.page import words as say
 from footwell.page.suspect_view import item_words
 
 MOST_ASTRAY = 3
@@ -16,8 +17,20 @@ MOST_ASTRAY = 3
 
 def finished_view(case: Case, conclusion: Conclusion, causes: list[CauseView]) -> FinishedStep:
     """What stands on the last screen: mended, or why no step follows."""
+    if conclusion.step.solved and untouched(case):
+        return FinishedStep(
+            solved=False,
+            title="Nothing shows wrong",
+            lines=[
+                "Every position does what it should, and nothing was mended.",
+                "If the trouble comes and goes, measure while it is there.",
+                "If it was another trouble, try every position again and say what you see.",
+            ],
+        )
     if conclusion.step.solved:
-        lines = [c.title + "." for c in causes] or ["Nothing is wrong now."]
+        mended = [say.short_named(case.now, e) for e in sorted(case.epochs[-1].mended)]
+        cured = f"It works since {' and '.join(mended)} {'were' if mended[1:] else 'was'} mended."
+        lines = [c.title + "." for c in causes] or [cured]
         return FinishedStep(
             solved=True,
             title="Mended and proven",
@@ -43,6 +56,11 @@ def finished_view(case: Case, conclusion: Conclusion, causes: list[CauseView]) -
             "Add a tool, open a place that was skipped, or measure at a place of your choice.",
         ],
     )
+
+
+def untouched(case: Case) -> bool:
+    """Whether nothing was mended, and no wiring put right."""
+    return not any(e.mended or e.arrangement for e in case.epochs)
 
 
 def _unlike(case: Case, belief: Belief) -> FinishedStep:

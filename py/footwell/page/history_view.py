@@ -32,6 +32,8 @@ from footwell.page.check_view import INSTRUMENT_NAMES
 from footwell.sheet.points import number
 
 PHOTO = "Photo of "
+OVER_RANGE = 1e6
+"""Ω from which what was expected stands for over range, as a check has it."""
 QUIET = ("event withdrawn", "caution passed", "job opened", "practice begun")
 
 
@@ -140,7 +142,8 @@ def _reading(body: ReadingTaken, circuit: Circuit) -> tuple[str, str, str, str]:
     name = INSTRUMENT_NAMES.get(body.instrument, body.instrument)
     expected = ""
     if body.shown and body.shown.low is not None and body.shown.high is not None:
-        expected = f"{say.measured(body.shown.low, unit)} to {say.measured(body.shown.high, unit)}"
+        past = unit == "Ω" and body.shown.low >= OVER_RANGE
+        expected = "over range" if past else say.band(body.shown.low, body.shown.high, unit)
     verdict = body.shown.verdict if body.shown else ""
     if body.complaint == "absent":
         verdict = "taken while it worked; clears nothing"

@@ -9,6 +9,7 @@ from footwell.job.events import StoryTold
 from footwell.job.replay import Replayed
 from footwell.messages import CauseView, ReadingView, ReportSection, Suspects
 from footwell.page import words as say
+from footwell.page.causes import NOT_ESTABLISHED
 from footwell.page.history_view import PHOTO
 
 NOT_RECORDED = "Not recorded."
@@ -36,9 +37,9 @@ def report_view(
         _section("Complaint", [complaint, *_words(replayed.story)]),
         _section("What was found", [c.title + "." for c in causes]),
         _section("What proves it", [p for c in causes for p in c.proof]),
-        _section("Why it failed", [r for c in causes for r in (*c.reasons, *c.open_questions)]),
+        _section("Why it failed", _why(causes)),
         _section("What was done", done),
-        _section("What stays open", [*_open(conclusion, suspects), *skipped]),
+        _section("What stays open", [*_open(conclusion, suspects, bool(done)), *skipped]),
         _section("Evidence", [*readings, *_photos(kept)]),
         _section(
             "Please note",
@@ -75,9 +76,24 @@ def _photos(kept: list[ReadingView]) -> list[str]:
     return [f"{total} photo{'s' if total > 1 else ''} kept with the job: {named}."]
 
 
-def _open(conclusion: Conclusion, suspects: Suspects) -> list[str]:
+def _why(causes: list[CauseView]) -> list[str]:
+    """Reasons and what is open of them; where there are several causes, each by its name."""
+    return [
+        f"{cause.title}: {line[:1].lower()}{line[1:]}"
+        if causes[1:] and line == NOT_ESTABLISHED
+        else line
+        for cause in causes
+        for line in (*cause.reasons, *cause.open_questions)
+    ]
+
+
+def _open(conclusion: Conclusion, suspects: Suspects, done: bool) -> list[str]:
     if conclusion.step.kind == "finished" and conclusion.step.solved:
-        return ["Nothing: every position was tried again and works."]
+        return [
+            "Nothing: every position was tried again and works."
+            if done
+            else "Nothing was mended: every position does what it should."
+        ]
     lines = [f"Not mended yet: {p.title}." for p in suspects.proven]
     for group in suspects.groups:
         names = say.joined([s.title for s in group.suspects], 4)

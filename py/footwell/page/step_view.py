@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from footwell.checks.catalogue import working_setups
 from footwell.checks.check import FEED, Check
 from footwell.checks.safety import TEXTS, cautions
@@ -27,6 +29,8 @@ from footwell.messages import (
 from footwell.page import words as say
 from footwell.page.check_view import caution_view, check_view
 from footwell.page.finished_view import finished_view
+from footwell.page.repair_words import advice
+from footwell.page.suspect_view import repair_told
 
 
 def step_view(case: Case, conclusion: Conclusion, causes: list[CauseView]) -> Step:
@@ -62,7 +66,7 @@ def _wiring(case: Case, conclusion: Conclusion, half: tuple[str, str], purpose: 
     why = (
         "Nothing measured at a wrongly wired plug means what it should."
         if put_right
-        else "It was wired by hand. A slip there explains the complaint: "
+        else "It was wired by hand. That a slip there explains the complaint is "
         f"{say.likelihood(share)}, {say.percent(share)}."
     )
     outcomes = [
@@ -84,8 +88,14 @@ def _wiring(case: Case, conclusion: Conclusion, half: tuple[str, str], purpose: 
         why=why,
         outcomes=[] if put_right else outcomes,
         minutes=connector.minutes + 1.5,
-        cautions=[caution_view(TEXTS[h]) for h in connector.hazards if h in TEXTS],
+        cautions=_before_wires(connector.hazards, put_right),
     )
+
+
+def _before_wires(hazards: Sequence[str], put_right: bool) -> list[Caution]:
+    """Cautions before a plug is opened; nobody moves its terminals while they are live."""
+    moved = ["battery"] if put_right and "battery" not in hazards else []
+    return [caution_view(TEXTS[h]) for h in (*moved, *hazards) if h in TEXTS]
 
 
 def _positions(case: Case, purpose: str) -> PositionsStep:
@@ -119,93 +129,15 @@ def _why_positions(again: bool, purpose: str) -> str:
     return "What still works clears everything it shares with the rest."
 
 
-ADVICE = {
-    "wire": [
-        "Mend with wire of the same cross-section or larger, crimped and sealed.",
-        "Find and remove what damaged it.",
-    ],
-    "contact": [
-        "Renew both terminals of the pair and cut the wire back to bright copper.",
-        "Use a terminal of the right rating.",
-    ],
-    "fuse": [
-        "Look for what overloaded it first, where that is not known yet.",
-        "Fit a fuse of the same rating and type, never a larger one.",
-    ],
-    "fusible_link": [
-        "Look for the short behind it first.",
-        "Fit a link of the same cross-section and length, never plain wire.",
-    ],
-    "breaker": [
-        "Look for what overloaded it first, where that is not known yet.",
-        "Fit a breaker of the same rating and type.",
-    ],
-    "resistor_pack": [
-        "Renew the pack. The thermal fuse is not to be bridged.",
-        "Check that air passes the pack.",
-    ],
-    "motor": ["Renew the motor. Check that the fan turns freely and nothing blocks the air."],
-    "two_speed_motor": ["Renew the motor. Check that its linkage moves freely."],
-    "reversing_motor": ["Renew the motor. Check that what it moves runs freely in its guides."],
-    "earth_point": ["Clean to bright metal, refit with sound hardware, tighten and protect."],
-    "latching_relay": ["Renew the relay with one of the same print, coils and rating."],
-    "starter_solenoid": [
-        "Renew the solenoid, battery apart. Clean and tighten 30 and 45.",
-        "Test the battery under load: a weak one burns the contact.",
-    ],
-    "relay": ["Renew the relay with one of the same print and rating."],
-    "switch": ["Renew the switch."],
-    "lamp": ["Renew the lamp by one of the same code."],
-    "twin_lamp": ["Renew the lamp by one of the same code, the right way round in its holder."],
-    "led_lamp": ["Renew the lamp by one of the same code; most light one way round only."],
-    "zener": ["Renew it by one of the same voltage and power, the right way round."],
-    "standing_load": [
-        "Pull fuses one by one and watch the current, without waking anything.",
-        "Give modules time to fall asleep: 20 to 60 minutes.",
-    ],
-    "horn": ["Renew the horn, or clean and set its contact where it can be set."],
-    "solenoid": ["Renew the valve or magnet. Check that what it moves is free."],
-    "ptc_heater": ["Renew the heater. Check that air passes it."],
-    "glow_plug": [
-        "Renew the plug, and test the others of the set.",
-        "Tighten to the maker's torque.",
-    ],
-    "heater": ["Renew or mend the element."],
-    "splice": ["Make the splice anew: crimp, seal, support."],
-    "charging_source": [
-        "Renew it with one of the same output and regulator, battery apart.",
-        "Check its belt, its B+ cable and its earth first.",
-    ],
-    "battery": ["Charge and test the battery before anything else is judged."],
-    "second_battery": ["Charge and test it by itself, apart from the first."],
-    "ntc": ["Renew the sensor by one of the same type; compare its ohms with the table first."],
-    "potentiometer": ["Renew the sensor. Let the unit learn its ends where the maker asks for it."],
-    "double_potentiometer": [
-        "Renew the sensor. Let the unit learn its ends where the maker asks for it."
-    ],
-    "hall_switch": ["Renew the switch. Check its distance to the magnet and the magnet itself."],
-    "reed_switch": ["Renew the switch; one that welded had too large a load on it."],
-    "regulator": ["Unplug the sensors on its line one at a time before the unit is condemned."],
-    "rheostat": ["Renew the control. Dust and heat come from its own losses: keep it aired."],
-    "bus_termination": [
-        "Fit one of the same resistance; 60 Ω between the lines with the supply off."
-    ],
-    "bus_unit": ["Unplug one unit at a time with the supply off before any is condemned."],
-    "module_input": ["Renew the unit, only after line and sensor have been proven sound."],
-    "low_side_output": ["Find out why the unit keeps the output off before it is condemned."],
-    "output": ["Find out why the unit keeps the output off before it is condemned."],
-}
-
-
 def _why_repair(one: Proven, purpose: str) -> str:
-    if one.by is not None:
-        return "It is proven by a reading at its own place."
     if purpose == "try":
         return (
             f"No check at hand tells the rest apart. This is {say.likelihood(one.share)},"
             f" {say.percent(one.share)}, and costs least to try. Then try every position again."
         )
-    return "Nothing can be measured at its own place, and everything else is ruled out."
+    if one.by is not None:
+        return "It is proven by a reading at its own place."
+    return "No reading at its own place proves it, but everything else is ruled out."
 
 
 def _unseen(case: Case, belief: Belief, one: Proven) -> str:
@@ -215,7 +147,7 @@ def _unseen(case: Case, belief: Belief, one: Proven) -> str:
     if not hidden:
         return ""
     parts = [e for e in hidden if e in case.now.sheet.loads]
-    names = say.joined([say.short_named(case.now, e) for e in parts or hidden])
+    names = say.joined([say.short_named(case.now, e) for e in parts or hidden], 2)
     return (
         f"Not judged yet: nothing so far could show a fault of {names}. "
         "Try every position again after this."
@@ -231,8 +163,8 @@ def _repair(case: Case, belief: Belief, one: Proven, purpose: str) -> RepairStep
     return RepairStep(
         element=one.fault.element,
         mode=one.fault.mode,
-        title=f"{say.fault_title(case.now, one.fault)[:1].upper()}{say.fault_title(case.now, one.fault)[1:]}",
-        do=ADVICE.get(element.kind.name, ["Renew the part."]),
+        title=repair_told(case.now, belief, one.repair),
+        do=[*advice(element.kind.name, one.fault.mode)],
         why=_why_repair(one, purpose),
         unseen=_unseen(case, belief, one),
         cautions=found,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 
 from footwell.checks import sights
 from footwell.checks.outlook import outlook
@@ -66,7 +67,32 @@ def _members(belief: Belief, repairs: tuple[Repair, ...]) -> list[Weighed]:
 
 def _proven(case: Case, belief: Belief, repair: Repair, share: float) -> Suspect:
     best = next(w for w in belief.suspects if repair in w.repairs)
-    return suspect(case.now, best, [best], share, only=repair)
+    found = suspect(case.now, best, [best], share, only=repair)
+    return found.model_copy(update={"title": repair_told(case.now, belief, repair)})
+
+
+WORTH_NAMING = 0.1
+"""Share of what one repair mends below which a fault of it goes unnamed."""
+
+
+def repair_told(circuit: Circuit, belief: Belief, repair: Repair) -> str:
+    """What a repair mends, with every fault that it may still be: "Fan motor M1 shorted inside or seized"."""
+    shares: dict[str, float] = {}
+    for w in belief.suspects:
+        if repair in w.repairs:
+            for f in w.faults:
+                if f.element == repair[0]:
+                    shares[f.mode] = shares.get(f.mode, 0.0) + w.share
+    return modes_told(circuit, repair[0], shares)
+
+
+def modes_told(circuit: Circuit, element: str, shares: Mapping[str, float]) -> str:
+    """An element with those of its faults that are worth naming, the likeliest first."""
+    total = sum(shares.values())
+    modes = circuit.elements[element].modes
+    kept = sorted(shares, key=lambda m: (-round(shares[m], 9), m))
+    titles = dict.fromkeys(modes[m].title for m in kept if shares[m] > WORTH_NAMING * total)
+    return f"{_capital(say.short_named(circuit, element))} {say.joined([*titles])}"
 
 
 def suspect(

@@ -60,11 +60,13 @@ def volts(value: float) -> str:
 def ohms(value: float) -> str:
     """A resistance with its unit.
 
-    >>> ohms(0.31), ohms(4700), ohms(float("inf"))
-    ('0.3 Ω', '4.7 kΩ', 'over range')
+    >>> ohms(0.31), ohms(0.02), ohms(4700), ohms(float("inf"))
+    ('0.3 Ω', '20 mΩ', '4.7 kΩ', 'over range')
     """
     if math.isinf(value):
         return "over range"
+    if value < 0.1:
+        return f"{value * 1000:.0f} mΩ" if value >= 0.0005 else "0 Ω"
     for limit, unit in ((1e6, "MΩ"), (1e3, "kΩ")):
         if value >= limit:
             return f"{value / limit:.1f} {unit}"
@@ -74,10 +76,11 @@ def ohms(value: float) -> str:
 def amps(value: float) -> str:
     """A current with its unit.
 
-    >>> amps(6.72), amps(0.05)
-    ('6.7 A', '50 mA')
+    >>> amps(6.72), amps(0.05), amps(-0.192)
+    ('6.7 A', '50 mA', '−192 mA')
     """
-    return f"{value:.1f} A" if abs(value) >= 0.5 else f"{value * 1000:.0f} mA"
+    sign, size = "−" if value < 0 else "", abs(value)
+    return f"{sign}{size:.1f} A" if size >= 0.5 else f"{sign}{size * 1000:.0f} mA"
 
 
 def measured(value: float, unit: str) -> str:
@@ -85,6 +88,28 @@ def measured(value: float, unit: str) -> str:
     if math.isinf(value):
         return "over range"
     return {"V": volts, "A": amps, "Ω": ohms}[unit](value)
+
+
+def band(low: float, high: float, unit: str) -> str:
+    """A band in V, A or Ω, both ends in one unit.
+
+    >>> band(23.1, 24.6, "V"), band(0.015, 0.028, "V"), band(-0.001, 0.002, "V")
+    ('23.1–24.6 V', '15–28 mV', 'about 0 V')
+    >>> band(-0.02, 0.0, "V"), band(0.47, 0.52, "V"), band(-0.2, 0.2, "A"), band(55_800.0, 64_200.0, "Ω")
+    ('−20 to 0 mV', '0.47–0.52 V', '−0.2 to 0.2 A', '55.8–64.2 kΩ')
+    """
+    size = max(abs(low), abs(high))
+    if size < 0.004 and unit == "V":
+        return "about 0 V"
+    factor, name, digits = 1.0, unit, 1 if size >= 2 or unit != "V" else 2
+    if unit == "V" and size < 0.5:
+        factor, name, digits = 1e-3, "mV", 0
+    elif unit == "Ω" and size >= 1e3:
+        factor, name = (1e6, "MΩ") if size >= 1e6 else (1e3, "kΩ")
+    ends = [
+        f"{round(end / factor, digits) + 0.0:.{digits}f}".replace("-", "−") for end in (low, high)
+    ]
+    return f"{(' to ' if '−' in ''.join(ends) else '–').join(ends)} {name}"
 
 
 def shown_limits(low: float, high: float, unit: str) -> tuple[float, float]:
@@ -109,11 +134,7 @@ def band_digits(size: float, unit: str) -> int:
 
 def size_words(fault: Fault) -> str:
     """Size of a resistance fault, "" where the mode has none."""
-    return (
-        f"about {ohms(fault.size) if fault.size >= 0.05 else f'{fault.size * 1000:.0f} mΩ'}"
-        if (fault.mode.startswith("high_resistance"))
-        else ""
-    )
+    return f"about {ohms(fault.size)}" if (fault.mode.startswith("high_resistance")) else ""
 
 
 def side_named(connector: SheetConnector, half: str) -> str:
