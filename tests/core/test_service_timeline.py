@@ -81,7 +81,7 @@ def test_a_fan_that_stays_dead_after_the_repair_keeps_its_suspects() -> None:
 def test_what_was_shown_with_a_reading_is_never_worked_out_again() -> None:
     shown = {"low": 1.25, "high": 2.5, "unit": "V", "verdict": "odd", "release": "0.0.1"}
     (row,) = Job().volts("X4.1.a", 24.3, "3", shown=shown).look()["history"]
-    assert (row["expected"], row["verdict"]) == ("1.25 V to 2.5 V", "odd")
+    assert (row["expected"], row["verdict"]) == ("1.2–2.5 V", "odd")
 
 
 def test_a_skipped_place_is_not_asked_for_again_and_an_undo_asks_again() -> None:

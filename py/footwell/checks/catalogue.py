@@ -101,12 +101,13 @@ def at_hand(circuit: Circuit, check: Check, tools: Tools) -> bool:
     return equipped and free
 
 
-def held_down(circuit: Circuit, check: Check) -> bool:
-    """Whether a control has to be held while the check is made elsewhere: a pedal, a push."""
+def held_down(circuit: Circuit, check: Check) -> tuple[str, ...]:
+    """Controls that have to be held while the check is made elsewhere: a pedal, a push."""
     off = {c.part: c.off for c in circuit.sheet.controls}
-    return any(
-        position != off[part] and getattr(circuit.elements[part].values, "momentary", False)
+    return tuple(
+        part
         for part, position in check.setup.controls
+        if position != off[part] and getattr(circuit.elements[part].values, "momentary", False)
     )
 
 

@@ -87,8 +87,8 @@ TEXTS: dict[str, CautionText] = {
         CautionText(
             "moving belt",
             "WARNING",
-            "Belts move while the engine runs",
-            "Keep hands, leads and hair away; engine off where you can",
+            "Belts move while the engine runs or is cranked",
+            "Out of gear, parking brake on. Keep hands, leads and hair away; engine off where you can",
             "at the front of the engine",
             "A belt draws in and crushes",
         ),
@@ -324,6 +324,10 @@ def cautions(circuit: Circuit, check: Check) -> list[CautionText]:
             "moving belt",
             "moving lock",
         }
+    if _engine_turns(circuit, check) and any(
+        "moving belt" in p.hazards for p in circuit.sheet.parts
+    ):
+        names.add("moving belt")
     if check.instrument == FEED:
         names.add("fused lead")
     if check.instrument == OHMS:
@@ -336,6 +340,14 @@ def _at_its_part(circuit: Circuit, text: CautionText) -> CautionText:
     """The caution with the names of the parts that bring the hazard."""
     named = [p.name for p in circuit.sheet.parts if text.hazard in p.hazards]
     return replace(text, where=f"{', '.join(named)}: {text.where}") if named else text
+
+
+def _engine_turns(circuit: Circuit, check: Check) -> bool:
+    """Whether the engine runs, or the starter would crank it if all were sound: wherever the hands are."""
+    starters = [e.id for e in circuit.elements.values() if e.kind.name == "starter_solenoid"]
+    return check.setup.engine == "on" or any(
+        operate(circuit, check.setup).states[starter] == "pulled" for starter in starters
+    )
 
 
 def _moves(circuit: Circuit, check: Check) -> bool:

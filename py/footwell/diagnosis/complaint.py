@@ -27,6 +27,11 @@ def odd_sightings(case: Case) -> list[Sighting]:
     return next((odd for n in reversed(range(len(case.epochs))) if (odd := _odd_in(case, n))), [])
 
 
+def odd_at_first(case: Case) -> list[Sighting]:
+    """What loads were first told to do that they hardly do when all is well: the complaint."""
+    return _odd_in(case, 0)
+
+
 def _odd_in(case: Case, epoch: int) -> list[Sighting]:
     last = {(e.setup, e.load): e for e in _told_in(case, epoch)}
     return [e for e in last.values() if _is_odd(case, e)]

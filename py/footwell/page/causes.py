@@ -135,7 +135,7 @@ def _reasons(case: Case, conclusion: Conclusion, fault: Fault) -> list[str]:
     lines += [_overloaded(case, *pair) for pair in overloading(case, fault, proven)]
     ruled_out = _ruled_out(case, fault, {(f.element, f.mode) for f in proven})
     if not lines and ruled_out:
-        lines.append(f"Ruled out as the cause behind it: {_together(ruled_out)}.")
+        lines.append(f"Ruled out as the cause behind it: {say.joined_all(ruled_out)}.")
     return lines
 
 
@@ -163,8 +163,3 @@ def _ruled_out(case: Case, fault: Fault, proven: set[tuple[str, str]]) -> list[s
             modes = found.setdefault(suspect.element, [])
             modes += [mode] if mode not in modes else []
     return [f"{say.short_named(case.now, e)} {say.joined(modes)}" for e, modes in found.items()]
-
-
-def _together(names: list[str]) -> str:
-    """A list that holds as a whole: "A, B and C"."""
-    return " and ".join([", ".join(names[:-1]), names[-1]] if names[1:] else names)

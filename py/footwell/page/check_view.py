@@ -70,8 +70,11 @@ def check_view(case: Case, belief: Belief, check: Check, purpose: str = "narrow"
     outcomes = _outcomes(case, belief, check, band)
     goal = _once_more(case, check) if purpose == "again" else _goal(circuit, check)
     do = _do(circuit, check)
-    if not case.tools.helper and held_down(circuit, check):
-        do += " It must stay on by itself: you need a hand for the switch."
+    if check.setup.engine == "on" and check.instrument in STANDING:
+        do = f"{STOP_ENGINE} {do}"
+    held = held_down(circuit, check)
+    if held and not case.tools.helper:
+        do = f"{_hold(circuit, check, held)} {do}"
     shown = Shown(
         goal=goal,
         do=do,
@@ -86,7 +89,7 @@ def check_view(case: Case, belief: Belief, check: Check, purpose: str = "narrow"
         id=check.id,
         goal=goal,
         do=do,
-        condition=say.condition(circuit, check.setup),
+        condition=_condition(circuit, check),
         instrument=check.instrument,
         instrument_name=INSTRUMENT_NAMES.get(check.instrument, "Eyes and ears"),
         band=band,
@@ -103,6 +106,43 @@ def check_view(case: Case, belief: Belief, check: Check, purpose: str = "narrow"
         place_points=[p for p in (check.red, check.black) if p],
         record=_record(check, shown),
     )
+
+
+STANDING = (LOOK, OHMS, FEED, FUSE_LAMP)
+"""Checks that open a plug, pull a fuse or hold a part in the hand: never with the engine running."""
+
+STOP_ENGINE = "Stop the engine first."
+
+
+def _condition(circuit: Circuit, check: Check) -> str:
+    """The set-up in one line, as it is once the step is done: nothing is opened with the engine running."""
+    setup = check.setup._replace(engine="off") if check.instrument in STANDING else check.setup
+    return say.condition(circuit, setup, _plugged(circuit, check))
+
+
+CRANKS = "starter_solenoid"
+"""Where a part of this kind is, nothing that is held is wedged: the engine would crank on by itself."""
+
+
+def _hold(circuit: Circuit, check: Check, held: Sequence[str]) -> str:
+    """How a control stays where nobody has a hand for it: "Wedge brake pedal at pressed first."."""
+    positions = dict(check.setup.controls)
+    controls = [c for c in circuit.sheet.controls if c.part in held]
+    names = " and ".join(
+        f"{c.name} at {next(p.name for p in c.positions if p.id == positions[c.part])}"
+        for c in controls
+    )
+    if any(e.kind.name == CRANKS for e in circuit.elements.values()):
+        return f"Let somebody hold {names} for seconds only, or use a remote start switch. Never wedge it."
+    return f"Wedge {names} first: both hands are at the instrument."
+
+
+def _plugged(circuit: Circuit, check: Check) -> str:
+    """What is said of the plugs: a step that opens one itself leaves not everything plugged in."""
+    if check.instrument == FEED:
+        return f"{say.short_named(circuit, check.red)} unplugged"
+    opens = check.instrument in (LOOK, SUBSTITUTE) or check.setup.stand_in
+    return "" if opens else "everything plugged in"
 
 
 def _once_more(case: Case, check: Check) -> str:
@@ -185,6 +225,10 @@ def _scale_top(circuit: Circuit, check: Check, high: float) -> float:
     return max(high * 2.0, 0.01)
 
 
+GIVING = ("battery", "second_battery", "charging_source")
+"""Kinds that give a voltage: nothing is lost across them."""
+
+
 def _goal(circuit: Circuit, check: Check) -> str:
     red = say.place_named(circuit, check.red)
     if check.instrument in (VOLTS, LAMP) and check.black == EARTH:
@@ -202,13 +246,14 @@ def _goal(circuit: Circuit, check: Check) -> str:
             if set(pair) == {check.red, check.black}
         ]
         names = say.joined([say.short_named(circuit, e) for e in dict.fromkeys(held)])
-        return f"What is lost across {names}?"
+        gives = any(circuit.elements[e].kind.name in GIVING for e in held)
+        return f"What does {names} give?" if gives else f"What is lost across {names}?"
     if check.instrument == CLAMP:
         return f"What current flows in {say.short_named(circuit, check.red)}?"
     if check.instrument == OHMS:
         return _goal_ohms(circuit, check)
     if check.instrument == FEED:
-        return f"Does {red} run when fed directly?"
+        return f"Does {red} work when fed directly?"
     if check.instrument == FUSE_LAMP:
         return f"Is there a short behind {red}?"
     if check.instrument == SUBSTITUTE:
@@ -274,7 +319,8 @@ def _do_look(circuit: Circuit, element: str, name: str) -> str:
     if kind == "wire":
         return f"Follow {name} by hand and eye, most of all where it bends or lies on metal."
     connector = circuit.connectors[element.split(".")[0]]
-    return f"Open {connector.name}. Look at {name} on both halves, pull gently on each wire."
+    way = name.removesuffix(f" of {connector.name}")
+    return f"Open {connector.name}. Look at {way} on both halves, pull gently on each wire."
 
 
 def _do_volts(circuit: Circuit, check: Check, red: str, black: str) -> str:
@@ -418,10 +464,20 @@ def _means(
         together([say.repair_title(case.now, r) for r in repairs]) or "all well now"
         for repairs in kept
     )
-    pointed = say.joined(list(dict.fromkeys(names)), 2)
+    pointed = _few(list(dict.fromkeys(names)))
     if suspects and cleared == len(suspects):
         return f"No suspect gives that. Next in line: {pointed}."
     return f"Points to {pointed}.{_clears(cleared, len(suspects))}"
+
+
+MOST_WORDS = 16
+"""Words of the names in an outcome: with what stands around them, nobody reads more than 25."""
+
+
+def _few(names: list[str]) -> str:
+    """The first names of a list, as many of two as a line takes."""
+    two = say.joined(names, 2)
+    return two if len(two.split()) <= MOST_WORDS else say.joined(names, 1)
 
 
 def _clears(cleared: int, of: int) -> str:
@@ -429,20 +485,31 @@ def _clears(cleared: int, of: int) -> str:
 
 
 def together(names: list[str]) -> str:
-    """Faults that are there at once, as one phrase: "F1 and M1 together"."""
-    return f"{' and '.join(names)} together" if len(names) > 1 else "".join(names)
+    """Faults that are there at once, as one phrase.
+
+    >>> together(["F1"]), together(["F1", "W2", "M1"])
+    ('F1', 'F1, W2 and M1 together')
+    """
+    return f"{say.joined_all(names)} together" if len(names) > 1 else "".join(names)
+
+
+def _why_confirm(circuit: Circuit, belief: Belief, check: Check) -> str:
+    """Why a check is held to the most suspected part, by its name."""
+    top = belief.suspects[0].now if belief.suspects else ()
+    meant = [say.short_named(circuit, f.element) for f in top if confirms(circuit, check, f)]
+    if not meant:
+        return "This proves or clears the most suspected fault, before a part is bought."
+    return f"Most suspected is {meant[0]}. This proves or clears it, before a part is bought."
 
 
 def _why(case: Case, belief: Belief, check: Check, purpose: str) -> str:
     spent = minutes(case.now, check, case.last_check)
     if purpose == "confirm":
-        return (
-            "One suspect stands out. This measures it at the place itself, before a part is bought."
-        )
+        return _why_confirm(case.now, belief, check)
     if purpose == "look" and case.now.elements[check.red].kind.name == "splice":
         return "No measurement tells this joint from what is beside it. A bad one shows or gives when pulled."
     if purpose == "look":
-        return "No measurement tells these wires apart. One that lies on earth can often be seen."
+        return "No measurement shows where a wire lies on earth. The eye often does."
     if purpose == "again":
         return (
             "Several readings fit no fault on this sheet. Read this one once more, with the probe on bare"
@@ -456,4 +523,4 @@ def _why(case: Case, belief: Belief, check: Check, purpose: str) -> str:
         return (
             "Same place, same positions: it costs little now and tells more than the first alone."
         )
-    return f"Of all checks it tells most of the suspects apart for its {max(spent, 1.0):.0f} min."
+    return f"For its {max(spent, 1.0):.0f} min no other check tells the suspects apart better."

@@ -228,8 +228,13 @@ def _flow_lines(circuit: Circuit, check: Check, found: Explanation) -> Iterator[
         yield "This place lies behind earth, on the way back to the supply."
         yield _fall(circuit, check, found.round[black:red], " from earth to here")
     else:
+        # A unit that gives a voltage of its own starts the count anew.
+        first = max(n for n, leg in enumerate(found.round[:red]) if n == 0 or leg.emf > 0.0)
+        if first:
+            source = found.round[first]
+            supply = say.short_named(circuit, source.element)
         given = f"Of the {say.volts(source.emf)} of {supply}, "
-        yield given + _fall(circuit, check, found.round[:red], " on the way here")
+        yield given + _fall(circuit, check, found.round[first:red], " on the way here")
         yield _fall(circuit, check, found.round[red:black], " from here to earth")
 
 
@@ -239,12 +244,16 @@ def _fall(circuit: Circuit, check: Check, legs: Sequence[Leg], where: str) -> st
     whole = sum(leg.volts for leg in legs)
     falling = sorted(legs, key=lambda leg: -leg.volts)[:TOLD]
     told = [
-        f"{say.volts(leg.volts)} of them at {_named(circuit, check, leg)}"
+        f"{say.volts(leg.volts)} of them {_at(_named(circuit, check, leg))}"
         for leg in falling
         if leg.volts > TELLING_SHARE * circuit.context.system_volts
     ]
     of_them = f", {' and '.join(told)}" if told else ""
     return f"{say.volts(whole)} fall{where}{of_them}."
+
+
+def _at(name: str) -> str:
+    return name if name.startswith("inside ") else f"at {name}"
 
 
 def _still_lines(circuit: Circuit, check: Check, found: Explanation) -> Iterator[str]:

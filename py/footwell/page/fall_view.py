@@ -137,7 +137,7 @@ def _titled(circuit: Circuit, conclusion: Conclusion, suspect: Weighed) -> str:
     titles = [say.fault_title(circuit, f) for f in suspect.now or suspect.faults]
     if suspect.hypothesis.slip is not None:
         titles.insert(0, f"{suspect.hypothesis.slip.half[0]} {suspect.hypothesis.slip.title}")
-    return f"{' and '.join(titles)} ({say.percent(share)})"
+    return f"{say.joined_all(titles)} ({say.percent(share)})"
 
 
 def _point(circuit: Circuit, row: Level, along: Sequence[str], suspect: float | None) -> FallPoint:

@@ -29,7 +29,7 @@ def finished_view(case: Case, conclusion: Conclusion, causes: list[CauseView]) -
         )
     if conclusion.step.solved:
         mended = [say.short_named(case.now, e) for e in sorted(case.epochs[-1].mended)]
-        cured = f"It works since {' and '.join(mended)} {'were' if mended[1:] else 'was'} mended."
+        cured = f"It works since {say.joined_all(mended)} {'were' if mended[1:] else 'was'} mended."
         lines = [c.title + "." for c in causes] or [cured]
         return FinishedStep(
             solved=True,

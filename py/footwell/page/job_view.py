@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from footwell import RELEASE
 from footwell.checks.catalogue import working_setups
 from footwell.circuit.circuit import AS_DRAWN, Circuit, HalfId
 from footwell.circuit.places import element_named
 from footwell.diagnosis.case import Case, Sighting
+from footwell.diagnosis.complaint import odd_at_first
 from footwell.faults.miswiring import as_drawn
 from footwell.job.events import Event
 from footwell.job.replay import Replayed
@@ -77,7 +80,9 @@ def job_view(events: list[Event]) -> JobView:
         history=history,
         diagram=diagram_view(case, conclusion.belief, conclusion.step),
         causes=causes,
-        report=report_view(replayed, conclusion, suspects, causes, history, complaint),
+        report=report_view(
+            replayed, conclusion, suspects, causes, history, (complaint, works_words(case))
+        ),
         assumed=replayed.read.assumed,
         odd=replayed.read.odd,
         sheet=replayed.read.sheet.model_dump(mode="json", exclude_unset=True),
@@ -154,8 +159,25 @@ def items_view(circuit: Circuit) -> list[StoryItem]:
 
 
 def complaint_words(case: Case) -> str:
-    """The complaint from what was told first: "fan motor M1: still at 1, 2 and 3"."""
+    """The complaint from what was told first: "fan motor M1 still (fan switch at 1, fan switch at 2)". What
+    is as it should be is left out, unless all is."""
     told = [e for e in case.evidence if isinstance(e, Sighting) and e.epoch == 0]
+    return _seen_words(case, odd_at_first(case) or told)
+
+
+def works_words(case: Case) -> str:
+    """What worked as it should when the complaint was told; loads that have nothing to do are left out."""
+    odd = odd_at_first(case)
+    told = [e for e in case.evidence if isinstance(e, Sighting) and e.epoch == 0 and e not in odd]
+    busy = [e for e in told if e.word != DEAD[case.now.elements[e.load].kind.seen_as][0]]
+    return _seen_words(case, busy) if odd else ""
+
+
+MOST_TOLD = 900
+"""Characters of a complaint: a sheet may have many loads and positions."""
+
+
+def _seen_words(case: Case, told: Sequence[Sighting]) -> str:
     if not told:
         return ""
     rows: dict[str, dict[str, list[str]]] = {}
@@ -169,7 +191,8 @@ def complaint_words(case: Case) -> str:
         for name, words in rows.items()
         for word, where in words.items()
     ]
-    return "; ".join(lines)[:900] + "."
+    text = "; ".join(lines)
+    return f"{text}." if len(text) <= MOST_TOLD else f"{text[:MOST_TOLD].rpartition(', ')[0]} …"
 
 
 def connectors_view(case: Case, replayed: Replayed) -> list[ConnectorView]:

@@ -24,9 +24,10 @@ def report_view(
     suspects: Suspects,
     causes: list[CauseView],
     history: list[ReadingView],
-    complaint: str,
+    told: tuple[str, str],
 ) -> list[ReportSection]:
-    """Sections in the order of reading; empty ones say that nothing was recorded."""
+    """Sections in the order of reading; empty ones say that nothing was recorded. `told` are the complaint
+    and what worked beside it."""
     kept = [row for row in history if not row.withdrawn]
     done = [row.title for row in kept if row.kind in ("repair done", "wiring corrected")]
     readings = [_evidence(row) for row in kept if row.kind == "reading taken"]
@@ -34,7 +35,10 @@ def report_view(
     practice = [_section("Practice", [NO_VEHICLE])] if replayed.practice else []
     return [
         *practice,
-        _section("Complaint", [complaint, *_words(replayed.story)]),
+        _section(
+            "Complaint",
+            [told[0], f"In order: {told[1]}" if told[1] else "", *_words(replayed.story)],
+        ),
         _section("What was found", [c.title + "." for c in causes]),
         _section("What proves it", [p for c in causes for p in c.proof]),
         _section("Why it failed", _why(causes)),

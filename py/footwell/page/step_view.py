@@ -27,7 +27,7 @@ from footwell.messages import (
     WiringStep,
 )
 from footwell.page import words as say
-from footwell.page.check_view import caution_view, check_view
+from footwell.page.check_view import STOP_ENGINE, caution_view, check_view
 from footwell.page.finished_view import finished_view
 from footwell.page.repair_words import advice
 from footwell.page.suspect_view import repair_told
@@ -81,6 +81,8 @@ def _wiring(case: Case, conclusion: Conclusion, half: tuple[str, str], purpose: 
             else "Footwell says what it does and how to put it right.",
         ),
     ]
+    if case.engine == "on":
+        why = f"{STOP_ENGINE} {why}"
     return WiringStep(
         connector=half[0],
         half=half[1],  # type: ignore[arg-type]
@@ -160,11 +162,12 @@ def _repair(case: Case, belief: Belief, one: Proven, purpose: str) -> RepairStep
     texts = [c for c in cautions(case.now, near) if c.hazard != "fused lead"]
     battery = [] if any(c.hazard == "battery" for c in texts) else [TEXTS["battery"]]
     found: list[Caution] = [caution_view(c) for c in (*battery, *texts)]
+    stopped = [STOP_ENGINE] if case.engine == "on" else []
     return RepairStep(
         element=one.fault.element,
         mode=one.fault.mode,
         title=repair_told(case.now, belief, one.repair),
-        do=[*advice(element.kind.name, one.fault.mode)],
+        do=[*stopped, *advice(element.kind.name, one.fault.mode)],
         why=_why_repair(one, purpose),
         unseen=_unseen(case, belief, one),
         cautions=found,

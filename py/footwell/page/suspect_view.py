@@ -10,6 +10,7 @@ from footwell.checks.outlook import outlook
 from footwell.checks.predict import Reading, expected, readings, seen_as
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
+from footwell.circuit.setup import SetupState
 from footwell.diagnosis.belief import Belief, Weighed, by_repair
 from footwell.diagnosis.case import Case, Evidence, Sighting
 from footwell.diagnosis.choose import cells, live_of, panel_of, sensible
@@ -116,7 +117,7 @@ def suspect(
         where=say.place_named(circuit, first.element) if first else best.repairs[0][0],
         size=_sizes(members) if first and first.mode.startswith("high_resistance") else "",
         also=[f.element for f in faults[1:]],
-        title=_capital(" and ".join(titles)),
+        title=_capital(say.joined_all(titles)),
         share=round(min(max(share, 0.01), 0.99), 3),
         words=f"{say.likelihood(share)}, {say.percent(share)}",
         note="",
@@ -220,22 +221,30 @@ def cleared_elements(case: Case, belief: Belief) -> set[str]:
 
 
 def _cleared_by(case: Case, common: Fault) -> str:
-    """The first piece of evidence that speaks against an element's commonest fault."""
-    for item in case.evidence:
-        mended = common.element in case.epochs[item.epoch].mended
-        if not mended and _speaks_against(case, item, common):
-            return item_words(case.now, item)
+    """The first piece of evidence that speaks against an element's commonest fault: one that reads as it
+    would if all were sound, or else one that this fault would not bring about."""
+    against = [
+        item
+        for item in case.evidence
+        if common.element not in case.epochs[item.epoch].mended
+        and _speaks_against(case, item, (common,))
+    ]
+    sound = next((item for item in against if not _speaks_against(case, item, ())), None)
+    if sound is not None:
+        return item_words(case.now, sound)
+    if against:
+        return f"{item_words(case.now, against[0])}, which it would not cause"
     return "the readings taken together"
 
 
-def _speaks_against(case: Case, item: Evidence, fault: Fault) -> bool:
+def _speaks_against(case: Case, item: Evidence, faults: tuple[Fault, ...]) -> bool:
     circuit = case.circuit(item.epoch, None)
     if isinstance(item, Sighting):
-        now = outlook(circuit, item.setup, (fault,)).activity[item.load]
+        now = outlook(circuit, item.setup, faults).activity[item.load]
         usual = outlook(case.now, item.setup, ()).activity[item.load]
         chances = sights.chances(seen_as(circuit, item.load), now, usual, sights.SLIP[item.told_by])
         return chances.get(item.word, 0.0) < 0.1
-    predicted = expected(circuit, item.check, (fault,))
+    predicted = expected(circuit, item.check, faults)
     if isinstance(predicted, dict):
         return predicted.get(item.word, 0.0) < 0.1
     return all(_far(item.value, reading) for _, reading in readings(predicted))
@@ -252,10 +261,21 @@ def item_words(circuit: Circuit, item: Evidence) -> str:
     if isinstance(item, Sighting):
         return f"{say.short_named(circuit, item.load)} {item.word}, {say.controls_words(circuit, item.setup)}"
     value = item.word if item.value is None else say.measured(item.value, item.check.unit)
-    where = say.place_named(circuit, item.check.red)
+    where = f"at {say.place_named(circuit, item.check.red)}"
     if item.check.black not in ("", EARTH):
-        where += f" to {say.place_named(circuit, item.check.black)}"
-    return f"{value} at {where}, {say.controls_words(circuit, item.check.setup)}"
+        where = f"between {say.two_places(circuit, item.check.red, item.check.black)}"
+    return f"{value} {where}, {_in_setup(circuit, item.check.setup)}"
+
+
+def _in_setup(circuit: Circuit, setup: SetupState) -> str:
+    """Positions of the controls, and what was apart."""
+    apart = [
+        f"{circuit.connectors[n].name} unplugged"
+        if n in circuit.connectors
+        else f"{say.short_named(circuit, n)} out"
+        for n in setup.apart
+    ]
+    return " · ".join([say.controls_words(circuit, setup), *apart])
 
 
 def _warning(belief: Belief) -> str:

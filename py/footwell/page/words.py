@@ -219,19 +219,28 @@ def _position(control: SheetControl, positions: Mapping[str, str]) -> str:
     return next((p.name for p in control.positions if p.id == chosen), chosen)
 
 
-def condition(circuit: Circuit, setup: SetupState) -> str:
-    """The whole set-up in one line."""
+def condition(circuit: Circuit, setup: SetupState, plugged: str = "everything plugged in") -> str:
+    """The whole set-up in one line; `plugged` is said of the plugs where the set-up takes none apart."""
     pieces = [controls_words(circuit, setup)]
     for name in setup.apart:
         owner = circuit.connectors.get(name)
         pieces.append(f"{owner.name} unplugged" if owner else f"{element_named(circuit, name)} out")
-    if not setup.apart:
-        pieces.append("everything plugged in")
+    if not setup.apart and plugged:
+        pieces.append(plugged)
     pieces += [f"{watts:g} W lamp on {plug}" for plug, watts in setup.stand_in]
     pieces.append("engine running" if setup.engine == "on" else "engine off")
     if len(phases(circuit, setup)) > 1:
         pieces.append("readings are the average of PWM")
     return " · ".join(pieces)
+
+
+def joined_all(names: list[str]) -> str:
+    """A list that holds as a whole.
+
+    >>> joined_all(["a"]), joined_all(["a", "b", "c"])
+    ('a', 'a, b and c')
+    """
+    return " and ".join([", ".join(names[:-1]), names[-1]] if names[1:] else names)
 
 
 def joined(names: list[str], most: int = 3) -> str:

@@ -35,7 +35,7 @@ KIND = Kind(
         Mode(
             "high_resistance",
             rate_of("earth_point", "high_resistance"),
-            "a poor joint",
+            "with a poor joint",
             CLEAN,
             sized=True,
         ),

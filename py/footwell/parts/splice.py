@@ -48,7 +48,7 @@ def _modes(values: Splice) -> tuple[Mode, ...]:
             Mode(
                 f"high_resistance:{end}",
                 rate_of("splice", "high_resistance") * share,
-                "a poor joint",
+                "with a poor joint",
                 "make the splice anew",
                 sized=True,
                 of=end,

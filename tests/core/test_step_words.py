@@ -1,0 +1,153 @@
+"""Sentences of a step that must fit what the step does: what is held, opened or fed, and the engine."""
+
+from __future__ import annotations
+
+import pytest
+
+from footwell.checks.catalogue import Tools, catalogue, held_down
+from footwell.checks.check import FEED, LOOK, OHMS, VOLTS, Check
+from footwell.checks.safety import cautions
+from footwell.circuit.circuit import Circuit
+from footwell.circuit.fault import Fault
+from footwell.diagnosis.belief import believe
+from footwell.diagnosis.case import Case
+from footwell.job.events import Event
+from footwell.job.replay import replay
+from footwell.messages import Check as CheckView
+from footwell.messages import ExplainAsked
+from footwell.page.check_view import MOST_WORDS, STOP_ENGINE, check_view, together
+from footwell.page.explain import explanation
+from footwell.page.job_view import job_view
+from footwell.page.words import condition
+from footwell.practice.electrician import begin
+
+from .loop_rig import ALL_TOOLS, Trial, read, vehicle_of
+
+HORN, STARTER, CHARGING = "coupe-horn", "hatchback-starter", "estate-charging"
+
+
+def told(sheet: str, *faults: Fault) -> list[Event]:
+    return begin(read(sheet).sheet, vehicle_of(Trial(sheet, faults)), ALL_TOOLS).events
+
+
+def begun(sheet: str, *faults: Fault) -> Case:
+    return replay(told(sheet, *faults)).case
+
+
+def first(case: Case, instrument: str, held: bool) -> Check:
+    rows = catalogue(case.now, case.tools, case.engine)
+    return next(
+        c for c in rows if c.instrument == instrument and bool(held_down(case.now, c)) == held
+    )
+
+
+def shown(case: Case, check: Check) -> CheckView:
+    return check_view(case, believe(case), check)
+
+
+def belts(circuit: Circuit, check: Check) -> bool:
+    return any(c.hazard == "moving belt" for c in cautions(circuit, check))
+
+
+def test_who_is_alone_wedges_what_has_to_be_held_before_anything_else() -> None:
+    case = begun(HORN, Fault("F1", "open"))
+    assert shown(case, first(case, VOLTS, held=True)).do.startswith(
+        "Wedge horn button at pressed first:"
+    )
+
+
+def test_a_starter_is_never_wedged() -> None:
+    case = begun(STARTER, Fault("F1", "open"))
+    do = shown(case, first(case, VOLTS, held=True)).do
+    assert do.startswith("Let somebody hold") and "Never wedge it." in do
+
+
+def test_a_check_that_cranks_the_engine_warns_of_it_wherever_the_hands_are() -> None:
+    circuit = begun(STARTER, Fault("F1", "open")).now
+    rows = [
+        c
+        for c in catalogue(circuit, Tools(ALL_TOOLS), "off")
+        if c.instrument == VOLTS and c.red == "F1.2"
+    ]
+    cranked = [c for c in rows if dict(c.setup.controls) == {"S1": "start", "S2": "down"}]
+    others = [c for c in rows if dict(c.setup.controls).get("S1", "off") == "off"]
+    assert cranked and all(belts(circuit, c) for c in cranked)
+    assert others and not any(belts(circuit, c) for c in others)
+
+
+def test_nothing_is_opened_or_measured_in_ohms_with_the_engine_running() -> None:
+    case = begun(CHARGING, Fault("G2", "dead"))
+    assert case.engine == "on"
+    rows = catalogue(case.now, case.tools, case.engine)
+    opened = [next(c for c in rows if c.instrument == i) for i in (LOOK, OHMS)]
+    for check in opened:
+        view = shown(case, check)
+        assert view.do.startswith(STOP_ENGINE) and "engine off" in view.condition
+    live = shown(case, first(case, VOLTS, held=False))
+    assert STOP_ENGINE not in live.do and "engine running" in live.condition
+
+
+def test_a_part_that_is_fed_directly_is_not_said_to_be_plugged_in() -> None:
+    case = begun(HORN, Fault("F1", "open"))
+    fed, live = first(case, FEED, held=False), first(case, VOLTS, held=True)
+    assert "left horn H1 unplugged" in shown(case, fed).condition
+    assert "everything plugged in" not in shown(case, fed).condition
+    assert shown(case, live).condition == condition(case.now, live.setup)
+
+
+@pytest.mark.parametrize("sheet", ["estate-coolant-sensor", "hatchback-sensor-trio"])
+def test_no_more_falls_than_its_own_source_gives(sheet: str) -> None:
+    """A unit's pull-up has a voltage of its own: the battery's is no measure of what falls behind it."""
+    events = told(sheet)
+    case = replay(events).case
+    from_a_unit = 0
+    for check in catalogue(case.now, case.tools, "off"):
+        if check.instrument == VOLTS and check.black == "earth" and not check.setup.apart:
+            asked = ExplainAsked(events=events, red=check.red, controls=dict(check.setup.controls))
+            for line in explanation(asked).lines:
+                if line.startswith("Of the "):
+                    from_a_unit += line.startswith("Of the 5.0 V of ")
+                    assert _first_fall(line) <= _volts(line, "Of the ") + 0.1, line
+    assert from_a_unit > 0
+
+
+def _volts(line: str, before: str) -> float:
+    return float(line.removeprefix(before).split(" V")[0])
+
+
+def _first_fall(line: str) -> float:
+    """Volts in "…, 4.5 V fall on the way here"."""
+    words = line.split(" fall on the way here")[0].split()
+    value, unit = float(words[-2]), words[-1]
+    return value / 1000.0 if unit == "mV" else value
+
+
+def test_faults_at_once_are_named_as_one_phrase() -> None:
+    assert together(["F1", "M1"]) == "F1 and M1 together"
+
+
+@pytest.mark.parametrize("sheet", [HORN, "camper-split-charge"])
+def test_no_outcome_is_longer_than_a_glance(sheet: str) -> None:
+    fault = Fault("E2", "open")
+    events = told(sheet, fault)
+    view = job_view(events)
+    assert view.step.kind == "check"
+    for outcome in view.step.check.outcomes:
+        assert len(outcome.means.split()) <= MOST_WORDS + 9, outcome.means
+
+
+def test_what_cleared_a_part_reads_as_it_should_or_is_said_not_to_be_its_doing() -> None:
+    """One marker lamp is dark: the lit ones clear the fuse, the dark one clears what would leave it lit."""
+    view = job_view(told("truck-side-markers", Fault("L2", "open")))
+    by = {c.title: c.by for c in view.suspects.cleared}
+    assert by["marker fuse F1"] == "marker lamp 1 L1 bright, light switch on"
+    assert by["marker lamp 1 L1"] == "marker lamp 1 L1 bright, light switch on"
+    odd = [text for text in by.values() if "L2 dark" in text]
+    assert all(text.endswith("which it would not cause") for text in odd)
+
+
+def test_the_complaint_leaves_out_what_is_as_it_should_be() -> None:
+    view = job_view(told("truck-side-markers", Fault("L2", "open")))
+    assert view.complaint == "marker lamp 2 L2 dark (light switch on)."
+    lines = next(s.lines for s in view.report if s.title == "Complaint")
+    assert lines[1].startswith("In order: marker lamp 1 L1 bright")
