@@ -49,6 +49,13 @@ def test_every_kind_that_can_fail_has_steps_of_its_own(kind: str) -> None:
     assert advice(kind, "open") != OTHER
 
 
+def test_a_wire_mended_on_trial_is_laid_anew_and_one_that_was_found_is_mended_there() -> None:
+    on_trial = " ".join(advice("wire", "short_to_earth", on_trial=True))
+    assert "Put the old one back" in on_trial
+    assert "Put the old one back" not in " ".join(advice("wire", "short_to_earth"))
+    assert advice("switch", "open", on_trial=True) == advice("switch", "open")
+
+
 def test_steps_follow_what_is_wrong_with_a_part() -> None:
     assert "chafed" in " ".join(advice("wire", "short_to_earth"))
     assert "chafed" not in " ".join(advice("wire", "open"))

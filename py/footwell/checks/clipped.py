@@ -26,11 +26,19 @@ def clipped(circuit: Circuit, check: Check, faults: tuple[Fault, ...]) -> Operat
     if check.instrument not in (OHMS, FEED) or between_lines(circuit, check):
         return operate(circuit, check.setup, faults, _clips(circuit, check))
     part = part_of(circuit, check) if check.instrument == OHMS else check.red
-    mine = tuple(f for f in faults if f.element == part)
+    mine = tuple(f for f in faults if f.element == part and not _stays_behind(circuit, check, f))
     setup = alone(circuit, part)
     if check.instrument == OHMS:
         setup = setup._replace(controls=check.setup.controls)
     return operate(circuit, setup, mine, _clips(circuit, check))
+
+
+def _stays_behind(circuit: Circuit, check: Check, fault: Fault) -> bool:
+    """Whether a fault of a part that is pulled out lies in its holder."""
+    return (
+        fault.element in check.setup.apart
+        and circuit.elements[fault.element].modes[fault.mode].in_holder
+    )
 
 
 def held_to(circuit: Circuit, check: Check) -> tuple[int, int] | None:

@@ -79,10 +79,10 @@ TEXTS: dict[str, CautionText] = {
         CautionText(
             "moving fan",
             "WARNING",
-            "The fan can start at any moment",
-            "Keep hands, leads and sleeves out of the blades before you switch or feed it",
-            "at the fan and its duct",
-            "Blades cut fingers",
+            "The motor can start at any moment",
+            "Keep hands, leads and sleeves clear of what it turns before you switch or feed it",
+            "at its blades, vanes or belt",
+            "Turning blades cut fingers",
         ),
         CautionText(
             "moving belt",

@@ -341,7 +341,7 @@ def _take_apart(circuit: Circuit, check: Check) -> str:
         for n in check.setup.apart
     ]
     off = "Switch off, " if check.instrument == OHMS else ""
-    text = f"{off}{' and '.join(spoken)}{_then_set(circuit, check)}."
+    text = f"{off}{say.joined_all(spoken)}{_then_set(circuit, check)}."
     return text[0].upper() + text[1:]
 
 
@@ -356,10 +356,10 @@ def _then_set(circuit: Circuit, check: Check) -> str:
 
 def _do_feed(circuit: Circuit, check: Check) -> str:
     largest = own_fuse_amps(circuit, check.red)
-    rating = f"{largest:g} A" if largest else "the circuit's rating"
+    rating = f"of at most {largest:g} A" if largest else "no larger than the circuit's own"
     load = say.short_named(circuit, check.red)
     return (
-        f"Unplug {load}. Feed it from the battery through a lead with a fuse of at most {rating}, its other"
+        f"Unplug {load}. Feed it from the battery through a lead with a fuse {rating}, its other"
         " side to battery −. Mind the polarity."
     )
 

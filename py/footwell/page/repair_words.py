@@ -220,10 +220,16 @@ _OF_KIND: Mapping[str, Mapping[str, Advice]] = MappingProxyType(
 SAME_AS = {"low_side_output": "output"}
 """Kinds that are mended as another."""
 
+WIRE_ON_TRIAL: Advice = (
+    "Take it off at both ends and lay a new one beside it: same cross-section or larger.",
+    "Put the old one back where that does not help.",
+)
+"""Where a wire is mended on trial, nobody has found the place that is hurt."""
+
 OTHER: Advice = ("Renew the part.",)
 
 
-def advice(kind: str, mode: str) -> Advice:
+def advice(kind: str, mode: str, on_trial: bool = False) -> Advice:
     """Steps of a repair in their order, by the name of a kind and of its fault mode.
 
     >>> advice("led_lamp", "reversed")
@@ -233,5 +239,7 @@ def advice(kind: str, mode: str) -> Advice:
     >>> advice("switch", "open:1-2")
     ('Renew the switch.',)
     """
+    if on_trial and kind == "wire":
+        return WIRE_ON_TRIAL
     known = _OF_KIND.get(SAME_AS.get(kind, kind), {})
     return next((known[m] for m in (mode, mode.split(":")[0], "") if m in known), OTHER)

@@ -131,11 +131,16 @@ def _why_positions(again: bool, purpose: str) -> str:
     return "What still works clears everything it shares with the rest."
 
 
-def _why_repair(one: Proven, purpose: str) -> str:
+def _why_repair(case: Case, one: Proven, purpose: str) -> str:
     if purpose == "try":
+        then = (
+            "Then try every position again."
+            if "meter" in case.tools.names
+            else "Better get a meter, and say so under Tools."
+        )
         return (
             f"No check at hand tells the rest apart. This is {say.likelihood(one.share)},"
-            f" {say.percent(one.share)}, and costs least to try. Then try every position again."
+            f" {say.percent(one.share)}, and costs least to try. {then}"
         )
     if one.by is not None:
         return "It is proven by a reading at its own place."
@@ -167,8 +172,8 @@ def _repair(case: Case, belief: Belief, one: Proven, purpose: str) -> RepairStep
         element=one.fault.element,
         mode=one.fault.mode,
         title=repair_told(case.now, belief, one.repair),
-        do=[*stopped, *advice(element.kind.name, one.fault.mode)],
-        why=_why_repair(one, purpose),
+        do=[*stopped, *advice(element.kind.name, one.fault.mode, purpose == "try")],
+        why=_why_repair(case, one, purpose),
         unseen=_unseen(case, belief, one),
         cautions=found,
     )

@@ -54,6 +54,8 @@ class Mode:
     factors: tuple[float, ...] = ()
     of: str = ""
     """Branch that the generic modes open and high_resistance act on; "" for all of them."""
+    in_holder: bool = False
+    """It lies in what stays behind when the part is pulled out: ohms of the part do not show it."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -62,6 +62,7 @@ KIND = Kind(
             "making poor contact",
             "clean and tighten",
             sized=True,
+            in_holder=True,
         ),
     ),
     states=lambda _: ("whole", "blown"),
