@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from footwell.checks.catalogue import Tools, catalogue, held_down
-from footwell.checks.check import FEED, LOOK, OHMS, VOLTS, Check
+from footwell.checks.check import FEED, LAMP, LOOK, OHMS, VOLTS, Check
 from footwell.checks.safety import cautions
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
@@ -15,11 +15,11 @@ from footwell.job.events import Event
 from footwell.job.replay import replay
 from footwell.messages import Check as CheckView
 from footwell.messages import ExplainAsked
-from footwell.page.check_view import MOST_WORDS, STOP_ENGINE, check_view, together
+from footwell.page.check_view import MOST_WORDS, STOP_ENGINE, TRY_LAMP, check_view, together
 from footwell.page.explain import explanation
 from footwell.page.job_view import job_view
 from footwell.page.words import condition
-from footwell.practice.electrician import begin
+from footwell.practice.electrician import begin, take
 
 from .loop_rig import ALL_TOOLS, Trial, read, vehicle_of
 
@@ -151,3 +151,23 @@ def test_the_complaint_leaves_out_what_is_as_it_should_be() -> None:
     assert view.complaint == "marker lamp 2 L2 dark (light switch on)."
     lines = next(s.lines for s in view.report if s.title == "Complaint")
     assert lines[1].startswith("In order: marker lamp 1 L1 bright")
+
+
+@pytest.mark.parametrize(
+    ("fault", "lit"), [(Fault("F1", "open"), False), (Fault("K1", "stuck_open"), True)]
+)
+def test_a_test_lamp_is_tried_at_the_battery_until_it_was_seen_alight(
+    fault: Fault, lit: bool
+) -> None:
+    """Behind a blown fuse the lamp stays dark, and so does one that is broken itself."""
+    vehicle = vehicle_of(Trial(HORN, (fault,)))
+    run = begin(read(HORN).sheet, vehicle, ["test lamp"])
+    case = replay(run.events).case
+    check = next(
+        c
+        for c in catalogue(case.now, case.tools, "off")
+        if c.instrument == LAMP and c.red == "F1.2" and held_down(case.now, c)
+    )
+    assert TRY_LAMP in shown(case, check).do
+    take(run, vehicle, check, 1.0, "narrow")
+    assert (TRY_LAMP not in shown(replay(run.events).case, check).do) == lit

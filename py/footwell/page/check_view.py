@@ -34,7 +34,7 @@ from footwell.checks.predict import (
 from footwell.checks.safety import cautions
 from footwell.circuit.circuit import Circuit
 from footwell.diagnosis.belief import Belief, Weighed
-from footwell.diagnosis.case import Case
+from footwell.diagnosis.case import Case, Taken
 from footwell.diagnosis.choose import confirms, live_of, panel_of
 from footwell.faults.suspects import Repair
 from footwell.job.events import ReadingTaken, Setup, Shown
@@ -72,6 +72,8 @@ def check_view(case: Case, belief: Belief, check: Check, purpose: str = "narrow"
     do = _do(circuit, check)
     if check.setup.engine == "on" and check.instrument in STANDING:
         do = f"{STOP_ENGINE} {do}"
+    if check.instrument == LAMP and not _lamp_lit(case):
+        do = f"{TRY_LAMP} {do}"
     held = held_down(circuit, check)
     if held and not case.tools.helper:
         do = f"{_hold(circuit, check, held)} {do}"
@@ -105,6 +107,17 @@ def check_view(case: Case, belief: Belief, check: Check, purpose: str = "narrow"
         cautions=[caution_view(c) for c in cautions(circuit, check)],
         place_points=[p for p in (check.red, check.black) if p],
         record=_record(check, shown),
+    )
+
+
+TRY_LAMP = "Try the lamp across the battery first: it must light."
+
+
+def _lamp_lit(case: Case) -> bool:
+    """Whether the test lamp was seen alight in this job: a dead lamp is dark everywhere."""
+    return any(
+        isinstance(e, Taken) and e.check.instrument == LAMP and e.word not in ("", "dark")
+        for e in case.evidence
     )
 
 

@@ -31,7 +31,7 @@ from footwell.page.diagram_view import diagram_view
 from footwell.page.history_view import history_view
 from footwell.page.path_view import path_view
 from footwell.page.report import report_view
-from footwell.page.step_view import step_view
+from footwell.page.step_view import hidden_now, step_view
 from footwell.page.suspect_view import suspects_view
 from footwell.page.wiring_view import connector_view
 from footwell.reference.sight_words import DEAD, WORDS
@@ -42,7 +42,8 @@ def job_view(events: list[Event]) -> JobView:
     """Everything the page shows, from the job's events alone. Raises JobError, SheetError."""
     replayed, conclusion = concluded(events)
     case = replayed.case
-    suspects = suspects_view(case, conclusion)
+    hidden = hidden_now(case, conclusion)
+    suspects = suspects_view(case, conclusion, hidden)
     causes = causes_view(case, conclusion)
     history = history_view(replayed, events, case.now)
     complaint = complaint_words(case)
@@ -64,7 +65,7 @@ def job_view(events: list[Event]) -> JobView:
         tools_known=replayed.tools_known,
         story_known=replayed.story is not None,
         connectors=connectors_view(case, replayed),
-        step=step_view(case, conclusion, causes),
+        step=step_view(case, conclusion, causes, hidden),
         others=[
             check_view(case, conclusion.belief, c.check, "asked")
             for c in conclusion.step.others

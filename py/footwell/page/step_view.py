@@ -9,7 +9,6 @@ from footwell.checks.check import FEED, Check
 from footwell.checks.safety import TEXTS, cautions
 from footwell.circuit.circuit import AS_DRAWN
 from footwell.circuit.setup import set_up
-from footwell.diagnosis.belief import Belief
 from footwell.diagnosis.case import Case
 from footwell.diagnosis.complaint import to_look_at_again
 from footwell.diagnosis.conclude import Conclusion
@@ -33,15 +32,24 @@ from footwell.page.repair_words import advice
 from footwell.page.suspect_view import repair_told
 
 
-def step_view(case: Case, conclusion: Conclusion, causes: list[CauseView]) -> Step:
-    """The next step with all that its screen needs."""
+def hidden_now(case: Case, conclusion: Conclusion) -> tuple[str, ...]:
+    """What the fault hides that is to be mended next; nothing where no repair is due."""
+    one = conclusion.step.proven if conclusion.step.kind == "repair" else None
+    suspect = next((w for w in conclusion.belief.suspects if one and one.repair in w.left), None)
+    return unseen(case, suspect) if suspect else ()
+
+
+def step_view(
+    case: Case, conclusion: Conclusion, causes: list[CauseView], hidden: tuple[str, ...]
+) -> Step:
+    """The next step with all that its screen needs; `hidden` is what nothing could show a fault of yet."""
     step = conclusion.step
     if step.kind == "check" and step.choice is not None and step.choice.check is not None:
         return CheckStep(check=check_view(case, conclusion.belief, step.choice.check, step.purpose))
     if step.kind == "wiring" and step.half is not None:
         return _wiring(case, conclusion, step.half, step.purpose)
     if step.kind == "repair" and step.proven is not None:
-        return _repair(case, conclusion.belief, step.proven, step.purpose)
+        return _repair(case, conclusion, step.proven, hidden)
     if step.kind == "positions":
         return _positions(case, step.purpose)
     return finished_view(case, conclusion, causes)
@@ -147,10 +155,8 @@ def _why_repair(case: Case, one: Proven, purpose: str) -> str:
     return "No reading at its own place proves it, but everything else is ruled out."
 
 
-def _unseen(case: Case, belief: Belief, one: Proven) -> str:
+def _unseen(case: Case, hidden: tuple[str, ...]) -> str:
     """What the fault hides, in a sentence."""
-    suspect = next((w for w in belief.suspects if one.repair in w.left), None)
-    hidden = unseen(case, suspect) if suspect else ()
     if not hidden:
         return ""
     parts = [e for e in hidden if e in case.now.sheet.loads]
@@ -161,7 +167,8 @@ def _unseen(case: Case, belief: Belief, one: Proven) -> str:
     )
 
 
-def _repair(case: Case, belief: Belief, one: Proven, purpose: str) -> RepairStep:
+def _repair(case: Case, conclusion: Conclusion, one: Proven, hidden: tuple[str, ...]) -> RepairStep:
+    belief, purpose = conclusion.belief, conclusion.step.purpose
     element = case.now.elements[one.fault.element]
     near = Check(FEED, one.fault.element, "", set_up(case.circuit_for(AS_DRAWN)))
     texts = [c for c in cautions(case.now, near) if c.hazard != "fused lead"]
@@ -174,6 +181,6 @@ def _repair(case: Case, belief: Belief, one: Proven, purpose: str) -> RepairStep
         title=repair_told(case.now, belief, one.repair),
         do=[*stopped, *advice(element.kind.name, one.fault.mode, purpose == "try")],
         why=_why_repair(case, one, purpose),
-        unseen=_unseen(case, belief, one),
+        unseen=_unseen(case, hidden),
         cautions=found,
     )

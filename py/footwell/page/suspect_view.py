@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 
 from footwell.checks import sights
 from footwell.checks.outlook import outlook
@@ -39,8 +39,9 @@ NOTHING_YET = Suspects(
 """Before anything is told, a list of what fails most would only mislead."""
 
 
-def suspects_view(case: Case, conclusion: Conclusion) -> Suspects:
-    """The four groups with words and numbers for how likely each is."""
+def suspects_view(case: Case, conclusion: Conclusion, hidden: Collection[str] = ()) -> Suspects:
+    """The four groups with words and numbers for how likely each is. What is `hidden` by a fault that is to
+    be mended is no suspect, and not cleared either."""
     belief = conclusion.belief
     if not case.evidence:
         return NOTHING_YET
@@ -49,7 +50,7 @@ def suspects_view(case: Case, conclusion: Conclusion) -> Suspects:
             _proven(case, belief, p.repair, p.share) for p in conclusion.proven if not p.mended
         ],
         groups=_groups(case, conclusion),
-        cleared=_cleared(case, belief),
+        cleared=_cleared(case, belief, hidden),
         mended=[say.short_named(case.now, e) for e in sorted(case.epochs[-1].mended)],
         none_of_these=round(min(max(belief.none, 0.01), 0.99), 3),
         warning=_warning(belief),
@@ -187,7 +188,7 @@ def _parting(
     return marks
 
 
-def _cleared(case: Case, belief: Belief) -> list[Cleared]:
+def _cleared(case: Case, belief: Belief, hidden: Collection[str]) -> list[Cleared]:
     """Elements that the evidence has cleared, each with the evidence that first spoke for it."""
     gone = cleared_elements(case, belief)
     common: dict[str, SingleFault] = {}
@@ -198,7 +199,7 @@ def _cleared(case: Case, belief: Belief) -> list[Cleared]:
     return [
         Cleared(title=say.short_named(case.now, e), by=_cleared_by(case, common[e].fault))
         for e in case.now.elements
-        if e in gone
+        if e in gone and e not in hidden
     ]
 
 
