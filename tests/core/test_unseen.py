@@ -18,8 +18,8 @@ from footwell.diagnosis.unseen import plain_faults
 from footwell.job.events import Event
 from footwell.job.replay import circuits_of, replay
 from footwell.messages import RepairStep
-from footwell.page.job_view import job_view
 from footwell.page.step_view import hidden_now, step_view
+from footwell.page.suspect_view import suspects_view
 from footwell.practice.electrician import begin, work
 from footwell.practice.vehicle import Vehicle
 
@@ -54,14 +54,12 @@ def test_lamps_behind_a_blown_fuse_are_not_judged_before_it_is_renewed() -> None
     assert said.endswith("Try every position again after this.")
 
 
-def cleared_before_repair(element: str) -> list[str]:
-    view = job_view(before_the("repair done", worked(element)))
-    return [c.title for c in view.suspects.cleared]
-
-
-def test_what_is_not_judged_yet_is_not_called_cleared() -> None:
-    assert "right work lamp L2" not in cleared_before_repair("F1")
-    assert "right work lamp L2" in cleared_before_repair("L1")
+def test_what_is_hidden_is_not_called_cleared() -> None:
+    case = replay(before_the("repair done", worked("L1"))).case
+    found = conclude(case)
+    cleared = {c.title for c in suspects_view(case, found).cleared}
+    kept = {c.title for c in suspects_view(case, found, ["L2"]).cleared}
+    assert cleared - kept == {"right work lamp L2"}
 
 
 def test_lamp_that_shines_beside_the_broken_one_is_judged() -> None:
