@@ -70,7 +70,7 @@ def test_the_screen_says_where_to_look_what_may_be_seen_and_why_nothing_is_measu
     assert shown.do.startswith("Follow ")
     assert shown.choices == ["chafed or pinched", "looks sound"]
     assert shown.healthy_choice == "looks sound"
-    assert shown.why.startswith("No measurement tells these wires apart.")
+    assert shown.why.startswith("No measurement shows where a wire lies on earth.")
     assert shown.instrument_name == "Eyes"
 
 

@@ -80,11 +80,18 @@ WORTH_NAMING = 0.1
 def repair_told(circuit: Circuit, belief: Belief, repair: Repair) -> str:
     """What a repair mends, with every fault that it may still be: "Fan motor M1 shorted inside or seized"."""
     shares: dict[str, float] = {}
+    most: dict[str, float] = {}
     for w in belief.suspects:
         if repair in w.repairs:
             for f in w.faults:
                 if f.element == repair[0]:
                     shares[f.mode] = shares.get(f.mode, 0.0) + w.share
+                    most[f.mode] = max(most.get(f.mode, 0.0), w.share)
+    for mode in [m for m in shares if m.startswith("high_resistance")]:
+        # A joint so poor that it reads as open is called open, and one that carries something is not.
+        broken = mode.replace("high_resistance", "open")
+        if broken in shares:
+            del shares[broken if most[mode] > most[broken] else mode]
     return modes_told(circuit, repair[0], shares)
 
 
