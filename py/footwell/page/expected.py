@@ -115,7 +115,8 @@ def row_of(circuit: Circuit, check: Check, faults: tuple[Fault, ...]) -> Expecte
 
 def _text(circuit: Circuit, predicted: Prediction, found: list[Span], unit: str) -> str:
     def from_to(low: float, high: float) -> str:
-        return " to ".join(dict.fromkeys((say.measured(low, unit), say.measured(high, unit))))
+        one = say.measured(low, unit)
+        return one if one == say.measured(high, unit) else say.band(low, high, unit)
 
     if found:
         return told(circuit, found, from_to)

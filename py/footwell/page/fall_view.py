@@ -149,7 +149,7 @@ def _point(circuit: Circuit, row: Level, along: Sequence[str], suspect: float | 
         expected=row.mean,
         low=row.low,
         high=row.high,
-        band=f"{say.volts(low)} to {say.volts(high)}",
+        band=say.band(low, high, "V"),
         measured=row.read,
         measured_text="" if row.read is None else say.volts(row.read),
         outside=row.outside,
