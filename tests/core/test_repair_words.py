@@ -10,7 +10,7 @@ from footwell.page.concluded import concluded
 from footwell.page.job_view import job_view
 from footwell.page.repair_words import OTHER, advice
 from footwell.parts import KINDS
-from footwell.practice.electrician import Run, begin, do, work
+from footwell.practice.electrician import Run, begin, do, opened, work
 
 from .loop_rig import ALL_TOOLS, Trial, read, vehicle_of
 
@@ -130,3 +130,27 @@ def test_where_something_was_mended_the_end_says_so() -> None:
     assert section(view, "What stays open") == [
         "Nothing: every position was tried again and works."
     ]
+
+
+def test_what_only_eyes_speak_for_is_said_to_be_measured_before_a_part_is_bought() -> None:
+    step, run, _ = before_repair("estate-charging", Fault("G2", "over_voltage"))
+    assert step.element == "G2" and step.why.startswith("Only what was seen points to it")
+    assert job_view(run.events).causes[0].proof == [
+        "Nothing was measured: what was seen fits nothing else."
+    ]
+
+
+def test_what_a_reading_speaks_for_is_not_said_to_be_only_seen() -> None:
+    step, run, _ = before_repair("estate-charging", Fault("G2", "open:field"))
+    assert step.element == "G2" and "Only what was seen" not in step.why
+    assert "Nothing was measured:" not in " ".join(job_view(run.events).causes[0].proof)
+
+
+def test_trying_a_charging_circuit_warns_of_its_belts() -> None:
+    """The generator is no load, but its belt moves while the positions are tried."""
+    view = job_view(opened(read("estate-charging").sheet, ALL_TOOLS).events)
+    assert view.step.kind == "positions"
+    assert "moving belt" in [c.hazard for c in view.step.cautions]
+    lamps = job_view(opened(read(MARKERS).sheet, ALL_TOOLS).events)
+    assert lamps.step.kind == "positions"
+    assert "moving belt" not in [c.hazard for c in lamps.step.cautions]

@@ -116,7 +116,12 @@ def _proof(case: Case, one: Proven) -> list[str]:
     if one.by is None:
         if one.mended:
             return ["It works since this was mended. Nothing was measured at the place itself."]
-        return ["Nothing was measured at the place itself; all else was ruled out."]
+        measured = any(isinstance(e, Taken) for e in case.evidence)
+        return [
+            "Nothing was measured at the place itself; all else was ruled out."
+            if measured
+            else "Nothing was measured: what was seen fits nothing else."
+        ]
     return [
         item_words(case.now, e)
         for e in case.evidence

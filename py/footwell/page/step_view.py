@@ -9,7 +9,7 @@ from footwell.checks.check import FEED, Check
 from footwell.checks.safety import TEXTS, cautions
 from footwell.circuit.circuit import AS_DRAWN
 from footwell.circuit.setup import set_up
-from footwell.diagnosis.case import Case
+from footwell.diagnosis.case import Case, Taken
 from footwell.diagnosis.complaint import to_look_at_again
 from footwell.diagnosis.conclude import Conclusion
 from footwell.diagnosis.hypotheses import suspected_slips
@@ -115,7 +115,9 @@ def _positions(case: Case, purpose: str) -> PositionsStep:
         odd = to_look_at_again(case)
         setups = list(dict.fromkeys(e.setup for e in odd))
         loads = list(dict.fromkeys(e.load for e in odd))
-    moving = {h for p in case.now.sheet.parts if p.id in loads for h in p.hazards} & TEXTS.keys()
+    moving = {
+        h for p in case.now.sheet.parts for h in p.hazards if p.id in loads or h == "moving belt"
+    } & TEXTS.keys()
     return PositionsStep(
         goal=_goal_positions(again, purpose),
         why=_why_positions(again, purpose),
@@ -152,6 +154,11 @@ def _why_repair(case: Case, one: Proven, purpose: str) -> str:
         )
     if one.by is not None:
         return "It is proven by a reading at its own place."
+    if not any(isinstance(e, Taken) for e in case.evidence):
+        return (
+            "Only what was seen points to it, and nothing else fits. Measure there once before a part is"
+            " bought."
+        )
     return "No reading at its own place proves it, but everything else is ruled out."
 
 
