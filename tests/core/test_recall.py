@@ -8,6 +8,7 @@ from functools import cache
 import pytest
 
 from core.loop_rig import ALL_TOOLS, read
+from footwell.checks.memory import spare
 from footwell.circuit.fault import Fault
 from footwell.diagnosis import recall
 from footwell.diagnosis.belief import Belief, believe
@@ -70,6 +71,40 @@ def test_what_is_withdrawn_is_forgotten(kind: str) -> None:
     case = case_of(without(events, kind))
     assert case.evidence != case_of(events).evidence or case.epochs != case_of(events).epochs
     assert believe(case) == afresh(case)
+
+
+def sets_kept(case: Case) -> int:
+    """Predictions of sets of faults that the circuit of a job keeps."""
+    names = ("expected", "outlook", "outside")
+    return sum(
+        isinstance(key, tuple) and key[0] in names and len(key) == 3 and len(key[2]) > 1
+        for key in case.now.cache
+    )
+
+
+def test_predictions_of_sets_of_faults_are_kept_up_to_a_number_and_the_newest_stay(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """Twin: without the limit they grow beyond it."""
+    case = case_of(worked("minibus-saloon-fan"))
+    case.now.cache.clear()
+    monkeypatch.setattr(recall, "spare", lambda _: None)
+    believe(case)
+    grown, newest = sets_kept(case), [*case.now.cache][-1]
+    assert grown > 1_000
+    spare(case.now, 1_000)
+    assert sets_kept(case) == 1_000 and newest in case.now.cache
+
+
+@pytest.mark.parametrize("name", JOBS)
+def test_what_was_forgotten_is_predicted_anew_and_the_same(name: str) -> None:
+    events = worked(name)
+    kept = [believe(case_of(events[:n])) for n in range(2, len(events) + 1)]
+    for n, belief in enumerate(kept, start=2):
+        case = case_of(events[:n])
+        spare(case.now, 0)
+        assert sets_kept(case) == 0
+        assert believe(case) == belief, n
 
 
 def test_two_jobs_on_one_sheet_say_nothing_of_each_other() -> None:

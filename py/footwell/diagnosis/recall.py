@@ -13,6 +13,7 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 
+from footwell.checks.memory import spare
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.case import Case, Epoch, Hypothesis
 from footwell.diagnosis.course import Track
@@ -100,3 +101,4 @@ def recalled(case: Case) -> Iterator[Recall]:
     found = Recall(case.epochs, every, kept.start, kept.singles, {}, kept.now)
     yield found
     case.now.cache["recall"] = found
+    spare(case.now)
