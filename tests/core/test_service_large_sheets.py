@@ -62,6 +62,75 @@ def test_positions_are_asked_in_the_plain_order(name: str) -> None:
     assert found == in_order(sample(name).sheet)[:MOST_SETUPS]
 
 
+def behind_the_ignition() -> Data:
+    """Seven lamps, each behind a switch of its own, all behind the ignition switch."""
+    values = {"terminals": ["1", "2"], "closes": {"off": [], "on": [["1", "2"]]}}
+    parts: list[Data] = [
+        {"id": "G1", "kind": "battery", "name": "battery"},
+        {"id": "E1", "kind": "earth_point", "name": "earth"},
+        {"id": "SP1", "kind": "splice", "name": "splice", "values": {"wires": 8}},
+    ]
+    ends = [("G1.-", "E1.1"), ("G1.+", "S0.1"), ("S0.2", "SP1.1")]
+    for n in range(8):
+        parts.append({"id": f"S{n}", "kind": "switch", "name": f"switch {n}", "values": values})
+    for n in range(1, 8):
+        lamp = {"id": f"L{n}", "kind": "lamp", "name": f"lamp {n}"}
+        parts.append(lamp | {"values": {"watts": 21, "volts": 13.5}, "probe": ["1", "2"]})
+        ends += [(f"SP1.{n + 1}", f"S{n}.1"), (f"S{n}.2", f"L{n}.1"), (f"L{n}.2", "E1.1")]
+    positions = [{"id": "off", "name": "off"}, {"id": "on", "name": "on"}]
+    return {
+        "format": 1,
+        "id": "lamps",
+        "title": "lamps",
+        "vehicle": "car",
+        "system_volts": 12,
+        "summary": "lamps",
+        "working_amps": 12,
+        "loads": [f"L{n}" for n in range(1, 8)],
+        "controls": [
+            {"part": f"S{n}", "name": f"switch {n}", "off": "off", "positions": positions}
+            for n in range(8)
+        ],
+        "parts": parts,
+        "connectors": [],
+        "wires": [
+            {"id": f"W{n}", "start": start, "end": end} for n, (start, end) in enumerate(ends)
+        ],
+    }
+
+
+def lamps_seen(dark: tuple[str, ...]) -> Data:
+    """The job's view where in all positions asked each lamp shines that should, but for those that are dark."""
+    job = Job()
+    job.events = []
+    view = job.add("job opened", title="lamps", sheet=behind_the_ignition()).tools("meter").look()
+    seen = []
+    for controls in view["asked_positions"]:
+        for n in range(1, 8):
+            shines = {controls["S0"], controls[f"S{n}"]} == {"on"} and f"L{n}" not in dark
+            state = "bright" if shines else "dark"
+            seen.append({"controls": controls, "load": f"L{n}", "state": state})
+    return job.add("positions tried", states=seen, seen_by="me").look()
+
+
+def test_of_very_many_positions_some_are_asked_in_which_each_load_works() -> None:
+    asked_for = [
+        dict(setup.controls)
+        for setup in working_setups(circuits_of(read_data(behind_the_ignition()))(AS_DRAWN))
+    ]
+    assert len(asked_for) == MOST_SETUPS
+    for n in range(1, 8):
+        assert any(row["S0"] == row[f"S{n}"] == "on" for row in asked_for)
+
+
+def test_a_dark_lamp_behind_two_of_eight_switches_is_suspected_and_one_that_shines_is_not() -> None:
+    one, all_well = lamps_seen(("L5",)), lamps_seen(())
+    named = {s["element"] for g in one["suspects"]["groups"] for s in g["suspects"]}
+    assert "L5" in named and not named & {"L1", "L2", "L3", "L4", "L6", "L7", "S0"}
+    assert one["step"]["kind"] == "check"
+    assert all_well["suspects"]["groups"] == []
+
+
 def test_a_long_name_of_every_control_fits_into_a_reading() -> None:
     """A check is named with all its controls; its name must not be too long to be stored."""
     job = Job()

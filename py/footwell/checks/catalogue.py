@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from itertools import islice
 
 from footwell.checks.check import (
     CLAMP,
@@ -21,6 +20,7 @@ from footwell.checks.check import (
 )
 from footwell.checks.lines import bus_fuses, on_both_lines
 from footwell.checks.safety import refusal
+from footwell.checks.showing import showing
 from footwell.circuit.circuit import Circuit, Element
 from footwell.circuit.places import Place, places
 from footwell.circuit.setup import SetupState, set_up
@@ -51,14 +51,20 @@ class Tools:
 
 
 def working_setups(circuit: Circuit, engine: str = "off") -> list[SetupState]:
-    """Set-ups in which some control is switched on, everything plugged, fewest controls on first."""
+    """Set-ups in which some control is switched on, everything plugged, fewest controls on first; where there
+    are very many, some in which each load works."""
+    key = ("working set-ups", engine)
+    if key not in circuit.cache:
+        circuit.cache[key] = showing(circuit, _switched_on(circuit, engine), MOST_SETUPS)
+    return list(circuit.cache[key])
+
+
+def _switched_on(circuit: Circuit, engine: str) -> Iterator[SetupState]:
     controls = circuit.sheet.controls
-    rows = (row for on in range(1, len(controls) + 1) for row in _with_so_many_on(controls, on))
     names = [c.part for c in controls]
-    return [
-        set_up(circuit, dict(zip(names, row, strict=True)), engine=engine)
-        for row in islice(rows, MOST_SETUPS)
-    ]
+    for on in range(1, len(controls) + 1):
+        for row in _with_so_many_on(controls, on):
+            yield set_up(circuit, dict(zip(names, row, strict=True)), engine=engine)
 
 
 def _with_so_many_on(controls: Sequence[SheetControl], on: int) -> Iterator[tuple[str, ...]]:
