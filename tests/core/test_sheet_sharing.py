@@ -33,8 +33,15 @@ def test_the_way_has_the_number_that_people_see() -> None:
 
 def test_one_colour_twice_in_a_half_of_a_plug_is_told_and_another_colour_is_not() -> None:
     colour = next(each["colour"] for each in sheet(MINIBUS)["wires"] if each["id"] == "W7")
-    assert f"X1 {colour} (W7 and W90)" in told_of(with_wire(colour=colour))
-    assert "(W7 and W90). Tell" not in told_of(with_wire())
+    assert f"X1 {colour} (W7 and W90)" in told_of(with_wire(colour=colour, start="X1.1.b"))
+    assert "(W7 and W90). Tell" not in told_of(with_wire(start="X1.1.b"))
+
+
+def test_two_wires_of_one_colour_in_one_way_are_not_told_apart_by_ways() -> None:
+    colour = next(each["colour"] for each in sheet(MINIBUS)["wires"] if each["id"] == "W7")
+    told = told_of(with_wire(colour=colour))
+    assert "Way X1.2 has 2 wires (W7 and W90)" in told
+    assert "One colour more than once" not in told
 
 
 def test_a_job_and_the_terminal_tell_it_too(tmp_path: Any) -> None:

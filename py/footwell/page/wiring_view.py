@@ -25,7 +25,7 @@ from footwell.messages import ConnectorView, WayView, WireView, WiringFinding
 from footwell.page import words as say
 from footwell.page.wiring_words import HalfWords, spares_in
 from footwell.reference.conductors import section_for_amps
-from footwell.sheet.points import number, seen_point
+from footwell.sheet.points import number, seen_point, way_point
 
 
 def connector_view(
@@ -60,9 +60,8 @@ def connector_view(
         )
     ]
     wires = [
-        WireView(id=w, colour=wires_named(circuit, w), name=_leads_to(circuit, w, half))
-        for w in drawn.values()
-        if w
+        WireView(id=w, colour=wires_named(circuit, w), name=_leads_to(circuit, w, (half, way)))
+        for way, w in _laid(drawn)
     ]
     wires += [
         WireView(id=w, colour=w[len(SPARE) :], name="not on the sheet")
@@ -117,13 +116,23 @@ def carried_amps(circuit: Circuit) -> dict[str, float]:
     return circuit.cache["carried"]  # type: ignore[no-any-return]
 
 
-def _leads_to(circuit: Circuit, wires: str, half: HalfId) -> str:
-    """Where a wire goes at its other end: "to F1"."""
+def _laid(drawn: Mapping[str, str | None]) -> list[tuple[str, str]]:
+    """Way and wires, each once: what is crimped together, and then each of it alone, for people may have
+    taken it apart."""
+    held = [(way, wires) for way, wires in drawn.items() if wires]
+    alone = [(way, wire) for way, wires in held for wire in wires.split("+")]
+    first = {wires: way for way, wires in reversed([*held, *alone])}
+    return [(way, wires) for way, wires in [*held, *alone] if first.pop(wires, None) == way]
+
+
+def _leads_to(circuit: Circuit, wires: str, seat: tuple[HalfId, str]) -> str:
+    """Where wires of a way go at their other ends: "to F1"."""
+    (connector, half), way = seat
+    here = way_point(connector, way, half)
     ends: list[str] = []
     for wire in circuit.sheet.wires:
         if wire.id in wires.split("+"):
-            mine = wire.start.startswith(f"{half[0]}.") and wire.start.endswith(f".{half[1]}")
-            point = wire.end if mine else wire.start
+            point = wire.end if wire.start == here else wire.start
             far = seen_point(circuit.connectors, point).split(".")
             ends.append(f"{far[0]} way {far[1]}" if len(far) == 3 else far[0])
     return "to " + " and ".join(dict.fromkeys(ends))

@@ -44,9 +44,17 @@ def in_one_way(sheet: Sheet, ends: Iterable[WireEnd]) -> Iterator[str]:
 
 
 def of_one_colour(sheet: Sheet, ends: Iterable[WireEnd]) -> Iterator[str]:
-    """One sentence for all colours that are more than once in a half of a connector."""
+    """One sentence for all colours that are in more than one way of a half of a connector."""
     coloured = [each for each in _in_plugs(sheet, ends) if each.colour]
-    found = _groups(((_half_of(each.point), each.colour), each) for each in coloured)
+    seats: dict[tuple[str, str | None], set[str]] = {}
+    for each in coloured:
+        seats.setdefault((_half_of(each.point), each.colour), set()).add(each.point)
+    found = _groups(
+        (key, each)
+        for each in coloured
+        # Those crimped into one way need not be told apart.
+        if len(seats[key := (_half_of(each.point), each.colour)]) > 1
+    )
     told = [f"{half[:-2]} {colour} ({_and(wires)})" for (half, colour), wires in found]
     if told:
         yield (

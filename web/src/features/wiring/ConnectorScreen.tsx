@@ -18,6 +18,7 @@ import { Orders } from "./Orders";
 import { Otherwise } from "./Otherwise";
 import { Sided } from "./Sided";
 import {
+  bridges,
   connectorName,
   type Found,
   isComplete,
@@ -91,7 +92,7 @@ function laid(
   wire: string | null,
   beside: boolean,
 ) {
-  const next = withWire(draft.value.value, way, wire, beside);
+  const next = withWire(draft.value.value, way, wire, beside, bridges(connector));
   draft.set(next);
   return nextOpen(connector.ways, next, way);
 }

@@ -9,7 +9,7 @@ import type { ConnectorView, WiringFinding } from "../../app/types";
 import { CommitKey, Key } from "../../app/ui/Key";
 import { lookInside } from "../practice/answers";
 import { words as practiceWords } from "../practice/words";
-import { asItShouldBe, type Found, isComplete, sameFound } from "./state";
+import { asItShouldBe, type Found, isComplete, loose, sameFound } from "./state";
 import { words } from "./words";
 
 interface KeysProps {
@@ -66,12 +66,6 @@ function Moved({ connector, draft, finding }: KeysProps) {
       {words.moved}
     </CommitKey>
   );
-}
-
-/** Wires of the half that were found in no way at all. */
-function loose(connector: ConnectorView, found: Found): string[] {
-  const placed = new Set(Object.values(found));
-  return connector.wires.map(({ id }) => id).filter((id) => !placed.has(id));
 }
 
 function LookInside({ draft, connector }: { draft: Draft<Found>; connector: ConnectorView }) {

@@ -30,11 +30,24 @@ export function asItShouldBe(connector: ConnectorView): Found {
 export const isComplete = (connector: ConnectorView, found: Found) =>
   connector.ways.every(({ way }) => way in found);
 
-/** Found with a wire laid into a way, or laid beside what is in it. A wire sits in one way only: it is taken
- * out of where it was said to be before, and a way that has nothing left is open again. */
-export function withWire(found: Found, way: string, wire: string | null, beside: boolean): Found {
+/** Wires that begin and end in this half: a bridge from way to way. */
+export function bridges({ ways }: { ways: Pick<WayView, "should">[] }): ReadonlySet<string> {
+  const all = ways.flatMap(({ should }) => [...pieces(should)]);
+  return new Set(all.filter((wire, at) => all.indexOf(wire) !== at));
+}
+
+/** Found with a wire laid into a way, or laid beside what is in it. A wire sits in one way only, but for a
+ * bridge: it is taken out of where it was said to be before, and a way that has nothing left is open again. */
+export function withWire(
+  found: Found,
+  way: string,
+  wire: string | null,
+  beside: boolean,
+  bridging: ReadonlySet<string> = new Set(),
+): Found {
   const before = beside ? (found[way] ?? null) : null;
-  const moved = wire && !wire.startsWith(SPARE) ? pieces(wire) : new Set<string>();
+  const laid = wire && !wire.startsWith(SPARE) ? [...pieces(wire)] : [];
+  const moved = new Set(laid.filter((piece) => !bridging.has(piece)));
   const rest = Object.entries(found).flatMap(([other, held]) => {
     const left = [...pieces(held)].filter((piece) => !moved.has(piece));
     if (other === way || left.length === pieces(held).size) return [[other, held]];
@@ -42,6 +55,12 @@ export function withWire(found: Found, way: string, wire: string | null, beside:
   });
   const both = before && wire ? [...new Set([...pieces(before), ...pieces(wire)])].join("+") : wire;
   return { ...Object.fromEntries(rest), [way]: both };
+}
+
+/** Wires of the half that were found in no way at all; of wires crimped together each counts by itself. */
+export function loose({ wires }: Pick<ConnectorView, "wires">, found: Found): string[] {
+  const placed = new Set(Object.values(found).flatMap((held) => [...pieces(held)]));
+  return [...new Set(wires.flatMap(({ id }) => [...pieces(id)]))].filter((id) => !placed.has(id));
 }
 
 const pieces = (held: string | null | undefined) => new Set(held?.split("+") ?? []);
