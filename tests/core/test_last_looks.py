@@ -8,7 +8,7 @@ import pytest
 
 from footwell.checks.catalogue import looked_at, minutes
 from footwell.checks.check import CLAMP, LOOK, Check
-from footwell.checks.safety import refusal
+from footwell.checks.safety import cautions, refusal
 from footwell.circuit.circuit import AS_DRAWN
 from footwell.circuit.fault import Fault
 from footwell.circuit.setup import set_up
@@ -17,6 +17,7 @@ from footwell.diagnosis.choose import confirms
 from footwell.diagnosis.conclude import Conclusion, conclude
 from footwell.job.replay import circuits_of, replay
 from footwell.page.check_view import check_view
+from footwell.page.suspect_view import suspects_view
 from footwell.practice.electrician import begin, do
 from footwell.sheet.reading import read_data
 
@@ -130,6 +131,38 @@ def test_the_screen_says_how_a_splice_is_looked_at_and_what_the_minutes_are_for(
     assert shown.healthy_choice == "clean and tight"
     assert shown.why.startswith("No measurement tells this joint from what is beside it.")
     assert shown.minutes >= 3.0 + minutes(case.now, replace(check, red="W8"), case.last_check) - 2.0
+
+
+def test_the_suspects_name_the_look_that_parts_them_and_after_it_none() -> None:
+    case, conclusion = at_the_look(Trial(FAN, (JOINT,)))
+    (group,) = suspects_view(case, conclusion).groups
+    assert {s.element for s in group.suspects} == {"SP2", "W8"}
+    assert group.apart_by == "A look at coil feed splice SP2. No measurement does."
+    assert conclusion.step.choice and conclusion.step.choice.check
+    passed = replace(case, skipped=case.skipped | {conclusion.step.choice.check.id})
+    (left,) = suspects_view(passed, conclude(passed)).groups
+    assert left.apart_by == "No check with the tools at hand tells these apart."
+
+
+def test_a_bad_joint_points_to_the_splice_alone_and_a_clean_one_first_to_the_wire() -> None:
+    case, conclusion = at_the_look(Trial(FAN, (JOINT,)))
+    assert conclusion.step.choice and conclusion.step.choice.check
+    shown = check_view(case, conclusion.belief, conclusion.step.choice.check, "look")
+    bad, clean = (outcome.means for outcome in shown.outcomes)
+    # The wire stays a suspect, as the list of them then says.
+    assert bad == "Points to coil feed splice SP2."
+    assert clean == "Points to BK/YE wire (W8) or coil feed splice SP2."
+
+
+@pytest.mark.parametrize(("splice", "live"), [("SP1", True), ("SP2", False)])
+def test_before_the_tape_comes_off_a_joint_that_stays_live_the_battery_is_taken_off(
+    splice: str, live: bool
+) -> None:
+    circuit = circuits_of(read(FAN))(AS_DRAWN)
+    check = looked_at(circuit, splice)
+    assert check
+    told = {text.hazard for text in cautions(circuit, check)}
+    assert ("live joint" in told) == live
 
 
 @pytest.mark.parametrize(("hazard", "may"), [("restraint system", False), ("hot part", True)])

@@ -47,6 +47,21 @@ def test_a_wire_from_way_to_way_leads_to_the_other_way_and_not_to_its_own() -> N
     assert wires[by_way["2"]][1].endswith("X1 way 1")
 
 
+def test_a_bridge_is_found_in_both_its_ways_or_in_another_and_never_in_three() -> None:
+    job = job_with(BRIDGE)
+    drawn = {way["way"]: way["should"] for way in plug(job)["ways"]}
+    kept = job_with(BRIDGE).add("wiring found", **HALF, found=drawn)
+    assert plug(kept)["finding"]["same"] and kept.look()["problems"] == []
+    swapped = drawn | {"1": drawn["2"], "2": drawn["1"]}
+    moved = job_with(BRIDGE).add("wiring found", **HALF, found=swapped)
+    assert not plug(moved)["finding"]["same"] and moved.look()["problems"] == []
+    half_told = job_with(BRIDGE).add("wiring found", **HALF, found={"1": drawn["1"]})
+    assert {way["way"]: way["found"] for way in plug(half_told)["ways"]}["2"] == drawn["2"]
+    thrice = {way: "W91" for way in drawn} | {"1": "W91+" + str(drawn["1"])}
+    (told,) = job_with(BRIDGE).add("wiring found", **HALF, found=thrice).look()["problems"]
+    assert "W91 cannot sit there" in told
+
+
 def test_one_of_two_that_went_astray_is_put_back_and_both_in_place_are_left() -> None:
     job = job_with(SECOND)
     ways = plug(job)["ways"]

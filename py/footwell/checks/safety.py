@@ -133,6 +133,14 @@ TEXTS: dict[str, CautionText] = {
             "Meter or part is damaged and the reading means nothing",
         ),
         CautionText(
+            "live joint",
+            "CAUTION",
+            "The joint stays live with everything off",
+            "Take the battery's negative lead off before the tape comes off",
+            "at the splice",
+            "A bare joint that touches metal sparks and burns",
+        ),
+        CautionText(
             "dead bus",
             "CAUTION",
             "Ohms on a data bus only while nothing feeds it",
@@ -332,8 +340,18 @@ def cautions(circuit: Circuit, check: Check) -> list[CautionText]:
         names.add("fused lead")
     if check.instrument == OHMS:
         names.add("dead bus" if between_lines(circuit, check) else "live circuit")
+    if _bares_live_metal(circuit, check):
+        names.add("live joint")
     texts = (_at_its_part(circuit, TEXTS[n]) for n in names)
     return sorted(texts, key=lambda c: (ORDER.index(c.level), c.hazard))
+
+
+def _bares_live_metal(circuit: Circuit, check: Check) -> bool:
+    """Whether the tape comes off a joint that has voltage in the set-up of the look."""
+    if check.instrument != LOOK or not _is_splice(circuit, check.red):
+        return False
+    volts = operate(circuit, check.setup).volts
+    return any(abs(volts[node]) > DEAD_VOLTS for node in touched(circuit, check))
 
 
 def _at_its_part(circuit: Circuit, text: CautionText) -> CautionText:

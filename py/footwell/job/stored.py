@@ -154,19 +154,24 @@ def wiring_of(circuit: Circuit, half: HalfId, found: Mapping[str, str | None]) -
     """
     on_sheet(circuit, half[0])
     drawn = as_drawn(circuit, half)
-    own = {wire for wires in drawn.values() for wire in _pieces(wires)}
+    # A bridge from way to way begins and ends in the half: it is there twice.
+    own = [wire for wires in drawn.values() for wire in _pieces(wires)]
     placed = [wire for wires in found.values() for wire in _pieces(wires)]
     seated = [wire for wire in placed if not SPARE_WIRE.fullmatch(wire)]
     for way in found:
         if way not in drawn:
             raise NotOnSheet(f"{_said(half[0])} has no way {_said(way)} on this sheet.")
     for wire in seated:
-        if wire not in own or seated.count(wire) > 1:
+        if seated.count(wire) > own.count(wire):
             raise NotOnSheet(
                 f"Wire {_said(wire)} cannot sit there: each wire of this half of {half[0]} once."
             )
-    rest = {w: "+".join(x for x in _pieces(wires) if x not in seated) for w, wires in drawn.items()}
-    return {way: (found[way] if way in found else rest[way]) or None for way in drawn}
+    whole: dict[str, str | None] = {}
+    for way, wires in drawn.items():
+        left = [wire for wire in _pieces(wires) if seated.count(wire) < own.count(wire)]
+        whole[way] = (found[way] if way in found else "+".join(left)) or None
+        seated += left if way not in found else []
+    return whole
 
 
 SPARE_WIRE = re.compile(rf"{SPARE}[A-Z/]{{0,8}}")

@@ -42,7 +42,7 @@ from footwell.messages import Band, Caution, Outcome
 from footwell.messages import Check as CheckView
 from footwell.page import words as say
 from footwell.page.bands import others, spans, told
-from footwell.page.suspect_view import shown
+from footwell.page.suspect_view import SHOWN_FROM, shown
 from footwell.parts.base import EARTH
 from footwell.reference import sensors
 from footwell.reference.sight_words import WORDS
@@ -469,8 +469,9 @@ def _means(
     mass = sum(found.values())
     if mass < RARE * sum(everything.values()):
         return "All is sound here, but no suspect explains that. Measure once more."
-    kept = [repairs for repairs, share in found.items() if share > 0.03 * mass]
-    cleared = sum(1 for r in suspects if found.get(r, 0.0) < 0.05 * everything[r])
+    likely = [repairs for repairs, share in found.items() if share > 0.03 * mass]
+    kept = [r for r in likely if not _is_hardly(found[r], everything[r], mass)] or likely
+    cleared = sum(1 for r in suspects if found.get(r, 0.0) < SHOWN_FROM * mass)
     if kept == [()]:
         return f"All well here.{_clears(cleared, len(suspects))}"
     names = (
@@ -491,6 +492,12 @@ def _few(names: list[str]) -> str:
     """The first names of a list, as many of two as a line takes."""
     two = say.joined(names, 2)
     return two if len(two.split()) <= MOST_WORDS else say.joined(names, 1)
+
+
+def _is_hardly(share: float, before: float, mass: float) -> bool:
+    """Whether an outcome speaks so much against a suspect that it does not point there, although some of
+    its share is left."""
+    return share < 0.05 * before and share < 0.2 * mass
 
 
 def _clears(cleared: int, of: int) -> str:

@@ -153,7 +153,7 @@ def _why_repair(case: Case, one: Proven, purpose: str) -> str:
             f" {say.percent(one.share)}, and costs least to try. {then}"
         )
     if one.by is not None:
-        return "It is proven by a reading at its own place."
+        return "It is proven at its own place."
     if not any(isinstance(e, Taken) for e in case.evidence):
         return (
             "Only what was seen points to it, and nothing else fits. Measure there once before a part is"

@@ -172,10 +172,19 @@ def _groups(case: Case, conclusion: Conclusion) -> list[SuspectGroup]:
                 words=f"{say.likelihood(share)}, {say.percent(share)}",
                 apart_by=""
                 if len(mates) == 1
-                else "No check with the tools at hand tells these apart.",
+                else _apart_by(case, conclusion, [r for r, _ in mates]),
             )
         )
     return groups
+
+
+def _apart_by(case: Case, conclusion: Conclusion, mates: list[tuple[Repair, ...]]) -> str:
+    """What parts suspects that no measurement parts: the look that is due, or nothing."""
+    choice = conclusion.step.choice if conclusion.step.purpose == "look" else None
+    look = choice.check if choice else None
+    if look and any(element == look.red for repairs in mates for element, _ in repairs):
+        return f"A look at {say.place_named(case.now, look.red)}. No measurement does."
+    return "No check with the tools at hand tells these apart."
 
 
 def _parting(

@@ -6,11 +6,13 @@ import { GlyphShape } from "./GlyphShape";
 import {
   type Label,
   MARGIN,
+  middleOf,
   type Part,
   type Picture,
   pointOf,
   type Spot,
   type Wire,
+  widthOf,
 } from "./picture";
 import { open } from "./useDiagram";
 import { words } from "./words";
@@ -25,10 +27,11 @@ interface DrawingProps {
 }
 
 export function Drawing({ picture, scale, onPlace, ends = [] }: DrawingProps) {
-  const width = picture.width + 2 * MARGIN;
+  const width = widthOf(picture);
   const height = picture.height + 2 * MARGIN;
   const path = view.value?.path ?? [];
   const now = new Set(path.filter(({ state }) => state === "now").map(({ place }) => place));
+  const held = heldNow(picture);
   return (
     // biome-ignore lint/a11y/noSvgWithoutTitle: its parts and places have names of their own
     <svg
@@ -53,12 +56,32 @@ export function Drawing({ picture, scale, onPlace, ends = [] }: DrawingProps) {
       {picture.places.filter(isDrawn).map((spot) => (
         <Place key={spot.id} spot={spot} scale={scale} now={now.has(spot.id)} onPlace={onPlace} />
       ))}
+      {held.map(([x, y]) => (
+        <circle
+          key={`${x},${y}`}
+          class="place-ring"
+          r="17"
+          transform={`translate(${x} ${y}) scale(${1 / scale})`}
+        />
+      ))}
       {ends.map((end) => (
         <OpenEnd key={end.point} end={end} scale={scale} />
       ))}
     </svg>
   );
 }
+
+/** Where the check's own part or wire is, one that is looked at or clamped and not probed. */
+function heldNow({ symbols, lines }: Picture): [number, number][] {
+  const step = view.value?.step;
+  const asked = new Set(step?.kind === "check" ? step.check.place_points : []);
+  return [
+    ...symbols.filter(({ element }) => asked.has(element)).map(({ x, y }): Point => [x, y]),
+    ...lines.filter(({ element }) => asked.has(element)).map(middleOf),
+  ];
+}
+
+type Point = [number, number];
 
 /** A part is still possible from one case in a hundred. */
 const POSSIBLE = 0.01;
@@ -182,7 +205,7 @@ function Place({ spot, scale, now, onPlace }: PlaceProps) {
         <circle class="place-dot" r="6" />
       </g>
       {spot.measured && (
-        <text class="place-value" x="12" y="-8">
+        <text class="place-value" x="17" y="5">
           {spot.measured}
         </text>
       )}

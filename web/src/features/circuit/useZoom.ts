@@ -2,7 +2,7 @@
 
 import { useEffect, useRef, useState } from "preact/hooks";
 import { usePinch } from "../../app/usePinch";
-import { MARGIN, type Picture } from "./picture";
+import { type Picture, widthOf } from "./picture";
 
 /** Pixels of one grid square at first view. */
 const FIRST = 44;
@@ -11,12 +11,12 @@ const LARGEST = 160;
 
 const within = (scale: number) => Math.min(LARGEST, Math.max(SMALLEST, scale));
 
-export function useZoom({ width }: Picture) {
+export function useZoom(picture: Picture) {
   const frame = useRef<HTMLElement>(null);
   const [scale, setScale] = useState(FIRST);
   const zoom = (factor: number) => setScale((now) => within(now * factor));
   const fit = () => {
-    if (frame.current) setScale(within(frame.current.clientWidth / (width + 2 * MARGIN)));
+    if (frame.current) setScale(within(frame.current.clientWidth / widthOf(picture)));
   };
   usePinch(frame, zoom);
   useEffect(() => {
