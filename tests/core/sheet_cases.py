@@ -129,7 +129,7 @@ CASES = (
         also(without("W6"), put("X1", spare=["1"]), put("X3", spare=["1"])),
         "connector X1 (line",
         "Way 1 of X1 leads nowhere: nothing is joined to X1.1.b.",
-        'Add the wire that ends at X1.1.b, or list it under "spare"',
+        'Add the wire that ends at X1.1.b, or put "1" under "spare" of X1',
     ),
     Bad(
         "a net with one end, at a terminal",
@@ -137,7 +137,7 @@ CASES = (
         put("R1", probe=["link"]),
         "part R1 (line",
         "Nothing is joined to terminal link of R1.",
-        'Join a wire or a connector\'s way to R1.link, or list it under "spare"',
+        'Join a wire or a connector\'s way to R1.link, or put "link" under "spare" of R1',
     ),
     Bad(
         "a control without positions",

@@ -100,7 +100,7 @@ def behind_the_ignition() -> Data:
 
 
 def lamps_seen(dark: tuple[str, ...]) -> Data:
-    """The job's view where in all positions asked each lamp shines that should, but for those that are dark."""
+    """The view of a job where in all positions asked each lamp shines that should, but for the dark ones."""
     job = Job()
     job.events = []
     view = job.add("job opened", title="lamps", sheet=behind_the_ignition()).tools("meter").look()

@@ -94,6 +94,10 @@ def test_who_insists_on_what_cannot_be_is_told_why_it_is_not_kept() -> None:
     assert answer["record"] is None
 
 
+def test_what_cannot_be_below_zero_is_refused_with_the_sign_as_it_was_typed() -> None:
+    assert weighed(FEED, "-99999")["refuse"].startswith("−99999 V is more than")
+
+
 def test_possible_volts_that_would_be_right_in_millivolts_are_asked_back_and_kept_on_demand() -> (
     None
 ):

@@ -57,7 +57,7 @@ def test_a_bridge_is_found_in_both_its_ways_or_in_another_and_never_in_three() -
     assert not plug(moved)["finding"]["same"] and moved.look()["problems"] == []
     half_told = job_with(BRIDGE).add("wiring found", **HALF, found={"1": drawn["1"]})
     assert {way["way"]: way["found"] for way in plug(half_told)["ways"]}["2"] == drawn["2"]
-    thrice = {way: "W91" for way in drawn} | {"1": "W91+" + str(drawn["1"])}
+    thrice = dict.fromkeys(drawn, "W91") | {"1": "W91+" + str(drawn["1"])}
     (told,) = job_with(BRIDGE).add("wiring found", **HALF, found=thrice).look()["problems"]
     assert "W91 cannot sit there" in told
 

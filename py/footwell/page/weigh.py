@@ -157,7 +157,7 @@ def _impossible(case: Case, check: Check, reading: Typed) -> str:
     most = 32.0 if supply == 24 else 16.5
     if size > most:
         return (
-            f"{reading} is more than a {supply} V vehicle can show"
+            f"{str(reading).replace('-', '−')} is more than a {supply} V vehicle can show"
             f" (at most {most:g} V). Check number and unit."
         )
     return ""

@@ -16,7 +16,9 @@ from footwell.sheet.models import SheetConnector, SheetPart
 from footwell.sheet.places import Flaw, Path
 from footwell.sheet.points import HALVES, joined, number, terminal_point, way_point, ways
 
-_SPARE = 'or list it under "spare" if it leads nowhere on purpose.'
+
+def _spare(owner: str, end: str) -> str:
+    return f'or put "{end}" under "spare" of {owner} if it leads nowhere on purpose.'
 
 
 def no_loose_ends(draft: Draft) -> Iterator[Flaw]:
@@ -36,7 +38,8 @@ def no_loose_ends(draft: Draft) -> Iterator[Flaw]:
                 yield Flaw(
                     path,
                     f"Nothing is joined to terminal {terminal} of {part.id}.",
-                    f"Join a wire or a connector's way to {part.id}.{terminal}, {_SPARE}",
+                    f"Join a wire or a connector's way to {part.id}.{terminal}, "
+                    + _spare(part.id, terminal),
                     terminal_point(part.id, terminal),
                 )
 
@@ -128,7 +131,8 @@ def _loose_ways(
                 path,
                 f"Way {number(connector, way)} of {connector.id} leads nowhere: nothing is joined to "
                 f"{draft.points.seen(loose[0])}.",
-                f"Add the wire that ends at {draft.points.told(loose[0])}, {_SPARE}",
+                f"Add the wire that ends at {draft.points.told(loose[0])}, "
+                + _spare(connector.id, way),
                 loose[0],
             )
 

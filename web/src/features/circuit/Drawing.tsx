@@ -30,8 +30,13 @@ export function Drawing({ picture, scale, onPlace, ends = [] }: DrawingProps) {
   const width = widthOf(picture);
   const height = picture.height + 2 * MARGIN;
   const path = view.value?.path ?? [];
-  const now = new Set(path.filter(({ state }) => state === "now").map(({ place }) => place));
-  const held = heldNow(picture);
+  // The plumb line goes through the load in question; a check may be beside it.
+  const asked = pointsOfCheck();
+  const now = new Set([
+    ...path.filter(({ state }) => state === "now").map(({ place }) => place),
+    ...asked,
+  ]);
+  const held = heldAt(picture, new Set(asked));
   return (
     // biome-ignore lint/a11y/noSvgWithoutTitle: its parts and places have names of their own
     <svg
@@ -71,10 +76,13 @@ export function Drawing({ picture, scale, onPlace, ends = [] }: DrawingProps) {
   );
 }
 
-/** Where the check's own part or wire is, one that is looked at or clamped and not probed. */
-function heldNow({ symbols, lines }: Picture): [number, number][] {
+function pointsOfCheck(): string[] {
   const step = view.value?.step;
-  const asked = new Set(step?.kind === "check" ? step.check.place_points : []);
+  return step?.kind === "check" ? step.check.place_points : [];
+}
+
+/** Where the check's own part or wire is, one that is looked at or clamped and not probed. */
+function heldAt({ symbols, lines }: Picture, asked: Set<string>): Point[] {
   return [
     ...symbols.filter(({ element }) => asked.has(element)).map(({ x, y }): Point => [x, y]),
     ...lines.filter(({ element }) => asked.has(element)).map(middleOf),
