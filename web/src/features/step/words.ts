@@ -6,5 +6,5 @@ export const words = {
   record: "Record a reading",
   again: "Try again",
   large: (parts: number) =>
-    `This sheet has ${parts} parts. The first answer takes longest: every fault of every part and wire is tried in every position that was told. Later ones are quicker.`,
+    `This sheet has ${parts} parts. The first answers take longest: every fault of every part and wire is tried in every position. Later ones are quicker.`,
 };
