@@ -87,6 +87,14 @@ def test_a_repair_whose_fault_was_measured_is_called_proven() -> None:
     assert (step.element, step.why) == ("E1", "It is proven by a reading at its own place.")
 
 
+def test_a_repair_whose_fault_was_seen_is_not_called_measured() -> None:
+    step, _, _ = before_repair(FAN, Fault("SP2", "open:2"))
+    assert (step.element, step.why) == (
+        "SP2",
+        "It is proven by what was seen at its own place.",
+    )
+
+
 def test_what_one_repair_mends_is_told_with_all_that_it_may_be() -> None:
     """Fed directly, a seized motor and a shorted one both stand still."""
     view = finished(FAN, Fault("M1", "seized"))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from footwell.checks.catalogue import working_setups
-from footwell.checks.check import FEED, Check
+from footwell.checks.check import FEED, LOOK, Check
 from footwell.checks.safety import TEXTS, cautions
 from footwell.circuit.circuit import AS_DRAWN
 from footwell.circuit.setup import set_up
@@ -153,7 +153,12 @@ def _why_repair(case: Case, one: Proven, purpose: str) -> str:
             f" {say.percent(one.share)}, and costs least to try. {then}"
         )
     if one.by is not None:
-        return "It is proven at its own place."
+        seen = any(
+            e.number == one.by and e.check.instrument == LOOK
+            for e in case.evidence
+            if isinstance(e, Taken)
+        )
+        return f"It is proven by {'what was seen' if seen else 'a reading'} at its own place."
     if not any(isinstance(e, Taken) for e in case.evidence):
         return (
             "Only what was seen points to it, and nothing else fits. Measure there once before a part is"
