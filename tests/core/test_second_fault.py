@@ -67,6 +67,7 @@ class Evidence:
                 if self.since
                 else {}
             ),
+            lambda sets: {h.faults: -1.0 for h in sets},
             lambda sets: {h.faults: 0.0 if parts(h) in self.explain else -30.0 for h in sets},
             lambda faults: {h.faults: self.sizes.get(h.faults[0].size, -30.0) for h in faults},
             lambda _: self.strays,
@@ -119,6 +120,18 @@ def test_two_mended_faults_are_tried_together_though_each_explains_nothing_that_
     evidence = Evidence(mended=both if mended else frozenset())
     several([*many, *rare], [(FIRST, 0.0)], [], evidence.asked())
     assert ({"Y", "Z"} in evidence.followed) is mended
+
+
+@pytest.mark.parametrize("mended", [True, False])
+def test_a_third_is_sought_behind_two_mended_faults_that_explain_nothing_that_came_since(
+    mended: bool,
+) -> None:
+    """As where a pump that is shorted blows its fuse once the break that kept it from doing so is mended."""
+    both = [single(e, 1e-5) for e in ("Y", "Z")]
+    many = [single(f"C{n}", 1e-3) for n in range(200)]
+    evidence = Evidence(mended=frozenset(h.faults[0] for h in both if mended))
+    several([*many, *both, RARE], [(FIRST, 0.0)], [], evidence.asked())
+    assert ({"Y", "Z", "R"} in evidence.followed) is mended
 
 
 @pytest.mark.parametrize("strays", [True, False])

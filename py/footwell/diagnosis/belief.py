@@ -175,6 +175,7 @@ def _several(
     """Suspects of several faults: all kinds where single ones explain the evidence poorly or a repair has not
     cured the complaint, else what may hide beside the leading ones, once something has been measured."""
     rival = Rival(reached.best, reached.fits)
+    uncured = _uncured_since(case)
     known = {h.faults for h in every}
     every_told: dict[tuple[Fault, ...], Told] = {}
 
@@ -188,6 +189,11 @@ def _several(
     def all_of_it(suspects: Sequence[Hypothesis]) -> dict[tuple[Fault, ...], float]:
         rows = recall.begun(suspects).rows
         return {h.faults: sum(_chances(case, recall, h, told)) for h, _, told in rows}
+
+    def before(suspects: Sequence[Hypothesis]) -> dict[tuple[Fault, ...], float]:
+        early = sum(p.items[0].epoch < (uncured or 0) for p in recall.pieces)
+        rows = recall.begun(suspects).rows
+        return {h.faults: sum(_chances(case, recall, h, told)[:early]) for h, _, told in rows}
 
     def share_of_it(suspects: Sequence[Hypothesis]) -> dict[tuple[Fault, ...], float]:
         rows = recall.begun(suspects).rows
@@ -205,7 +211,6 @@ def _several(
 
     singles = [(h, w) for h, w, _ in reached.alive]
     found: list[Scored] = []
-    uncured = _uncured_since(case)
     if uncured is not None or _poorly(recall.pieces, every, rival.best, reached.fits):
         late = [] if uncured is None else [p for p in recall.pieces if p.items[0].epoch >= uncured]
         asked = Asked(
@@ -213,6 +218,7 @@ def _several(
             shows,
             lambda fault: fault.element in case.epochs[-1].mended,
             partial(_alone, case, late),
+            before,
             all_of_it,
             share_of_it,
             strays,

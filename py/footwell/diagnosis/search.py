@@ -29,7 +29,7 @@ from footwell.diagnosis.multiple import (
 MOST_PAIRS, MOST_BESIDE = 900, 200
 """Pairs looked at where single faults explain the evidence poorly, and otherwise."""
 MOST_MENDED = 300
-"""Pairs looked at of faults that are both mended."""
+"""Pairs, and triples, looked at of faults that are all mended."""
 MOST_APART = 300
 """Pairs looked at of which neither fault explains the complaint alone."""
 MOST_TRIPLES = 700
@@ -64,7 +64,8 @@ def beside(
 @dataclass(frozen=True)
 class Asked:
     """What a search for sets of faults asks of the evidence. `since` tells how well faults alone explain
-    what came after a repair that has not cured the complaint, `all_of_it` how well sets explain everything,
+    what came after a repair that has not cured the complaint, `before` how well sets explain what came before
+    it, `all_of_it` how well sets explain everything,
     also hopeless ones, `share_of_it` how well faults do where others may explain what they do not;
     `strays` whether a reading is to be put down to a slip if a set is true."""
 
@@ -72,6 +73,7 @@ class Asked:
     noticed: Callable[[Fault], bool]
     mended: Callable[[Fault], bool]
     since: Callable[[Sequence[Hypothesis]], Fits]
+    before: Callable[[Sequence[Hypothesis]], Fits]
     all_of_it: Callable[[Sequence[Hypothesis]], Fits]
     share_of_it: Callable[[Sequence[Hypothesis]], Fits]
     strays: Callable[[Hypothesis], bool]
@@ -92,41 +94,54 @@ def several(
     # What is mended explains nothing of what came since: its size is told by what was before.
     mended = asked.share_of_it([h for h in every_size if asked.mended(h.faults[0])])
     seconds = singles.seconds(lambda _: True, later and {**later, **mended})
-    pairs = _pairs(seconds, joined(start, seconds, MOST_PAIRS, _fits(alive), later), asked)
+    own = [h for h in seconds if asked.mended(h.faults[0])]
+    both = joined(own, own, MOST_MENDED)
+    pairs = _pairs(both, joined(start, seconds, MOST_PAIRS, _fits(alive), later), asked)
     pairs += _resized(asked.follow, singles, pairs)
-    triples = _triples(singles, seconds, alive, pairs, later, asked)
+    bases = [*pairs, *_damaged(alive), *_so_far(both, asked)]
+    triples = _triples(singles, seconds, [*alive, *pairs], bases, later, asked)
+    tried = {h.faults for h, _ in triples}
+    triples += asked.follow([h for h in joined(both, own, MOST_MENDED) if h.faults not in tried])
     triples += _resized(asked.follow, singles, triples)
     return _called_for([*pairs, *triples], alive, asked.noticed)
 
 
 def _pairs(
-    seconds: Sequence[Hypothesis], chosen: Sequence[Hypothesis], asked: Asked
+    mended: Sequence[Hypothesis], chosen: Sequence[Hypothesis], asked: Asked
 ) -> list[Scored]:
     """The pairs that were chosen, and those of two mended faults: these may be all there was, however little
     each explains of what came since."""
-    own = [h for h in seconds if asked.mended(h.faults[0])]
-    mended = {h.faults: h for h in joined(own, own, MOST_MENDED)}
-    return asked.follow([*mended.values(), *(h for h in chosen if h.faults not in mended)])
+    known = {h.faults for h in mended}
+    return asked.follow([*mended, *(h for h in chosen if h.faults not in known)])
+
+
+def _damaged(alive: Sequence[Scored]) -> list[Scored]:
+    """Faults with the damage they did."""
+    return [(h, w) for h, w in alive if len(h.faults) == 2 and h.slip is None]
+
+
+def _so_far(mended: Sequence[Hypothesis], asked: Asked) -> list[Scored]:
+    """The pairs of two mended faults, by what came before the last repair that cured nothing: one that was
+    all there was till then explains nothing of what a third has done since."""
+    fits = asked.before(mended) if mended else {}
+    return [(h, math.log(h.odds) + fits[h.faults]) for h in mended]
 
 
 def _triples(
     singles: Singles,
     seconds: Sequence[Hypothesis],
-    alive: Sequence[Scored],
-    pairs: Sequence[Scored],
+    found: Sequence[Scored],
+    bases: Sequence[Scored],
     later: Fits,
     asked: Asked,
 ) -> list[Scored]:
-    """A third fault beside the best pairs, a fault with the damage it did among them, and two beside the
-    surest."""
-    damaged = [(h, w) for h, w in alive if len(h.faults) == 2 and h.slip is None]
-    bases = [*pairs, *damaged]
+    """A third fault beside the best pairs (`bases`), and two beside the surest of all that is `found`."""
     chosen = joined(_best(bases, EXTENDED), seconds, MOST_TRIPLES, _fits(bases), later)
     triples = asked.follow(chosen)
-    found = [*alive, *pairs, *triples]
-    if asked.strays(_best(found, 1)[0]):
+    every = [*found, *triples]
+    if asked.strays(_best(every, 1)[0]):
         tried = {h.faults for h in chosen}
-        more = _two_beside(_surest(found, singles), seconds, asked.all_of_it)
+        more = _two_beside(_surest(every, singles), seconds, asked.all_of_it)
         triples += asked.follow([h for h in more if h.faults not in tried])
     return triples
 
