@@ -80,6 +80,7 @@ def weighed(gain: float, noticed: bool) -> list[set[str]]:
         noticed=lambda _: noticed,
         mended=lambda _: False,
         since=lambda _: {},
+        before=lambda _: {},
         all_of_it=lambda _: {},
         share_of_it=lambda _: {},
         strays=lambda _: False,
