@@ -19,7 +19,14 @@ from footwell.diagnosis.belief import Belief, believe, by_repair
 from footwell.diagnosis.case import Case, Sighting, look_id
 from footwell.diagnosis.choose import CONFIRM_FROM, Choice, choices, confirming
 from footwell.diagnosis.complaint import complains, looks, odd_twice, to_look_at_again
-from footwell.diagnosis.elimination import best_try, fault_behind, last_look, repairs_left
+from footwell.diagnosis.elimination import (
+    MOST_IN_VAIN,
+    best_try,
+    fault_behind,
+    in_vain,
+    last_look,
+    repairs_left,
+)
 from footwell.diagnosis.hypotheses import OVERLOADS
 from footwell.diagnosis.overloads import cause_check
 from footwell.diagnosis.proof import Proven, confirmed_by, proven
@@ -206,8 +213,9 @@ def _doubt_the_sheet(case: Case, belief: Belief) -> Next:
 
 
 def _last_resort(case: Case, belief: Belief, shares: Mapping[Repair, float]) -> Next:
-    """No measurement tells the rest apart: the repair to try, a look before it, or the end."""
-    if unlike(case, belief):
+    """No measurement tells the rest apart: the repair to try, a look before it, or the end, where enough was
+    renewed in vain."""
+    if unlike(case, belief) or len(in_vain(case, belief)) >= MOST_IN_VAIN:
         return Next("finished", solved=False)
     safe = {r: s for r, s in shares.items() if _blows_again(case, belief, r) < EVEN}
     repair = best_try(case.now, safe)

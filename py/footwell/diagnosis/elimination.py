@@ -48,6 +48,23 @@ def fault_behind(
     return None, ()
 
 
+MOST_IN_VAIN = 3
+"""Sound things renewed on trial after which nothing more is tried: in none of the jobs with so many did a
+further trial cure (`score -- sheets`, two and three faults)."""
+
+SOUND_BELOW = 0.1
+"""Share of having been at fault below which what was renewed was sound."""
+
+
+def in_vain(case: Case, belief: Belief) -> list[str]:
+    """What was renewed and, as the evidence stands now, had been sound."""
+    at_fault: dict[str, float] = {}
+    for w in belief.suspects:
+        for element in {f.element for f in w.faults}:
+            at_fault[element] = at_fault.get(element, 0.0) + w.share
+    return sorted(e for e in case.epochs[-1].mended if at_fault.get(e, 0.0) < SOUND_BELOW)
+
+
 def last_look(
     case: Case, belief: Belief, shares: Mapping[Repair, float], tried: Fault
 ) -> Check | None:

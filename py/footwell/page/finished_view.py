@@ -6,6 +6,7 @@ from footwell.diagnosis.belief import Belief
 from footwell.diagnosis.case import Case
 from footwell.diagnosis.complaint import complains
 from footwell.diagnosis.conclude import Conclusion
+from footwell.diagnosis.elimination import MOST_IN_VAIN, in_vain
 from footwell.diagnosis.unlike import astray, unlike
 from footwell.messages import CauseView, FinishedStep
 from footwell.page import words as say
@@ -48,6 +49,18 @@ def finished_view(case: Case, conclusion: Conclusion, causes: list[CauseView]) -
         )
     if unlike(case, conclusion.belief):
         return _unlike(case, conclusion.belief)
+    renewed = in_vain(case, conclusion.belief)
+    if len(renewed) >= MOST_IN_VAIN:
+        names = [say.short_named(case.now, e) for e in renewed]
+        return FinishedStep(
+            solved=False,
+            title="Renew nothing more on trial",
+            lines=[
+                f"The trouble stayed though {say.joined_all(names)} were renewed: they were sound.",
+                "Compare the circuit with its sheet, wire by wire: something here may be wired otherwise.",
+                "Add a tool, open a place that was skipped, or measure at a place of your choice.",
+            ],
+        )
     return FinishedStep(
         solved=False,
         title="No further check helps from here",

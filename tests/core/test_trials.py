@@ -1,0 +1,63 @@
+"""Repairs on trial come to an end: after three things renewed in vain nothing more is tried."""
+
+from __future__ import annotations
+
+import pytest
+
+from footwell.circuit.fault import Fault
+from footwell.diagnosis.conclude import Conclusion, conclude
+from footwell.diagnosis.elimination import in_vain
+from footwell.job.replay import Replayed, circuits_of, replay
+from footwell.page.causes import causes_view
+from footwell.page.finished_view import finished_view
+from footwell.practice.electrician import Run, begin, try_positions, work
+from footwell.practice.vehicle import Vehicle
+
+from .loop_rig import read
+
+HORN = "coupe-horn"
+BROKEN = Fault("H1", "open")
+SOUND = ("W2", "K1", "W4")
+
+
+def renewed_in_turn(elements: tuple[str, ...]) -> tuple[Run, Vehicle]:
+    """A job without a tool in which one thing after another was renewed, every position tried in between."""
+    vehicle = Vehicle(circuits_of(read(HORN)), (BROKEN,))
+    run = begin(read(HORN).sheet, vehicle, ())
+    for element in elements:
+        mode = "open" if element.startswith("W") else "open:coil"
+        run.add("repair done", element=element, mode=mode, what="renewed")
+        vehicle = vehicle.mended(element)
+        try_positions(run, vehicle)
+    return run, vehicle
+
+
+def looked_at(run: Run) -> tuple[Replayed, Conclusion]:
+    replayed = replay(run.events)
+    return replayed, conclude(replayed.case)
+
+
+@pytest.mark.parametrize("count", [1, 2])
+def test_after_one_or_two_that_were_sound_trials_go_on_and_find_what_is_broken(count: int) -> None:
+    run, vehicle = renewed_in_turn(SOUND[:count])
+    replayed, conclusion = looked_at(run)
+    assert in_vain(replayed.case, conclusion.belief) == sorted(SOUND[:count])
+    work(run, vehicle)
+    assert run.replaced, "something was tried"
+
+
+def test_after_three_that_were_sound_nothing_more_is_tried_and_the_end_names_them() -> None:
+    run, vehicle = renewed_in_turn(SOUND)
+    work(run, vehicle)
+    replayed, conclusion = looked_at(run)
+    assert not run.replaced and not run.solved
+    assert conclusion.step.kind == "finished"
+    shown = finished_view(replayed.case, conclusion, causes_view(replayed.case, conclusion))
+    assert shown.title == "Renew nothing more on trial"
+    assert all(name in shown.lines[0] for name in SOUND)
+
+
+def test_what_was_at_fault_does_not_count_as_renewed_in_vain() -> None:
+    replayed, conclusion = looked_at(renewed_in_turn((*SOUND[:2], BROKEN.element))[0])
+    assert conclusion.step.solved
+    assert BROKEN.element not in in_vain(replayed.case, conclusion.belief)
