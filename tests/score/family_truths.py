@@ -149,7 +149,7 @@ def _modes(family: Family, parts: Parts, chance: random.Random) -> tuple[Fault, 
 def _sized(fault: Fault, world: World, chance: random.Random) -> Fault:
     """The fault with its size off the list, above or below."""
     off = chance.choice((world.size_off, 1.0 / world.size_off))
-    return replace(fault, size=fault.size * off)
+    return fault._replace(size=fault.size * off)
 
 
 def coming_and_going(jobs: Iterator[Job], unnoticed: bool = False) -> Iterator[Job]:

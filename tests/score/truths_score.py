@@ -15,7 +15,7 @@ from pathlib import Path
 sys.path.insert(0, str(Path(__file__).parents[1] / "bench"))
 
 from family_limits import limits
-from family_score import Figures, Row, calibration, measured, one_pass, until_clear
+from family_score import HEADS, Figures, Row, calibration, measured, one_pass, until_clear
 from family_truths import ABSENT, SIZE_OFF, World, coming_and_going, jobs_in, prior_jobs_in
 from table import print_table
 
@@ -102,14 +102,9 @@ def main() -> None:
     parser.add_argument("--rows", nargs="+", default=[], help="how rows begin, such as D11 limit")
     asked = parser.parse_args()
     print(f"{asked.cases} cases a row and seed, D11 {CALIBRATION_TIMES} times; seeds {asked.seeds}")
-    lines: list[list[str]] = []
     for row in [*worlds(), *intermittent(), *wrong_rates(), *readable()]:
         if not asked.rows or row[0].startswith(tuple(asked.rows)):
-            found = measured(row, asked.cases, asked.seeds)
-            lines += found
-            print("  ".join(" ".join(cells) for cells in found))
-    head = ["", "figure", "mean", "seeds", "floor", "goal", "time"]
-    print_table("Drawn circuits, other truths", head, lines)
+            print_table(row[0], HEADS, measured(row, asked.cases, asked.seeds))
 
 
 if __name__ == "__main__":
