@@ -40,6 +40,8 @@ SHARP = "one fault, no eye mistaken"
 GOES, HALF = "one fault, comes and goes", "one fault, sheet half known"
 BY_ORDER = {f"one fault, {name}": name for name in ORDERS}
 KINDS = {GOES: "comes and goes", HALF: "half known", **BY_ORDER}
+BETWEEN = 1.6
+"""From one size of a poor joint to about half way to the next."""
 FULL_PAIRS, FULL_TRIPLES = 500, 300
 BOUNDS = {
     "one fault, test lamp alone": "D15 solved: floor 0.80, goal 0.95",
@@ -74,6 +76,19 @@ def faulty(sheet: str, faults: int, count: int, seed: int) -> list[Drawn]:
             for e in chance.sample(elements, faults)
         ]
         return Trial(sheet, tuple(sorted(chosen))), None
+
+    return drawn(count, draw)
+
+
+def poor(sheet: str, count: int, seed: int, off: float = 1.0) -> list[Drawn]:
+    """Vehicles with one poor joint each, in a size of the list or so far off it."""
+    chance = random.Random(f"{sheet} poor {seed}")
+    every = [t.faults[0] for t in single_trials(sheet)]
+    joints = [f for f in every if f.mode.startswith("high_resistance")]
+
+    def draw() -> Drawn:
+        joint = _one(joints, chance)
+        return Trial(sheet, (joint._replace(size=joint.size * off),)), None
 
     return drawn(count, draw)
 
@@ -148,6 +163,9 @@ def classes(asked: argparse.Namespace) -> Iterator[tuple[str, list[Drawn], tuple
         each(lambda sheet, s: faulty(sheet, 3, asked.triples, s), asked.triples),
         ALL_TOOLS,
     )
+    for name, off in (("one poor joint", 1.0), ("one poor joint, between two sizes", BETWEEN)):
+        rows = each(lambda sheet, s, off=off: poor(sheet, asked.singles, s, off), asked.singles)  # type: ignore[misc]
+        yield name, rows, ALL_TOOLS
     yield "one slip", each(lambda sheet, s: slipped(sheet, asked.slips, s), asked.slips), ALL_TOOLS
     for kind in CHANGES:
         rows = each(lambda sheet, s, kind=kind: wrong(sheet, kind, asked.wrong, s), asked.wrong)  # type: ignore[misc]
