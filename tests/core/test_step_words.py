@@ -15,7 +15,8 @@ from footwell.job.events import Event
 from footwell.job.replay import replay
 from footwell.messages import Check as CheckView
 from footwell.messages import ExplainAsked
-from footwell.page.check_view import MOST_WORDS, STOP_ENGINE, TRY_LAMP, check_view, together
+from footwell.page.check_view import MOST_WORDS, check_view, together
+from footwell.page.do_words import STOP_ENGINE, TRY_LAMP
 from footwell.page.explain import explanation
 from footwell.page.job_view import job_view
 from footwell.page.words import condition

@@ -194,16 +194,20 @@ def _is_dead(circuit: Circuit, check: Check) -> bool:
     """Whether no unit of a bus has supply in the set-up and nothing stands on the places."""
     key = ("dead", check.red, check.black, check.setup)
     if key not in circuit.cache:
-        point = operate(circuit, check.setup)
-        volts = [point.volts[node] for node in touched(circuit, check)]
-        taken = [
-            point.volts[e.nodes[t]]
+        taken = {
+            e.nodes[t]
             for e in circuit.elements.values()
             if e.kind.line == DATA_LINE
             for t in e.kind.takes
-        ]
-        circuit.cache[key] = max(map(abs, [*volts, *taken]), default=0.0) < DEAD_VOLTS
+        }
+        circuit.cache[key] = _without_voltage(circuit, check, touched(circuit, check) | taken)
     return circuit.cache[key]  # type: ignore[no-any-return]
+
+
+def _without_voltage(circuit: Circuit, check: Check, nodes: set[int]) -> bool:
+    """Whether none of some nodes has voltage in the set-up of a check, all being sound."""
+    volts = operate(circuit, check.setup).volts
+    return all(abs(volts[node]) < DEAD_VOLTS for node in nodes)
 
 
 def _protected_from_ohms(circuit: Circuit, check: Check) -> bool:
@@ -350,8 +354,7 @@ def _bares_live_metal(circuit: Circuit, check: Check) -> bool:
     """Whether the tape comes off a joint that has voltage in the set-up of the look."""
     if check.instrument != LOOK or not _is_splice(circuit, check.red):
         return False
-    volts = operate(circuit, check.setup).volts
-    return any(abs(volts[node]) > DEAD_VOLTS for node in touched(circuit, check))
+    return not _without_voltage(circuit, check, touched(circuit, check))
 
 
 def _at_its_part(circuit: Circuit, text: CautionText) -> CautionText:
@@ -362,10 +365,16 @@ def _at_its_part(circuit: Circuit, text: CautionText) -> CautionText:
 
 def _engine_turns(circuit: Circuit, check: Check) -> bool:
     """Whether the engine runs, or the starter would crank it if all were sound: wherever the hands are."""
-    starters = [e.id for e in circuit.elements.values() if e.kind.name == "starter_solenoid"]
-    return check.setup.engine == "on" or any(
-        operate(circuit, check.setup).states[starter] == "pulled" for starter in starters
-    )
+    if check.setup.engine == "on":
+        return True
+    starters = starters_of(circuit)
+    states = operate(circuit, check.setup).states if starters else {}
+    return any(states[starter] == "pulled" for starter in starters)
+
+
+def starters_of(circuit: Circuit) -> list[str]:
+    """Parts that crank the engine when they pull in."""
+    return [e.id for e in circuit.elements.values() if e.kind.name == "starter_solenoid"]
 
 
 def _moves(circuit: Circuit, check: Check) -> bool:

@@ -186,14 +186,15 @@ def _several(
         every_told.update((h.faults, told) for h, _, told in rows)
         return [(h, w) for h, w, _ in rows]
 
-    def all_of_it(suspects: Sequence[Hypothesis]) -> dict[tuple[Fault, ...], float]:
+    def fits(suspects: Sequence[Hypothesis], until: int) -> dict[tuple[Fault, ...], float]:
         rows = recall.begun(suspects).rows
-        return {h.faults: sum(_chances(case, recall, h, told)) for h, _, told in rows}
+        return {h.faults: sum(_chances(case, recall, h, told, until)) for h, _, told in rows}
+
+    def all_of_it(suspects: Sequence[Hypothesis]) -> dict[tuple[Fault, ...], float]:
+        return fits(suspects, len(recall.pieces))
 
     def before(suspects: Sequence[Hypothesis]) -> dict[tuple[Fault, ...], float]:
-        early = sum(p.items[0].epoch < (uncured or 0) for p in recall.pieces)
-        rows = recall.begun(suspects).rows
-        return {h.faults: sum(_chances(case, recall, h, told)[:early]) for h, _, told in rows}
+        return fits(suspects, sum(p.items[0].epoch < (uncured or 0) for p in recall.pieces))
 
     def share_of_it(suspects: Sequence[Hypothesis]) -> dict[tuple[Fault, ...], float]:
         rows = recall.begun(suspects).rows
@@ -229,9 +230,11 @@ def _several(
     return [(h, w, every_told[h.faults]) for h, w in found]
 
 
-def _chances(case: Case, recall: Recall, h: Hypothesis, told: Told) -> list[float]:
-    """Log chance of each piece of the evidence under a suspect."""
-    return [told.of(case, h, n, piece) for n, piece in enumerate(recall.pieces)]
+def _chances(
+    case: Case, recall: Recall, h: Hypothesis, told: Told, until: int | None = None
+) -> list[float]:
+    """Log chance of each piece of the evidence under a suspect, of all or the first so many."""
+    return [told.of(case, h, n, piece) for n, piece in enumerate(recall.pieces[:until])]
 
 
 def _alone(

@@ -64,10 +64,10 @@ def beside(
 @dataclass(frozen=True)
 class Asked:
     """What a search for sets of faults asks of the evidence. `since` tells how well faults alone explain
-    what came after a repair that has not cured the complaint, `before` how well sets explain what came before
-    it, `all_of_it` how well sets explain everything,
-    also hopeless ones, `share_of_it` how well faults do where others may explain what they do not;
-    `strays` whether a reading is to be put down to a slip if a set is true."""
+    what came after a repair that has not cured the complaint, `before` how well sets explain what came
+    before it, `all_of_it` how well sets explain everything, also hopeless ones, `share_of_it` how well faults
+    do where others may explain what they do not; `strays` whether a reading is to be put down to a slip if a
+    set is true."""
 
     follow: Follow
     noticed: Callable[[Fault], bool]

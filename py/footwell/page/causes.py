@@ -15,7 +15,7 @@ from footwell.diagnosis.proof import PROVEN_FROM, Proven
 from footwell.faults.miswiring import slip_named
 from footwell.messages import CauseView
 from footwell.page import words as say
-from footwell.page.suspect_view import item_words, modes_told, repair_told
+from footwell.page.suspect_view import item_words, mode_shares, modes_told, repair_told
 
 NOT_ESTABLISHED = "Why it failed was not established."
 
@@ -34,11 +34,7 @@ def _cured(case: Case, conclusion: Conclusion) -> Iterator[CauseView]:
     """Parts mended on trial: the complaint is gone, and no reading tells what of each was wrong."""
     known = {p.fault.element for p in conclusion.proven}
     for element in sorted(case.epochs[-1].mended - known):
-        shares: dict[str, float] = {}
-        for w in conclusion.belief.suspects:
-            for f in w.faults:
-                if f.element == element:
-                    shares[f.mode] = shares.get(f.mode, 0.0) + w.share
+        shares = mode_shares(conclusion.belief.suspects, element)
         if sum(shares.values()) >= PROVEN_FROM:
             yield CauseView(
                 title=modes_told(case.now, element, shares),
@@ -58,7 +54,7 @@ def _wiring(case: Case, conclusion: Conclusion) -> list[CauseView]:
         reasons, unsure = _aftermath(case, conclusion)
         found.append(
             CauseView(
-                title=f"{_capital(connector.name)} was wired wrongly{f': {slip}' if slip else ''}",
+                title=f"{say.capital(connector.name)} was wired wrongly{f': {slip}' if slip else ''}",
                 proof=[f"Seen in {connector.name}, {connector.half_a}, way by way."],
                 reasons=reasons or ["It had been wired by hand before this job."],
                 open_questions=unsure,
@@ -129,10 +125,6 @@ def _proof(case: Case, one: Proven) -> list[str]:
     ]
 
 
-def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]
-
-
 def _reasons(case: Case, conclusion: Conclusion, fault: Fault) -> list[str]:
     """Stress that a proven overload or wrong wiring put on the failed part; else what was ruled out."""
     lines = [_wired_wrongly(s) for s in history_stresses(case) if s.element == fault.element]
@@ -147,7 +139,7 @@ def _reasons(case: Case, conclusion: Conclusion, fault: Fault) -> list[str]:
 def _overloaded(case: Case, suspect: Fault, stress: Stress) -> str:
     """What a proven overload did to a part."""
     cause, hurt = (
-        _capital(say.fault_title(case.now, suspect)),
+        say.capital(say.fault_title(case.now, suspect)),
         say.short_named(case.now, stress.element),
     )
     if stress.blown:

@@ -7,7 +7,7 @@ from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from footwell import RELEASE
-from footwell.checks.catalogue import held_down, minutes, touchable_pairs
+from footwell.checks.catalogue import minutes, touchable_pairs
 from footwell.checks.check import (
     CLAMP,
     FEED,
@@ -21,7 +21,6 @@ from footwell.checks.check import (
     Check,
 )
 from footwell.checks.clipped import between_lines, part_of
-from footwell.checks.fusing import own_fuse_amps
 from footwell.checks.glance import Number
 from footwell.checks.predict import (
     Prediction,
@@ -34,7 +33,7 @@ from footwell.checks.predict import (
 from footwell.checks.safety import cautions
 from footwell.circuit.circuit import Circuit
 from footwell.diagnosis.belief import Belief, Weighed
-from footwell.diagnosis.case import Case, Taken
+from footwell.diagnosis.case import Case
 from footwell.diagnosis.choose import confirms, live_of, panel_of
 from footwell.faults.suspects import Repair
 from footwell.job.events import ReadingTaken, Setup, Shown
@@ -42,6 +41,7 @@ from footwell.messages import Band, Caution, Outcome
 from footwell.messages import Check as CheckView
 from footwell.page import words as say
 from footwell.page.bands import others, spans, told
+from footwell.page.do_words import condition_of, what_to_do
 from footwell.page.suspect_view import SHOWN_FROM, shown
 from footwell.parts.base import EARTH
 from footwell.reference import sensors
@@ -62,6 +62,10 @@ UNITS = {VOLTS: ["V", "mV"], CLAMP: ["A", "mA"], OHMS: ["Ω", "kΩ", "MΩ", "mΩ
 WORDS_BESIDE = {VOLTS: ["not steady"], CLAMP: ["not steady"], OHMS: ["over range", "not steady"]}
 
 
+OVER_RANGE = 1e6
+"""Ω from which the band of a check that should read nothing is kept."""
+
+
 def check_view(case: Case, belief: Belief, check: Check, purpose: str = "narrow") -> CheckView:
     """Everything the screen needs of a check, with the event body to store."""
     circuit = case.now
@@ -69,14 +73,7 @@ def check_view(case: Case, belief: Belief, check: Check, purpose: str = "narrow"
     band = None if isinstance(healthy, dict) else _band(circuit, check, healthy)
     outcomes = _outcomes(case, belief, check, band)
     goal = _once_more(case, check) if purpose == "again" else _goal(circuit, check)
-    do = _do(circuit, check)
-    if check.setup.engine == "on" and check.instrument in STANDING:
-        do = f"{STOP_ENGINE} {do}"
-    if check.instrument == LAMP and not _lamp_lit(case):
-        do = f"{TRY_LAMP} {do}"
-    held = held_down(circuit, check)
-    if held and not case.tools.helper:
-        do = f"{_hold(circuit, check, held)} {do}"
+    do = what_to_do(case, check)
     shown = Shown(
         goal=goal,
         do=do,
@@ -91,7 +88,7 @@ def check_view(case: Case, belief: Belief, check: Check, purpose: str = "narrow"
         id=check.id,
         goal=goal,
         do=do,
-        condition=_condition(circuit, check),
+        condition=condition_of(circuit, check),
         instrument=check.instrument,
         instrument_name=INSTRUMENT_NAMES.get(check.instrument, "Eyes and ears"),
         band=band,
@@ -108,54 +105,6 @@ def check_view(case: Case, belief: Belief, check: Check, purpose: str = "narrow"
         place_points=[p for p in (check.red, check.black) if p],
         record=_record(check, shown),
     )
-
-
-TRY_LAMP = "Try the lamp across the battery first: it must light."
-
-
-def _lamp_lit(case: Case) -> bool:
-    """Whether the test lamp was seen alight in this job: a dead lamp is dark everywhere."""
-    return any(
-        isinstance(e, Taken) and e.check.instrument == LAMP and e.word not in ("", "dark")
-        for e in case.evidence
-    )
-
-
-STANDING = (LOOK, OHMS, FEED, FUSE_LAMP)
-"""Checks that open a plug, pull a fuse or hold a part in the hand: never with the engine running."""
-
-STOP_ENGINE = "Stop the engine first."
-
-
-def _condition(circuit: Circuit, check: Check) -> str:
-    """The set-up in one line, as it is once the step is done: nothing is opened with the engine running."""
-    setup = check.setup._replace(engine="off") if check.instrument in STANDING else check.setup
-    return say.condition(circuit, setup, _plugged(circuit, check))
-
-
-CRANKS = "starter_solenoid"
-"""Where a part of this kind is, nothing that is held is wedged: the engine would crank on by itself."""
-
-
-def _hold(circuit: Circuit, check: Check, held: Sequence[str]) -> str:
-    """How a control stays where nobody has a hand for it: "Wedge brake pedal at pressed first."."""
-    positions = dict(check.setup.controls)
-    controls = [c for c in circuit.sheet.controls if c.part in held]
-    names = " and ".join(
-        f"{c.name} at {next(p.name for p in c.positions if p.id == positions[c.part])}"
-        for c in controls
-    )
-    if any(e.kind.name == CRANKS for e in circuit.elements.values()):
-        return f"Let somebody hold {names} for seconds only, or use a remote start switch. Never wedge it."
-    return f"Wedge {names} first: both hands are at the instrument."
-
-
-def _plugged(circuit: Circuit, check: Check) -> str:
-    """What is said of the plugs: a step that opens one itself leaves not everything plugged in."""
-    if check.instrument == FEED:
-        return f"{say.short_named(circuit, check.red)} unplugged"
-    opens = check.instrument in (LOOK, SUBSTITUTE) or check.setup.stand_in
-    return "" if opens else "everything plugged in"
 
 
 def _once_more(case: Case, check: Check) -> str:
@@ -212,12 +161,12 @@ def _band(circuit: Circuit, check: Check, healthy: Prediction) -> Band:
     found = spans(circuit, healthy, check.unit)
     if not found:
         return Band(
-            low=1e6,
-            high=2e6,
+            low=OVER_RANGE,
+            high=2.0 * OVER_RANGE,
             unit="Ω",
             text="over range",
             scale_low=0.0,
-            scale_high=2e6,
+            scale_high=2.0 * OVER_RANGE,
             others=[],
         )
     return Band(
@@ -298,85 +247,6 @@ def _is_feed_side(circuit: Circuit, check: Check) -> bool:
     return readings(healthy)[0][1].mean > 0.2 * circuit.context.system_volts
 
 
-def _do(circuit: Circuit, check: Check) -> str:
-    red, black = say.place_named(circuit, check.red), say.place_named(circuit, check.black)
-    if check.instrument == VOLTS:
-        return _do_volts(circuit, check, red, black)
-    if check.instrument == LAMP:
-        return f"Clip the test lamp to {black}. Touch {red}."
-    if check.instrument == CLAMP:
-        return f"Put the clamp around {red} alone, arrow along the current."
-    if check.instrument == OHMS:
-        apart = _take_apart(circuit, check)
-        both = say.two_places(circuit, check.red, check.black)
-        return f"{apart} Meter on Ω between {both}. Then lead and knob back to V."
-    if check.instrument == FEED:
-        return _do_feed(circuit, check)
-    if check.instrument == FUSE_LAMP:
-        apart = _take_apart(circuit, check)
-        return f"{apart} Put a 21 W lamp in place of {red}. Switch on and look at the lamp."
-    if check.instrument == SUBSTITUTE:
-        watts = check.setup.stand_in[0][1]
-        return f"Unplug {red}. Put a {watts:g} W lamp across its two ways. Switch on and look at the lamp."
-    if check.instrument == LISTEN:
-        return f"Hold a finger on {red} and switch on."
-    return _do_look(circuit, check.red, red)
-
-
-def _do_look(circuit: Circuit, element: str, name: str) -> str:
-    kind = circuit.elements[element].kind.name
-    if kind == "fuse":
-        return f"Pull {name} out and look at its wire."
-    if kind == "splice":
-        return f"Take the tape off {name}. Look at the joint, pull gently on each wire. Tape it up again."
-    if kind == "wire":
-        return f"Follow {name} by hand and eye, most of all where it bends or lies on metal."
-    connector = circuit.connectors[element.split(".")[0]]
-    way = name.removesuffix(f" of {connector.name}")
-    return f"Open {connector.name}. Look at {way} on both halves, pull gently on each wire."
-
-
-def _do_volts(circuit: Circuit, check: Check, red: str, black: str) -> str:
-    if check.setup.stand_in:
-        plug, watts = check.setup.stand_in[0]
-        unplug = f"Unplug {circuit.connectors[plug].name}."
-        return f"{unplug} Put a {watts:g} W lamp across its two ways. Measure across the lamp."
-    apart = f"{_take_apart(circuit, check)} " if check.setup.apart else ""
-    verb = "Back-probe" if check.red.count(".") == 2 and not apart else "Red lead on"
-    return f"{apart}{verb} {red}. Black lead on {black}."
-
-
-def _take_apart(circuit: Circuit, check: Check) -> str:
-    spoken = [
-        f"unplug {circuit.connectors[n].name}"
-        if n in circuit.connectors
-        else f"pull out {say.short_named(circuit, n)}"
-        for n in check.setup.apart
-    ]
-    off = "Switch off, " if check.instrument == OHMS else ""
-    text = f"{off}{say.joined_all(spoken)}{_then_set(circuit, check)}."
-    return text[0].upper() + text[1:]
-
-
-def _then_set(circuit: Circuit, check: Check) -> str:
-    """A switch is measured in a position of its own, set once it is unplugged."""
-    off = {c.part: c.off for c in circuit.sheet.controls}
-    on = [p for p, position in check.setup.controls if position != off.get(p)]
-    if check.instrument != OHMS or not on:
-        return ""
-    return f", then put the {say.controls_words(circuit, check.setup)}"
-
-
-def _do_feed(circuit: Circuit, check: Check) -> str:
-    largest = own_fuse_amps(circuit, check.red)
-    rating = f"of at most {largest:g} A" if largest else "no larger than the circuit's own"
-    load = say.short_named(circuit, check.red)
-    return (
-        f"Unplug {load}. Feed it from the battery through a lead with a fuse {rating}, its other"
-        " side to battery −. Mind the polarity."
-    )
-
-
 RARE = 0.01
 """Outcomes rarer than this are not spelled out beforehand, but for the one that is expected."""
 
@@ -422,7 +292,7 @@ def _word_zones(
     for words, w in zip(seen, live, strict=True):
         for word, chance in words.items():
             zones.setdefault(word, []).append((w, chance))
-    return [_Zone(word[0].upper() + word[1:], rows) for word, rows in zones.items()]
+    return [_Zone(say.capital(word), rows) for word, rows in zones.items()]
 
 
 def _number_zones(

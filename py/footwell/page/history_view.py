@@ -28,12 +28,10 @@ from footwell.job.replay import Replayed
 from footwell.messages import ReadingView
 from footwell.names import told
 from footwell.page import words as say
-from footwell.page.check_view import INSTRUMENT_NAMES
+from footwell.page.check_view import INSTRUMENT_NAMES, OVER_RANGE
 from footwell.sheet.points import number
 
 PHOTO = "Photo of "
-OVER_RANGE = 1e6
-"""Ω from which what was expected stands for over range, as a check has it."""
 QUIET = ("event withdrawn", "caution passed", "job opened", "practice begun")
 
 

@@ -75,7 +75,7 @@ def _check_words(found: Fitting, left: list[int] | None) -> str:
 def _row(circuit: Circuit, half: HalfId, order: Order) -> OrderRow:
     name = order.slip.title if order.slip else "as the sheet has it"
     return OrderRow(
-        words=name[0].upper() + name[1:],
+        words=say.capital(name),
         ways=[
             f"{number(circuit.connectors[half[0]], way)}{_meets(circuit, half, way)}: "
             f"{wires_named(circuit, wires)}"

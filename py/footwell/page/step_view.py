@@ -26,7 +26,8 @@ from footwell.messages import (
     WiringStep,
 )
 from footwell.page import words as say
-from footwell.page.check_view import STOP_ENGINE, caution_view, check_view
+from footwell.page.check_view import caution_view, check_view
+from footwell.page.do_words import STOP_ENGINE
 from footwell.page.finished_view import finished_view
 from footwell.page.repair_words import advice
 from footwell.page.suspect_view import repair_told

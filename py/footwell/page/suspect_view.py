@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Iterable, Mapping
 
 from footwell.checks import sights
 from footwell.checks.outlook import outlook
@@ -79,20 +79,32 @@ WORTH_NAMING = 0.1
 
 def repair_told(circuit: Circuit, belief: Belief, repair: Repair) -> str:
     """What a repair mends, with every fault that it may still be: "Fan motor M1 shorted inside or seized"."""
-    shares: dict[str, float] = {}
-    most: dict[str, float] = {}
-    for w in belief.suspects:
-        if repair in w.repairs:
-            for f in w.faults:
-                if f.element == repair[0]:
-                    shares[f.mode] = shares.get(f.mode, 0.0) + w.share
-                    most[f.mode] = max(most.get(f.mode, 0.0), w.share)
+    rows = [w for w in belief.suspects if repair in w.repairs]
+    shares = mode_shares(rows, repair[0])
     for mode in [m for m in shares if m.startswith("high_resistance")]:
         # A joint so poor that it reads as open is called open, and one that carries something is not.
         broken = mode.replace("high_resistance", "open")
         if broken in shares:
-            del shares[broken if most[mode] > most[broken] else mode]
+            poor, open_ = (_likeliest(rows, repair[0], m) for m in (mode, broken))
+            del shares[broken if poor > open_ else mode]
     return modes_told(circuit, repair[0], shares)
+
+
+def mode_shares(rows: Iterable[Weighed], element: str) -> dict[str, float]:
+    """Share of each fault of an element among suspects."""
+    found: dict[str, float] = {}
+    for w in rows:
+        for f in w.faults:
+            if f.element == element:
+                found[f.mode] = found.get(f.mode, 0.0) + w.share
+    return found
+
+
+def _likeliest(rows: Iterable[Weighed], element: str, mode: str) -> float:
+    """Share of the likeliest suspect with a fault of an element."""
+    return max(
+        w.share for w in rows if any((f.element, f.mode) == (element, mode) for f in w.faults)
+    )
 
 
 def modes_told(circuit: Circuit, element: str, shares: Mapping[str, float]) -> str:
@@ -101,7 +113,7 @@ def modes_told(circuit: Circuit, element: str, shares: Mapping[str, float]) -> s
     modes = circuit.elements[element].modes
     kept = sorted(shares, key=lambda m: (-round(shares[m], 9), m))
     titles = dict.fromkeys(modes[m].title for m in kept if shares[m] > WORTH_NAMING * total)
-    return f"{_capital(say.short_named(circuit, element))} {say.joined([*titles])}"
+    return f"{say.capital(say.short_named(circuit, element))} {say.joined([*titles])}"
 
 
 def suspect(
@@ -125,7 +137,7 @@ def suspect(
         where=say.place_named(circuit, first.element) if first else best.repairs[0][0],
         size=_sizes(members) if first and first.mode.startswith("high_resistance") else "",
         also=[f.element for f in faults[1:]],
-        title=_capital(say.joined_all(titles)),
+        title=say.capital(say.joined_all(titles)),
         share=round(min(max(share, 0.01), 0.99), 3),
         words=f"{say.likelihood(share)}, {say.percent(share)}",
         note="",
@@ -146,10 +158,6 @@ def _sizes(members: list[Weighed]) -> str:
         return ""
     low, high = say.ohms(kept[0]), say.ohms(kept[-1])
     return low if low == high else f"{low} to {high}"
-
-
-def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]
 
 
 def _groups(case: Case, conclusion: Conclusion) -> list[SuspectGroup]:
@@ -286,12 +294,7 @@ def item_words(circuit: Circuit, item: Evidence) -> str:
 
 def _in_setup(circuit: Circuit, setup: SetupState) -> str:
     """Positions of the controls, and what was apart."""
-    apart = [
-        f"{circuit.connectors[n].name} unplugged"
-        if n in circuit.connectors
-        else f"{say.short_named(circuit, n)} out"
-        for n in setup.apart
-    ]
+    apart = say.apart_words(circuit, setup, say.short_named)
     return " · ".join([say.controls_words(circuit, setup), *apart])
 
 

@@ -8,6 +8,7 @@ from footwell.circuit.circuit import Circuit, HalfId
 from footwell.circuit.places import wires_named
 from footwell.faults.miswiring import SPARE, as_drawn, nearest_slip
 from footwell.faults.orders import order_words
+from footwell.page import words as say
 from footwell.sheet.points import number
 
 Held = Mapping[str, str | None]
@@ -32,10 +33,10 @@ class HalfWords:
         """The slip behind the differences, or behind most of them."""
         near = nearest_slip(self._circuit, self._half, whole)
         if near is not None and not near[1]:
-            return _begun_large(near[0])
+            return say.capital(near[0])
         order = order_words(as_drawn(self._circuit, self._half), whole, self._seen)
         if order:
-            return _begun_large(order)
+            return say.capital(order)
         beside = self._beside(whole)
         if beside:
             return beside
@@ -143,7 +144,3 @@ class HalfWords:
         if start is None:
             return f"Put {name} into way {self._seen(end)}."
         return f"Move {name} from way {self._seen(start)} to way {self._seen(end)}."
-
-
-def _begun_large(words: str) -> str:
-    return words[0].upper() + words[1:]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 
 from footwell.checks.phases import phases
 from footwell.circuit.circuit import Circuit
@@ -221,10 +221,7 @@ def _position(control: SheetControl, positions: Mapping[str, str]) -> str:
 
 def condition(circuit: Circuit, setup: SetupState, plugged: str = "everything plugged in") -> str:
     """The whole set-up in one line; `plugged` is said of the plugs where the set-up takes none apart."""
-    pieces = [controls_words(circuit, setup)]
-    for name in setup.apart:
-        owner = circuit.connectors.get(name)
-        pieces.append(f"{owner.name} unplugged" if owner else f"{element_named(circuit, name)} out")
+    pieces = [controls_words(circuit, setup), *apart_words(circuit, setup, element_named)]
     if not setup.apart and plugged:
         pieces.append(plugged)
     pieces += [f"{watts:g} W lamp on {plug}" for plug, watts in setup.stand_in]
@@ -232,6 +229,27 @@ def condition(circuit: Circuit, setup: SetupState, plugged: str = "everything pl
     if len(phases(circuit, setup)) > 1:
         pieces.append("readings are the average of PWM")
     return " · ".join(pieces)
+
+
+def capital(text: str) -> str:
+    """A text with a large first letter.
+
+    >>> capital("fan motor M1"), capital("")
+    ('Fan motor M1', '')
+    """
+    return text[:1].upper() + text[1:]
+
+
+def apart_words(
+    circuit: Circuit, setup: SetupState, name: Callable[[Circuit, str], str]
+) -> list[str]:
+    """What a set-up takes apart, elements by a way of naming them: "fan plug X2 unplugged", "F1 out"."""
+    return [
+        f"{circuit.connectors[each].name} unplugged"
+        if each in circuit.connectors
+        else f"{name(circuit, each)} out"
+        for each in setup.apart
+    ]
 
 
 def joined_all(names: list[str]) -> str:

@@ -1,0 +1,157 @@
+"""What to do for a check, in the words of the trade: what is stopped, held, opened, clipped or fed first."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from footwell.checks.catalogue import held_down
+from footwell.checks.check import (
+    CLAMP,
+    FEED,
+    FUSE_LAMP,
+    LAMP,
+    LISTEN,
+    LOOK,
+    OHMS,
+    SUBSTITUTE,
+    VOLTS,
+    Check,
+)
+from footwell.checks.fusing import own_fuse_amps
+from footwell.checks.safety import starters_of
+from footwell.circuit.circuit import Circuit
+from footwell.diagnosis.case import Case, Taken
+from footwell.page import words as say
+
+TRY_LAMP = "Try the lamp across the battery first: it must light."
+
+STANDING = (LOOK, OHMS, FEED, FUSE_LAMP)
+"""Checks that open a plug, pull a fuse or hold a part in the hand: never with the engine running."""
+
+STOP_ENGINE = "Stop the engine first."
+
+
+def what_to_do(case: Case, check: Check) -> str:
+    """The step in full, what comes before it first."""
+    circuit, do = case.now, _do(case.now, check)
+    if check.setup.engine == "on" and check.instrument in STANDING:
+        do = f"{STOP_ENGINE} {do}"
+    if check.instrument == LAMP and not _lamp_lit(case):
+        do = f"{TRY_LAMP} {do}"
+    held = held_down(circuit, check)
+    if held and not case.tools.helper:
+        do = f"{_hold(circuit, check, held)} {do}"
+    return do
+
+
+def _lamp_lit(case: Case) -> bool:
+    """Whether the test lamp was seen alight in this job: a dead lamp is dark everywhere."""
+    return any(
+        isinstance(e, Taken) and e.check.instrument == LAMP and e.word not in ("", "dark")
+        for e in case.evidence
+    )
+
+
+def condition_of(circuit: Circuit, check: Check) -> str:
+    """The set-up in one line, as it is once the step is done: nothing is opened with the engine running."""
+    setup = check.setup._replace(engine="off") if check.instrument in STANDING else check.setup
+    return say.condition(circuit, setup, _plugged(circuit, check))
+
+
+def _hold(circuit: Circuit, check: Check, held: Sequence[str]) -> str:
+    """How a control stays where nobody has a hand for it: "Wedge brake pedal at pressed first."."""
+    positions = dict(check.setup.controls)
+    controls = [c for c in circuit.sheet.controls if c.part in held]
+    names = " and ".join(
+        f"{c.name} at {next(p.name for p in c.positions if p.id == positions[c.part])}"
+        for c in controls
+    )
+    if starters_of(circuit):  # wedged, the engine would crank on by itself
+        return f"Let somebody hold {names} for seconds only, or use a remote start switch. Never wedge it."
+    return f"Wedge {names} first: both hands are at the instrument."
+
+
+def _plugged(circuit: Circuit, check: Check) -> str:
+    """What is said of the plugs: a step that opens one itself leaves not everything plugged in."""
+    if check.instrument == FEED:
+        return f"{say.short_named(circuit, check.red)} unplugged"
+    opens = check.instrument in (LOOK, SUBSTITUTE) or check.setup.stand_in
+    return "" if opens else "everything plugged in"
+
+
+def _do(circuit: Circuit, check: Check) -> str:
+    red, black = say.place_named(circuit, check.red), say.place_named(circuit, check.black)
+    if check.instrument == VOLTS:
+        return _do_volts(circuit, check, red, black)
+    if check.instrument == LAMP:
+        return f"Clip the test lamp to {black}. Touch {red}."
+    if check.instrument == CLAMP:
+        return f"Put the clamp around {red} alone, arrow along the current."
+    if check.instrument == OHMS:
+        apart = _take_apart(circuit, check)
+        both = say.two_places(circuit, check.red, check.black)
+        return f"{apart} Meter on Ω between {both}. Then lead and knob back to V."
+    if check.instrument == FEED:
+        return _do_feed(circuit, check)
+    if check.instrument == FUSE_LAMP:
+        apart = _take_apart(circuit, check)
+        return f"{apart} Put a 21 W lamp in place of {red}. Switch on and look at the lamp."
+    if check.instrument == SUBSTITUTE:
+        watts = check.setup.stand_in[0][1]
+        return f"Unplug {red}. Put a {watts:g} W lamp across its two ways. Switch on and look at the lamp."
+    if check.instrument == LISTEN:
+        return f"Hold a finger on {red} and switch on."
+    return _do_look(circuit, check.red, red)
+
+
+def _do_look(circuit: Circuit, element: str, name: str) -> str:
+    kind = circuit.elements[element].kind.name
+    if kind == "fuse":
+        return f"Pull {name} out and look at its wire."
+    if kind == "splice":
+        return f"Take the tape off {name}. Look at the joint, pull gently on each wire. Tape it up again."
+    if kind == "wire":
+        return f"Follow {name} by hand and eye, most of all where it bends or lies on metal."
+    connector = circuit.connectors[element.split(".")[0]]
+    way = name.removesuffix(f" of {connector.name}")
+    return f"Open {connector.name}. Look at {way} on both halves, pull gently on each wire."
+
+
+def _do_volts(circuit: Circuit, check: Check, red: str, black: str) -> str:
+    if check.setup.stand_in:
+        plug, watts = check.setup.stand_in[0]
+        unplug = f"Unplug {circuit.connectors[plug].name}."
+        return f"{unplug} Put a {watts:g} W lamp across its two ways. Measure across the lamp."
+    apart = f"{_take_apart(circuit, check)} " if check.setup.apart else ""
+    verb = "Back-probe" if check.red.count(".") == 2 and not apart else "Red lead on"
+    return f"{apart}{verb} {red}. Black lead on {black}."
+
+
+def _take_apart(circuit: Circuit, check: Check) -> str:
+    spoken = [
+        f"unplug {circuit.connectors[n].name}"
+        if n in circuit.connectors
+        else f"pull out {say.short_named(circuit, n)}"
+        for n in check.setup.apart
+    ]
+    off = "Switch off, " if check.instrument == OHMS else ""
+    return say.capital(f"{off}{say.joined_all(spoken)}{_then_set(circuit, check)}.")
+
+
+def _then_set(circuit: Circuit, check: Check) -> str:
+    """A switch is measured in a position of its own, set once it is unplugged."""
+    off = {c.part: c.off for c in circuit.sheet.controls}
+    on = [p for p, position in check.setup.controls if position != off.get(p)]
+    if check.instrument != OHMS or not on:
+        return ""
+    return f", then put the {say.controls_words(circuit, check.setup)}"
+
+
+def _do_feed(circuit: Circuit, check: Check) -> str:
+    largest = own_fuse_amps(circuit, check.red)
+    rating = f"of at most {largest:g} A" if largest else "no larger than the circuit's own"
+    load = say.short_named(circuit, check.red)
+    return (
+        f"Unplug {load}. Feed it from the battery through a lead with a fuse {rating}, its other"
+        " side to battery −. Mind the polarity."
+    )
