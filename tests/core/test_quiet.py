@@ -64,11 +64,25 @@ ABOUT = 2e-3
 
 
 def are_alike(one: Reading | Words, other: Reading | Words) -> bool:
-    """Words with about the same chances, or numbers that an instrument cannot tell apart."""
+    """Words with about the same chances, or numbers that an instrument cannot tell apart: at a loose place
+    those within what may leak, of which a stretch with more places in it has more."""
     if isinstance(one, Reading) and isinstance(other, Reading):
-        finest = min(one.instrument_sigma, other.instrument_sigma)
-        return one.mean == other.mean or abs(one.mean - other.mean) <= finest
+        off = abs(one.mean - other.mean)
+        sigmas = one.instrument_sigma, other.instrument_sigma
+        return off == 0.0 or off <= (max if is_loose(one) and is_loose(other) else min)(sigmas)
     return bool(one == pytest.approx(other, abs=ABOUT))
+
+
+def is_loose(said: Reading) -> bool:
+    """Nobody knows what a meter shows there: its spread is as great as its mean."""
+    return said.instrument_sigma >= abs(said.mean) > 0.0
+
+
+def test_a_meter_at_a_loose_place_is_alike_whatever_leaks_and_not_like_one_on_a_live_wire() -> None:
+    little, more, live = Reading(0.01, {}, 0.011), Reading(0.05, {}, 0.051), Reading(12.0, {}, 0.04)
+    assert are_alike(little, more) and not are_alike(little, live)
+    assert not are_alike(Reading(0.01, {}, 0.001), Reading(0.05, {}, 0.001))
+    assert not are_alike(little, Reading(0.05, {}, 0.001))
 
 
 def test_a_second_break_behind_an_open_fuse_changes_nothing_and_one_before_it_does() -> None:
@@ -101,6 +115,19 @@ def test_a_break_on_either_side_of_a_wire_that_lies_on_earth_is_not_the_same() -
     )
     assert activities(circuit, setup, (shorted, between))["H1"] == pytest.approx(0.0, abs=1e-6)
     assert activities(circuit, setup, (shorted, before))["H1"] > 0.5
+
+
+def test_a_wire_on_earth_before_a_break_pulls_the_relay_and_one_behind_it_does_not() -> None:
+    """The break alone may stand anywhere in its stretch; beside a short it has its own place."""
+    circuit = sample("coupe-horn")
+    check = Check(VOLTS, "X2.1.a", "X2.2.a", set_up(circuit, {"S1": "down"}))
+    broken = Fault("X4.1", "open")
+    before, behind = (
+        foretold(circuit, check, tuple(sorted((broken, Fault(wire, "short_to_earth")))))[0].said
+        for wire in ("W10", "W11")
+    )
+    assert isinstance(before, Reading) and isinstance(behind, Reading)
+    assert before.mean > 11.0 > 1.0 > abs(behind.mean)
 
 
 def test_a_strap_that_a_meters_own_current_needs_is_kept() -> None:

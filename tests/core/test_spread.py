@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from random import Random
+from statistics import mean, stdev
 
 import pytest
 from hypothesis import given
@@ -13,6 +14,7 @@ from parity.seed import commit
 
 from footwell.checks.check import VOLTS, Check
 from footwell.checks.predict import Reading, expected
+from footwell.circuit.fault import STEP_SPREAD, Fault, broken_branches
 from footwell.circuit.setup import set_up
 from footwell.electrics.operating_point import operate
 from footwell.parts.laws import Resistance
@@ -50,6 +52,26 @@ def test_a_generators_field_winding_is_no_part_of_the_supply_at_the_charge_lamp(
     supply = circuit.branches(circuit.supply_element, "off")[0]
     assert reading.leans["supply", ""] <= supply.spread * reading.mean * 1.05
     assert reading.leans["G2", "field"] > 0.05
+
+
+@pytest.mark.parametrize("size", [0.02, 0.6, 6.0, 60.0])
+def test_a_poor_joint_is_known_to_half_a_step_and_the_heater_it_is_at_as_well_as_before(
+    size: float,
+) -> None:
+    """Against lots: heater and joint each drawn by itself."""
+    circuit, chance = load("saloon-seat-heater"), Random(f"joint {size}")
+    heater = next(e for e in circuit.elements.values() if e.kind.name == "heater")
+    (sound,) = circuit.branches(heater, "")
+    (broken,) = broken_branches(circuit, heater, "", (Fault(heater.id, "high_resistance", size),))
+    assert isinstance(sound.law, Resistance) and isinstance(broken.law, Resistance)
+    own = sound.law.ohms
+    lots = [
+        own * chance.gauss(1.0, sound.spread) + size * (1.0 + STEP_SPREAD * chance.gauss(0.0, 1.0))
+        for _ in range(20_000)
+    ]
+    assert broken.law.ohms == pytest.approx(own + size)
+    assert broken.spread == pytest.approx(stdev(lots) / mean(lots), rel=0.03)
+    assert broken.spread < STEP_SPREAD
 
 
 def test_a_band_a_fifth_too_wide_is_told() -> None:

@@ -158,6 +158,11 @@ def foretold(circuit: Circuit, check: Check, faults: Faults) -> tuple[Foretold, 
     """What the check says in each state that can be: nearly always one; weights sum to one."""
     if check.instrument in FROM_OUTSIDE:
         faults = alike(circuit, faults, _watched_nodes(circuit, check))
+    return _foretold_there(circuit, check, faults)
+
+
+def _foretold_there(circuit: Circuit, check: Check, faults: Faults) -> tuple[Foretold, ...]:
+    """The same with each fault where it is, not at the first place of its stretch."""
     key = ("expected", check, faults)
     if key not in circuit.cache:
         fewer = _fewer(circuit, check, faults)
@@ -170,12 +175,14 @@ def foretold(circuit: Circuit, check: Check, faults: Faults) -> tuple[Foretold, 
 
 
 def _fewer(circuit: Circuit, check: Check, faults: Faults) -> Faults:
-    """The faults without those that lie where the instrument in its place finds and brings no voltage."""
+    """The faults without those that lie where the instrument in its place finds and brings no voltage.
+
+    A break that stood for its stretch would tell of places behind it that they are dead."""
     if check.instrument not in PROBES:
         return faults
 
     def nodes(under: Faults) -> int:
-        return throughout(row.quiet for row in foretold(circuit, check, under))
+        return throughout(row.quiet for row in _foretold_there(circuit, check, under))
 
     return quiet_of(circuit, check, nodes).fewer(faults)
 

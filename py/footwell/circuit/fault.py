@@ -8,7 +8,7 @@ from typing import NamedTuple
 from footwell.circuit.circuit import Circuit, Element
 from footwell.parts.base import SHORT_OHMS, Branch
 from footwell.parts.laws import Open, Resistance, Source
-from footwell.parts.series import add_ohms
+from footwell.parts.series import InSeries, add_ohms
 
 STEP_SPREAD = 0.33
 """Relative spread of a resistance known to half a step of the ladder of sizes: evenly spread over
@@ -56,11 +56,18 @@ def _generic(branch: Branch, fault: Fault) -> Branch:
     if isinstance(branch.law, Open):
         return branch
     if general == "high_resistance":
-        law = add_ohms(branch.law, fault.size)
-        # The size of a source is its voltage, which a poor joint leaves as it is.
-        spread = branch.spread if isinstance(law, Source) else STEP_SPREAD
+        law, spread = add_ohms(branch.law, fault.size), _spread(branch, fault.size)
         return Branch(branch.name, branch.a, branch.b, law, spread, branch.rating_amps)
     return _law(branch, Resistance(SHORT_OHMS))
+
+
+def _spread(branch: Branch, size: float) -> float:
+    """Relative spread with a poor joint of a size (Ω) in it: the joint is known to half a step, and what it
+    is in as well as before. The size of a source is its voltage, which a joint leaves as it is."""
+    if isinstance(branch.law, Source):
+        return branch.spread
+    own = branch.law.ohms if isinstance(branch.law, Resistance | InSeries) else 0.0
+    return math.hypot(own * branch.spread, size * STEP_SPREAD) / (own + size)
 
 
 def _law(branch: Branch, law: Open | Resistance | object) -> Branch:
