@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from typing import NamedTuple
 
 from footwell.circuit.circuit import Circuit, Element
@@ -56,18 +57,18 @@ def _generic(branch: Branch, fault: Fault) -> Branch:
     if isinstance(branch.law, Open):
         return branch
     if general == "high_resistance":
-        law, spread = add_ohms(branch.law, fault.size), _spread(branch, fault.size)
-        return Branch(branch.name, branch.a, branch.b, law, spread, branch.rating_amps)
+        return _with_joint(branch, fault.size)
     return _law(branch, Resistance(SHORT_OHMS))
 
 
-def _spread(branch: Branch, size: float) -> float:
-    """Relative spread with a poor joint of a size (Ω) in it: the joint is known to half a step, and what it
-    is in as well as before. The size of a source is its voltage, which a joint leaves as it is."""
-    if isinstance(branch.law, Source):
-        return branch.spread
+def _with_joint(branch: Branch, size: float) -> Branch:
+    """The branch with a poor joint of a size (Ω) in it: the joint is known to half a step, and what it is in
+    as well as before."""
+    law, off = add_ohms(branch.law, size), size * STEP_SPREAD
+    if isinstance(law, Source):
+        return replace(branch, law=law, joint=math.hypot(branch.joint, off))
     own = branch.law.ohms if isinstance(branch.law, Resistance | InSeries) else 0.0
-    return math.hypot(own * branch.spread, size * STEP_SPREAD) / (own + size)
+    return replace(branch, law=law, spread=math.hypot(own * branch.spread, off) / (own + size))
 
 
 def _law(branch: Branch, law: Open | Resistance | object) -> Branch:

@@ -6,7 +6,7 @@ and what that current does elsewhere follows from the same elimination as the po
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 
 from footwell.circuit.circuit import Circuit
 from footwell.electrics.network import Slot
@@ -14,6 +14,9 @@ from footwell.electrics.operating_point import OperatingPoint
 
 Nuisance = tuple[str, str]
 """What a tolerance belongs to: (element, branch), or ("supply", "")."""
+
+JOINT = "joint"
+"""Stands for the branch where the tolerance is that of a poor joint in a source."""
 
 Leans = Mapping[Nuisance, float]
 """Change of a figure, in its own unit, with one standard deviation of each tolerance."""
@@ -39,13 +42,23 @@ def leans(point: OperatingPoint, lifted: Sequence[float]) -> dict[Nuisance, floa
     found: dict[Nuisance, float] = {}
     supplies = _supplies(point)
     for slot in point.slots:
-        spread = slot.branch.spread
-        if spread:
-            nudge = slot.branch.law.nudge(point.across(slot)) * spread
-            shared = slot.element in supplies and not slot.branch.name
-            key = ("supply", "") if shared else (slot.element, slot.branch.name)
-            found[key] = found.get(key, 0.0) + (lifted[slot.b] - lifted[slot.a]) * nudge
+        for key, amps in _nudges(point, slot, supplies):
+            found[key] = found.get(key, 0.0) + (lifted[slot.b] - lifted[slot.a]) * amps
     return found
+
+
+def _nudges(
+    point: OperatingPoint, slot: Slot, supplies: Collection[str]
+) -> Iterator[tuple[Nuisance, float]]:
+    """Change of a branch's own current (A) at the voltage found with each of its tolerances."""
+    branch, volts = slot.branch, point.across(slot)
+    if branch.spread:
+        shared = slot.element in supplies and not branch.name
+        key = ("supply", "") if shared else (slot.element, branch.name)
+        yield key, branch.law.nudge(volts) * branch.spread
+    if branch.joint:
+        amps, siemens = branch.law.at(volts)
+        yield (slot.element, JOINT), amps * siemens * branch.joint
 
 
 def reaches(circuit: Circuit) -> dict[Nuisance, float]:
@@ -85,8 +98,8 @@ def volts_leans(point: OperatingPoint, slot: Slot) -> dict[Nuisance, float]:
 
 def amps_leans(point: OperatingPoint, slot: Slot) -> dict[Nuisance, float]:
     """How the current (A) through a branch leans, from its end a to its end b."""
-    amps, slope = slot.branch.law.at(point.across(slot))
+    slope = slot.branch.law.at(point.across(slot))[1]
     found = {key: slope * x for key, x in volts_leans(point, slot).items()}
-    own = (slot.element, slot.branch.name)
-    found[own] = found.get(own, 0.0) + amps * slot.branch.spread
+    for key, amps in _nudges(point, slot, _supplies(point)):
+        found[key] = found.get(key, 0.0) + amps
     return found

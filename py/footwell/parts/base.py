@@ -27,7 +27,8 @@ class Branch:
     """One element between two terminals of a part, or from a terminal to EARTH or SUPPLY.
 
     `spread` is the relative standard deviation of the law's size. `rating_amps` is what it may
-    carry; None where it has no rating of its own.
+    carry; None where it has no rating of its own. `joint` is the standard deviation (Ω) of a poor joint in
+    it, where the law's size is a voltage that the joint leaves as it is.
     """
 
     name: str
@@ -36,6 +37,7 @@ class Branch:
     law: Law
     spread: float = 0.0
     rating_amps: float | None = None
+    joint: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
