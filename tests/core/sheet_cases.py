@@ -204,6 +204,14 @@ CASES = (
         "Choose one of 0, 1, 2, 3.",
     ),
     Bad(
+        "an engine that runs in a position that does not exist",
+        lambda data: data["controls"][0].update(running=["3", "on"]),
+        lambda data: data["controls"][0].update(running=["3"]),
+        "control of S1, field running › no. 2 (line",
+        'The engine is said to run at "on", which is none of the positions.',
+        "Choose of 0, 1, 2, 3, or leave it out.",
+    ),
+    Bad(
         "a control position named twice",
         lambda data: data["controls"][0]["positions"].append({"id": "3", "name": "full"}),
         lambda data: data["controls"][0]["positions"].pop(2),

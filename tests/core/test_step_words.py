@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import pytest
 
-from footwell.checks.catalogue import Tools, catalogue, held_down
+from footwell.checks.catalogue import Tools, catalogue, held_down, working_setups
 from footwell.checks.check import FEED, LAMP, LOOK, OHMS, VOLTS, Check
 from footwell.checks.safety import cautions
-from footwell.circuit.circuit import Circuit
+from footwell.circuit.circuit import Circuit, build
 from footwell.circuit.fault import Fault
+from footwell.circuit.setup import set_up
 from footwell.diagnosis.belief import believe
 from footwell.diagnosis.case import Case
 from footwell.job.events import Event
@@ -23,6 +24,7 @@ from footwell.page.words import condition
 from footwell.practice.electrician import begin, take
 
 from .loop_rig import ALL_TOOLS, Trial, read, vehicle_of
+from .sample_circuits import sample
 
 HORN, STARTER, CHARGING = "coupe-horn", "hatchback-starter", "estate-charging"
 
@@ -82,10 +84,27 @@ def test_nothing_is_opened_or_measured_in_ohms_with_the_engine_running() -> None
     rows = catalogue(case.now, case.tools, case.engine)
     opened = [next(c for c in rows if c.instrument == i) for i in (LOOK, OHMS)]
     for check in opened:
+        assert check.setup.engine == "off", "foretold as it is read"
         view = shown(case, check)
         assert view.do.startswith(STOP_ENGINE) and "engine off" in view.condition
     live = shown(case, first(case, VOLTS, held=False))
     assert STOP_ENGINE not in live.do and "engine running" in live.condition
+
+
+@pytest.mark.parametrize(("named", "at"), [(["on"], {"on"}), ([], {"off", "on"})])
+def test_a_running_engine_is_asked_for_only_where_the_ignition_lets_it_run(
+    named: list[str], at: set[str]
+) -> None:
+    """A sheet that says nothing of it leaves the control its positions."""
+    sheet = sample(CHARGING).sheet
+    controls = [
+        c.model_copy(update={"running": named}) if c.part == "S0" else c for c in sheet.controls
+    ]
+    circuit = build(sheet.model_copy(update={"controls": controls}), sample(CHARGING).values)
+    running = [*working_setups(circuit, "on"), set_up(circuit, engine="on")]
+    assert {dict(setup.controls)["S0"] for setup in running} == at
+    assert {dict(s.controls)["S0"] for s in working_setups(circuit)} == {"off", "on"}
+    assert dict(set_up(circuit).controls)["S0"] == "off"
 
 
 def test_a_part_that_is_fed_directly_is_not_said_to_be_plugged_in() -> None:

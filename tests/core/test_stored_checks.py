@@ -47,25 +47,25 @@ def test_ohms_fit_between_the_lines_of_a_bus_in_the_loom_and_not_between_ways_of
 
 
 @pytest.mark.parametrize(
-    ("instrument", "red", "black", "held"),
+    ("instrument", "red", "black", "held", "engine"),
     [
-        ("volts", "F1.2", "", "earth"),
-        ("volts", "F1.2", "F1.1", "F1.1"),
-        ("test lamp", "F1.2", "G1.+", "G1.+"),
-        ("ohms", "F1.1", "F1.2", "F1.2"),
-        ("ohms", "X4.1.a", "X4.2.a", "X4.2.a"),
-        ("clamp", "W3", "", ""),
-        ("look", "F1", "W3", ""),
-        ("look", "X4.1", "", ""),
-        ("direct feed", "M1", "", ""),
-        ("watch", "M1", "", ""),
-        ("lamp for fuse", "F1", "", ""),
+        ("volts", "F1.2", "", "earth", "running"),
+        ("volts", "F1.2", "F1.1", "F1.1", "running"),
+        ("test lamp", "F1.2", "G1.+", "G1.+", "running"),
+        ("ohms", "F1.1", "F1.2", "F1.2", "off"),
+        ("ohms", "X4.1.a", "X4.2.a", "X4.2.a", "off"),
+        ("clamp", "W3", "", "", "running"),
+        ("look", "F1", "W3", "", "off"),
+        ("look", "X4.1", "", "", "off"),
+        ("direct feed", "M1", "", "", "off"),
+        ("watch", "M1", "", "", "running"),
+        ("lamp for fuse", "F1", "", "", "off"),
     ],
 )
-def test_a_check_of_places_on_the_sheet_fits(
-    instrument: str, red: str, black: str, held: str
+def test_a_check_of_places_on_the_sheet_fits_and_the_engine_stands_for_what_is_done_by_hand(
+    instrument: str, red: str, black: str, held: str, engine: str
 ) -> None:
-    setup = set_up(circuit(), {"S1": "1"}, engine="running")
+    setup = set_up(circuit(), {"S1": "1"}, engine=engine)
     assert fitted(instrument, red, black) == Check(instrument, red, held, setup)
 
 
@@ -150,6 +150,8 @@ def test_a_set_up_of_what_the_sheet_does_not_have_is_refused(
 def test_connectors_and_parts_may_be_apart_and_controls_left_out_are_at_rest() -> None:
     setup = stored.setup_of(circuit(), {}, ("X4", "F1"), {}, "running")
     assert setup == set_up(circuit(), {"S1": "0"}, ("F1", "X4"), engine="running")
+    check = stored.fitting(circuit(), "volts", "G1.+", "", setup)
+    assert check.setup == setup._replace(engine="off"), "stopped before a plug is off"
 
 
 def found(**ways: str | None) -> Wiring:

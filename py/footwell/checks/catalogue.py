@@ -23,7 +23,7 @@ from footwell.checks.safety import refusal
 from footwell.checks.showing import showing
 from footwell.circuit.circuit import Circuit, Element
 from footwell.circuit.places import Place, places
-from footwell.circuit.setup import SetupState, set_up
+from footwell.circuit.setup import SetupState, can_run, set_up, taken_apart
 from footwell.electrics.laying import load_ways
 from footwell.electrics.network import Slot
 from footwell.electrics.operating_point import OperatingPoint, operate
@@ -64,7 +64,9 @@ def _switched_on(circuit: Circuit, engine: str) -> Iterator[SetupState]:
     names = [c.part for c in controls]
     for on in range(1, len(controls) + 1):
         for row in _with_so_many_on(controls, on):
-            yield set_up(circuit, dict(zip(names, row, strict=True)), engine=engine)
+            setup = set_up(circuit, dict(zip(names, row, strict=True)), engine=engine)
+            if engine == "off" or can_run(circuit, setup):
+                yield setup
 
 
 def _with_so_many_on(controls: Sequence[SheetControl], on: int) -> Iterator[tuple[str, ...]]:
@@ -128,22 +130,28 @@ def _all(circuit: Circuit, engine: str) -> Iterator[Check]:
             for e in circuit.elements.values()
             if e.kind.seen_as == "click"
         )
+    yield from _opened(circuit, [setup._replace(engine="off") for setup in setups])
+
+
+def _opened(circuit: Circuit, setups: list[SetupState]) -> Iterator[Check]:
+    """Checks for which something is unplugged, pulled, opened or held in the hand: never while the engine
+    runs."""
     yield from _substituted(circuit, setups)
     yield from _behind_fuses(circuit, setups)
-    rest = set_up(circuit, engine=engine)
+    rest = set_up(circuit)
     yield from _isolated(circuit, rest)
     yield from _between_lines(circuit, rest)
     yield from _without_a_unit(circuit, setups)
-    yield from _switches(circuit, rest)
+    yield from _switches(circuit)
     yield from (Check(FEED, load, "", rest) for load in circuit.sheet.loads)
     yield from (
         Check(LOOK, e.id, "", rest) for e in circuit.elements.values() if e.kind.name in OPENED
     )
 
 
-def looked_at(circuit: Circuit, element: str, engine: str = "off") -> Check | None:
+def looked_at(circuit: Circuit, element: str) -> Check | None:
     """A look along a wire or at a splice; None where it must not be touched."""
-    check = Check(LOOK, element, "", set_up(circuit, engine=engine))
+    check = Check(LOOK, element, "", set_up(circuit))
     return None if refusal(circuit, check) else check
 
 
@@ -219,10 +227,10 @@ def _substituted(circuit: Circuit, setups: list[SetupState]) -> Iterator[Check]:
     for plug in load_plugs(circuit):
         feed, earth = load_ways(circuit, plug)
         for setup in setups:
-            lamped = SetupState(setup.controls, (plug,), ((plug, watts),), setup.engine)
+            lamped = taken_apart(setup, (plug,), ((plug, watts),))
             yield Check(SUBSTITUTE, plug, "", lamped)
             yield Check(VOLTS, feed, earth, lamped)
-            yield Check(VOLTS, feed, earth, SetupState(setup.controls, (plug,), (), setup.engine))
+            yield Check(VOLTS, feed, earth, taken_apart(setup, (plug,)))
 
 
 def _behind_fuses(circuit: Circuit, setups: list[SetupState]) -> Iterator[Check]:
@@ -235,8 +243,7 @@ def _behind_fuses(circuit: Circuit, setups: list[SetupState]) -> Iterator[Check]
             if not any(s.element == fuse.id and _carries(point, s) for s in point.slots):
                 continue
             for apart in plugs:
-                out = tuple(sorted({fuse.id, *apart}))
-                opened = SetupState(setup.controls, out, (), setup.engine)
+                opened = taken_apart(setup, (fuse.id, *apart))
                 yield Check(FUSE_LAMP, fuse.id, "", opened)
                 yield Check(VOLTS, f"{fuse.id}.1", f"{fuse.id}.2", opened)
 
@@ -291,7 +298,7 @@ def _isolated(circuit: Circuit, rest: SetupState) -> Iterator[Check]:
         if not apart:
             continue
         held = _terminal_points(circuit, part.id)
-        setup = SetupState(rest.controls, tuple(sorted(apart)), (), rest.engine)
+        setup = taken_apart(rest, apart)
         for branch in circuit.branches(element, element.kind.states(element.values)[0]):
             if (
                 branch.a in held
@@ -307,11 +314,10 @@ def _between_lines(circuit: Circuit, rest: SetupState) -> Iterator[Check]:
     on it off, at that plug's side of the loom."""
     fuses = bus_fuses(circuit)
     for red, black in _line_pairs(circuit) if fuses else ():
-        yield Check(OHMS, red, black, SetupState(rest.controls, fuses, (), rest.engine))
+        yield Check(OHMS, red, black, taken_apart(rest, fuses))
         plug = circuit.connectors[red.split(".")[0]]
         if plug.unplugs:
-            apart = tuple(sorted((*fuses, plug.id)))
-            yield Check(OHMS, red, black, SetupState(rest.controls, apart, (), rest.engine))
+            yield Check(OHMS, red, black, taken_apart(rest, (*fuses, plug.id)))
 
 
 def _without_a_unit(circuit: Circuit, setups: list[SetupState]) -> Iterator[Check]:
@@ -323,7 +329,7 @@ def _without_a_unit(circuit: Circuit, setups: list[SetupState]) -> Iterator[Chec
         elsewhere = next((pair for pair in pairs if _owner(pair[0]) != plug), ())
         own = [place for pair in pairs if _owner(pair[0]) == plug for place in pair]
         for setup in setups:
-            apart = SetupState(setup.controls, (plug,), (), setup.engine)
+            apart = taken_apart(setup, (plug,))
             yield from (Check(VOLTS, place, EARTH, apart) for place in (*elsewhere, *own))
 
 
@@ -345,14 +351,14 @@ def _line_pairs(circuit: Circuit) -> Iterator[tuple[str, str]]:
             )
 
 
-def _switches(circuit: Circuit, rest: SetupState) -> Iterator[Check]:
+def _switches(circuit: Circuit) -> Iterator[Check]:
     """Ohms across a control with its plug off, in every position, between the terminals it should join."""
     for control in circuit.sheet.controls:
         element = circuit.elements[control.part]
         apart = unplugged(circuit, control.part)
         held = _terminal_points(circuit, control.part)
         for position in (p.id for p in control.positions) if apart else ():
-            setup = set_up(circuit, {control.part: position}, apart, engine=rest.engine)
+            setup = set_up(circuit, {control.part: position}, apart)
             for a, b in _joined(circuit, element, position):
                 if a in held and b in held:
                     yield Check(OHMS, held[a], held[b], setup)

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from footwell.circuit.circuit import Circuit
+from footwell.sheet.models import SheetControl
 
 
 class SetupState(NamedTuple):
@@ -25,8 +26,28 @@ def set_up(
     stand_in: Mapping[str, float] | None = None,
     engine: str = "off",
 ) -> SetupState:
-    """The set-up with every control named: those left out are at rest."""
-    given = dict(controls or {})
-    full = tuple(sorted((c.part, given.get(c.part, c.off)) for c in circuit.sheet.controls))
+    """The set-up with every control named: those left out are at rest, or where the engine can run."""
+    given, lamps = dict(controls or {}), tuple(sorted((stand_in or {}).items()))
     unplugged = tuple(sorted({*apart, *(stand_in or {})}))
-    return SetupState(full, unplugged, tuple(sorted((stand_in or {}).items())), engine)
+    rest = {c.part: c.off if engine == "off" else runs_at(c)[0] for c in circuit.sheet.controls}
+    full = tuple(sorted((part, given.get(part, position)) for part, position in rest.items()))
+    return SetupState(full, unplugged, lamps, engine)
+
+
+def runs_at(control: SheetControl) -> list[str]:
+    """Positions of a control in which the engine can run, that of rest first if it is one of them."""
+    found = control.running or [p.id for p in control.positions]
+    return sorted(found, key=lambda position: position != control.off)
+
+
+def can_run(circuit: Circuit, setup: SetupState) -> bool:
+    """Whether the engine can run with every control where a set-up has it."""
+    positions = dict(setup.controls)
+    return all(positions[c.part] in runs_at(c) for c in circuit.sheet.controls)
+
+
+def taken_apart(
+    setup: SetupState, apart: tuple[str, ...], stand_in: tuple[tuple[str, float], ...] = ()
+) -> SetupState:
+    """The same positions with something unplugged or pulled, the engine stopped for it."""
+    return SetupState(setup.controls, tuple(sorted(apart)), stand_in)

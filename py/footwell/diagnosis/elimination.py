@@ -76,7 +76,7 @@ def last_look(
         fault, _ = fault_behind(belief, repair)
         if fault is None or share < WORTH_TRYING or not _may_show(case, fault, tried):
             continue
-        check = looked_at(case.now, fault.element, case.engine)
+        check = looked_at(case.now, fault.element)
         if check is not None and check.id not in passed:
             return check
     return None

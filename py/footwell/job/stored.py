@@ -46,6 +46,9 @@ HELD_TO: Mapping[str, tuple[Callable[[Kind], bool], str]] = {
 }
 """Whether an instrument can be held to a kind of part, and what such parts are called."""
 
+BY_HAND = (LOOK, OHMS, FEED, FUSE_LAMP)
+"""Instruments for which something is opened or held in the hand, never with the engine running."""
+
 LARGEST_LAMP_WATTS = 200.0
 _WATTS = re.compile(r"\d{1,4}(\.\d{1,3})? W")
 
@@ -67,11 +70,17 @@ def check_of(circuit: Circuit, body: ReadingTaken, engine: str) -> Check:
 def fitting(circuit: Circuit, instrument: str, red: str, black: str, setup: SetupState) -> Check:
     """A check that the circuit has all places for. Raises NotOnSheet."""
     held = (black or EARTH) if instrument in PROBED else ""
-    check = Check(instrument, red, held, setup)
+    check = Check(instrument, red, held, _stopped(instrument, setup))
     why = _why_not_probed(circuit, check) if instrument in PROBED else _why_not(circuit, check)
     if why:
         raise NotOnSheet(why)
     return check
+
+
+def _stopped(instrument: str, setup: SetupState) -> SetupState:
+    """The engine is stopped before anything is taken apart or held in the hand."""
+    by_hand = instrument in BY_HAND or setup.apart
+    return setup._replace(engine="off") if by_hand else setup
 
 
 def _why_not_probed(circuit: Circuit, check: Check) -> str:

@@ -25,16 +25,13 @@ from footwell.page import words as say
 
 TRY_LAMP = "Try the lamp across the battery first: it must light."
 
-STANDING = (LOOK, OHMS, FEED, FUSE_LAMP)
-"""Checks that open a plug, pull a fuse or hold a part in the hand: never with the engine running."""
-
 STOP_ENGINE = "Stop the engine first."
 
 
 def what_to_do(case: Case, check: Check) -> str:
     """The step in full, what comes before it first."""
     circuit, do = case.now, _do(case.now, check)
-    if check.setup.engine == "on" and check.instrument in STANDING:
+    if case.engine == "on" and check.setup.engine == "off":
         do = f"{STOP_ENGINE} {do}"
     if check.instrument == LAMP and not _lamp_lit(case):
         do = f"{TRY_LAMP} {do}"
@@ -53,9 +50,8 @@ def _lamp_lit(case: Case) -> bool:
 
 
 def condition_of(circuit: Circuit, check: Check) -> str:
-    """The set-up in one line, as it is once the step is done: nothing is opened with the engine running."""
-    setup = check.setup._replace(engine="off") if check.instrument in STANDING else check.setup
-    return say.condition(circuit, setup, _plugged(circuit, check))
+    """The set-up in one line, as it is once the step is done."""
+    return say.condition(circuit, check.setup, _plugged(circuit, check))
 
 
 def _hold(circuit: Circuit, check: Check, held: Sequence[str]) -> str:

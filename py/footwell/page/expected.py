@@ -31,7 +31,8 @@ def expected_table(request: ExpectedAsked) -> ExpectedTable:
     """Every reading of an instrument in a set-up, and what the loads do. Raises NotOnSheet."""
     case = replay(request.events).case
     circuit, sound = case.now, case.circuit_for(AS_DRAWN)
-    engine = request.engine or case.engine
+    opened = request.apart or request.stand_in
+    engine = request.engine or ("off" if opened else case.engine)
     setup = setup_of(circuit, request.controls, request.apart, request.stand_in, engine)
     faults = tuple(sorted(fault_of(circuit, named) for named in request.faults))
     point = operate(circuit, setup, faults)

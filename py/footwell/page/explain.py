@@ -63,7 +63,7 @@ def explanation(request: ExplainAsked) -> ExplanationView:
     steps = _steps(circuit, check, found)
     return ExplanationView(
         row=row_of(circuit, check, faults),
-        condition=say.condition(circuit, setup),
+        condition=say.condition(circuit, check.setup),
         lines=[*average_lines(circuit, check, faults), *_lines(circuit, check, found)],
         supply=say.volts(found.round[0].emf) if found.round else "",
         steps=steps,

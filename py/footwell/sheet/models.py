@@ -104,6 +104,8 @@ class SheetControl(SheetModel):
     positions: Annotated[list[ControlPosition], Field(max_length=12)]
     off: PositionId
     """The position of rest."""
+    running: Annotated[list[PositionId], Field(max_length=12)] = []
+    """Positions in which the engine can run, such as the ignition's; none named: in all."""
 
 
 class SheetConnector(SheetModel):

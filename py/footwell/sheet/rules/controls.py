@@ -86,6 +86,13 @@ def _positions(draft: Draft, path: Path, control: SheetControl, part: SheetPart)
             f'The position of rest, "{control.off}", is none of the positions.',
             f"Choose one of {', '.join(named)}.",
         )
+    for place, position in enumerate(control.running):
+        if position not in named:
+            yield Flaw(
+                (*path, "running", place),
+                f'The engine is said to run at "{position}", which is none of the positions.',
+                f"Choose of {', '.join(named)}, or leave it out.",
+            )
     positions = KINDS[part.kind].positions if part.kind in KINDS else None
     if part.id in draft.values and positions is not None:
         yield from _known(path, named, part, positions(draft.values[part.id]))
