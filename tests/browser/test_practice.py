@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 import pytest
-from playwright.sync_api import BrowserContext, Locator, Page, expect
+from playwright.sync_api import BrowserContext, Locator, Page, Route, expect
 from pressing import press_through, soon
 from screen_probe import faults_of_access, faults_of_size
 from site_server import Site
@@ -74,6 +74,22 @@ def test_a_practice_job_is_worked_by_touch_alone_and_tells_both_roads(
     expect(page.get_by_text("All of it is mended.")).to_be_visible()
     expect(page.get_by_role("heading", name="Footwell’s road from the same start")).to_be_visible()
     assert faults_of_size(page) + faults_of_access(page) == []
+
+
+def test_a_practice_circuit_chosen_while_python_starts_begins_once_it_is_there(
+    new_phone: NewPhone, site: Site
+) -> None:
+    """It says what it waits for, and nobody has to press again."""
+    page = new_phone(locale="en-GB").new_page()
+    walk = Walk(page, site.address, lambda name: None)
+    held: list[Route] = []
+    page.route("**/*.wasm*", lambda route: held.append(route))
+    page.goto(site.address)
+    walk.tap("Practice")
+    walk.tap(CIRCUIT)
+    expect(page.get_by_text("Python is starting. Then a fault is hidden.")).to_be_visible()
+    page.unroute("**/*.wasm*")  # lets go what was held as well
+    soon(page, lambda: standing(walk), "the first step")
 
 
 def test_a_practice_job_given_up_tells_what_is_still_there_and_its_report_says_what_it_is(

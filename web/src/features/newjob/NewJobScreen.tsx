@@ -2,6 +2,7 @@
 
 import { useEffect, useState } from "preact/hooks";
 import { attempt } from "../../app/job";
+import { ports } from "../../app/ports";
 import { back, go } from "../../app/route";
 import type { Circuit } from "../../app/types";
 import { Trouble } from "../../app/ui/JobHead";
@@ -97,9 +98,14 @@ function Listing({ circuits, practice }: ListingProps) {
   );
 }
 
+const isReady = () => ports().core.state.value.state === "ready";
+
 function CircuitKey({ circuit, practice }: { circuit: Circuit; practice: boolean }) {
+  const [busy, setBusy] = useState(false);
   const open = async () => {
+    setBusy(true);
     const job = await attempt(() => (practice ? practiseOn(circuit) : openOn(circuit)));
+    setBusy(false);
     if (job) go({ screen: "job", job, show: practice ? "work" : "complaint" }, true);
   };
   return (
@@ -108,6 +114,9 @@ function CircuitKey({ circuit, practice }: { circuit: Circuit; practice: boolean
         <b>{circuit.title}</b>
         <span>{words.vehicle(circuit.vehicle, circuit.system_volts)}</span>
         <span class="soft">{circuit.summary}</span>
+        {practice && busy && (
+          <span role="status">{isReady() ? practiceWords.hiding : practiceWords.starting}</span>
+        )}
       </span>
     </CommitKey>
   );

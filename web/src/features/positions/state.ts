@@ -11,6 +11,14 @@ export const keyOf = (controls: Controls, load: string) =>
     .map(([control, position]) => `${control}=${position}`)
     .join(",")}/${load}`;
 
+/** Whether something was told of a load. */
+export const isToldOf = (load: string, told: Told) =>
+  Object.keys(told).some((key) => key.endsWith(`/${load}`));
+
+/** What was told of all other loads. */
+export const without = (load: string, told: Told): Told =>
+  Object.fromEntries(Object.entries(told).filter(([key]) => !key.endsWith(`/${load}`)));
+
 /** So many controls that are off are told together. */
 const MANY_OFF = 3;
 

@@ -4,12 +4,10 @@ import { ports } from "../../app/ports";
 import type { Circuit, Entry } from "../../app/types";
 import { newId } from "../../storage";
 import { sheetOf } from "../newjob/library";
-import { words } from "./words";
 
-/** Stores a new practice job on the circuit and answers its id. */
+/** Stores a new practice job on the circuit and answers its id; waits for Python where it still starts. */
 export async function practiseOn(circuit: Circuit): Promise<string> {
   const { core, store } = ports();
-  if (core.state.value.state !== "ready") throw new Error(words.notYet);
   const sheet = await sheetOf(circuit);
   const seed = crypto.getRandomValues(new Uint32Array(1))[0] ?? 0;
   const { entries } = await core.call("practice_begin", { sheet, seed: seed >>> 1 });

@@ -4,7 +4,7 @@ export const words = {
   intro:
     "Footwell hides a fault in a circuit. You choose what to measure, it answers the readings. No vehicle is needed.",
   hiding: "Hiding a fault…",
-  notYet: "Practice needs Python. It is ready in a moment: try again then.",
+  starting: "Python is starting. Then a fault is hidden.",
   measure: "Measure",
   look: "Look",
   tryAll: "Try every position",
