@@ -89,6 +89,19 @@ def test_where_every_wire_was_passed_over_the_likeliest_is_mended_on_trial() -> 
     assert conclusion.step.kind == "repair" and conclusion.step.purpose == "try"
 
 
+@pytest.mark.parametrize(
+    ("wire", "unfused"), [("W1", True), ("W3", True), ("W2", False), ("W7", False)]
+)
+def test_before_a_live_wire_without_a_fuse_is_followed_the_battery_is_taken_off(
+    wire: str, unfused: bool
+) -> None:
+    """W1 and W3 come from the battery; W2 and W7 are behind the light switch and a fuse."""
+    circuit = circuits_of(read("trailer-rear-lamps"))(AS_DRAWN)
+    check = looked_at(circuit, wire)
+    assert check
+    assert ("unfused wire" in {text.hazard for text in cautions(circuit, check)}) == unfused
+
+
 @pytest.mark.parametrize(("hazard", "may"), [("restraint system", False), ("hot part", True)])
 def test_a_wire_into_a_plug_of_a_restraint_system_is_not_followed(hazard: str, may: bool) -> None:
     data = read(LOCKS).sheet.model_dump(mode="json", exclude_unset=True)

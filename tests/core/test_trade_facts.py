@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from parity.seed import some
 
-from footwell.checks.catalogue import Tools, catalogue
+from footwell.checks.catalogue import Tools, catalogue, working_setups
 from footwell.checks.check import CLAMP, FEED, OHMS, SUBSTITUTE, VOLTS, Check
 from footwell.checks.predict import Reading, expected
 from footwell.circuit.fault import Fault
@@ -328,3 +328,19 @@ def test_repair_that_nothing_can_prove_is_called_a_try_and_the_report_says_so() 
     assert {r.element for r in repairs} <= {"SP1", "W10"} and done.left == ()
     assert "No check at hand tells the rest apart" in repairs[0].why
     assert "Nothing was measured at the place itself" in done.words
+
+
+@pytest.mark.parametrize(
+    ("mode", "size", "told"),
+    [("over_voltage", 0.0, True), ("dead", 0.0, False), ("low", 0.1, False)],
+)
+def test_only_too_much_voltage_over_the_battery_proves_the_generator(
+    mode: str, size: float, told: bool
+) -> None:
+    """What is missing there a broken wire would take as well; what is too much nothing else gives."""
+    circuit = sample("estate-charging")
+    setup = working_setups(circuit, "on")[0]
+    over_battery, to_body = (Check(VOLTS, "G1.+", black, setup) for black in ("G1.-", "earth"))
+    fault = Fault("G2", mode, size)
+    assert confirms(circuit, over_battery, fault) == told
+    assert not confirms(circuit, to_body, fault)

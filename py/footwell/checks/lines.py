@@ -85,6 +85,18 @@ def feeds_electronics(circuit: Circuit, fuse: str) -> bool:
     return any(side & takers for side in fed)
 
 
+def unfused(circuit: Circuit) -> Nodes:
+    """Nodes that the battery reaches through metal and switches without a fuse, a link or a breaker."""
+    if "unfused" not in circuit.cache:
+        battery = circuit.supply_element
+        bare = [
+            _ends(e) for e in circuit.elements.values() if e.kind.metal and e.kind.opens is None
+        ]
+        stop = frozenset((circuit.earth, battery.nodes["-"]))
+        circuit.cache["unfused"] = _spread(bare, {battery.nodes["+"]}, stop) - stop
+    return circuit.cache["unfused"]  # type: ignore[no-any-return]
+
+
 def _nodes_of(circuit: Circuit, terminals: str) -> set[int]:
     return {e.nodes[t] for e in circuit.elements.values() for t in getattr(e.kind, terminals)}
 

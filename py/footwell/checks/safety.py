@@ -27,6 +27,7 @@ from footwell.checks.lines import (
     feeds_electronics,
     hangs_on,
     hazards_on,
+    unfused,
 )
 from footwell.circuit.circuit import Circuit
 from footwell.electrics.operating_point import operate
@@ -139,6 +140,14 @@ TEXTS: dict[str, CautionText] = {
             "Take the battery's negative lead off before the tape comes off",
             "at the splice",
             "A bare joint that touches metal sparks and burns",
+        ),
+        CautionText(
+            "unfused wire",
+            "WARNING",
+            "No fuse guards this wire, and it stays live",
+            "Take the battery's negative lead off before you move it; at once if it is warm or smells",
+            "all along the wire",
+            "Lying on metal it glows and sets things on fire",
         ),
         CautionText(
             "dead bus",
@@ -346,6 +355,8 @@ def cautions(circuit: Circuit, check: Check) -> list[CautionText]:
         names.add("dead bus" if between_lines(circuit, check) else "live circuit")
     if _bares_live_metal(circuit, check):
         names.add("live joint")
+    if _moves_unfused_wire(circuit, check):
+        names.add("unfused wire")
     texts = (_at_its_part(circuit, TEXTS[n]) for n in names)
     return sorted(texts, key=lambda c: (ORDER.index(c.level), c.hazard))
 
@@ -355,6 +366,15 @@ def _bares_live_metal(circuit: Circuit, check: Check) -> bool:
     if check.instrument != LOOK or not _is_splice(circuit, check.red):
         return False
     return not _without_voltage(circuit, check, touched(circuit, check))
+
+
+def _moves_unfused_wire(circuit: Circuit, check: Check) -> bool:
+    """Whether a wire is felt along that has voltage in the set-up of the look and no fuse before it."""
+    element = circuit.elements.get(check.red)
+    if check.instrument != LOOK or element is None or element.kind.name != "wire":
+        return False
+    ends = {element.nodes[t] for t in ("1", "2")}
+    return ends <= unfused(circuit) and not _without_voltage(circuit, check, ends)
 
 
 def _at_its_part(circuit: Circuit, text: CautionText) -> CautionText:

@@ -27,7 +27,7 @@ from footwell.checks.check import (
 from footwell.checks.clipped import part_of
 from footwell.checks.glance import Panel
 from footwell.checks.predict import Branched, Prediction, Reading, Words, expected, readings
-from footwell.circuit.circuit import Circuit, HalfId
+from footwell.circuit.circuit import Circuit, Element, HalfId
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.belief import Belief, Weighed, by_repair, entropy
 from footwell.diagnosis.case import Case, look_id
@@ -238,18 +238,26 @@ def confirms(
         return False
     of = element.modes[fault.mode].of
     held = subjects(circuit, check)
-    if (fault.element, of) not in held and (of or (fault.element, "") not in held):
+    at_it = (fault.element, of) in held or (not of and (fault.element, "") in held)
+    if not at_it and not _is_charged_by(circuit, check, element):
         return False
     bad = expected(circuit, check, tuple(sorted((*standing, fault))))
     good = expected(circuit, check, standing)
-    if check.instrument == CLAMP and not _more_flows(bad, good):
+    if (check.instrument == CLAMP or not at_it) and not _is_more(bad, good):
         return False
     return distinct(_of_one_size(bad, fault), good)
 
 
-def _more_flows(bad: Prediction, good: Prediction) -> bool:
-    """Whether more current flows than through a sound part: where less does, or none, a break or a poor
-    joint anywhere in line would do the same."""
+def _is_charged_by(circuit: Circuit, check: Check, element: Element) -> bool:
+    """Whether a check is the voltage over a battery that an element charges."""
+    battery = circuit.supply_element
+    posts = {f"{battery.id}.+", f"{battery.id}.-"}
+    return element.kind.charges and check.instrument == VOLTS and {check.red, check.black} == posts
+
+
+def _is_more(bad: Prediction, good: Prediction) -> bool:
+    """Whether more current flows, or more voltage stands, than with a sound part: where less does, or none, a
+    break or a poor joint anywhere in line would do the same."""
     least = max((abs(reading.mean) for _, reading in readings(good)), default=0.0)
     return all(abs(reading.mean) > least for _, reading in readings(bad))
 
