@@ -308,7 +308,12 @@ def _warning(belief: Belief) -> str:
 
 
 def _left_words(belief: Belief) -> str:
+    """How many are left; some are two or three faults at once, which a reading may bring in."""
     left = shown(belief)
     if not left:
         return "nothing suspected"
-    return "1 suspect left" if len(left) == 1 else f"{len(left)} suspects left"
+    if len(left) == 1:
+        return "1 suspect left"
+    several = sum(len(repairs) > 1 for repairs in left)
+    counted = f"{len(left)} suspects left"
+    return f"{counted}, {several} of them several faults at once" if several else counted
