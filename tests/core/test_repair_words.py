@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import pytest
 
 from footwell.circuit.fault import Fault
@@ -17,11 +19,13 @@ from .loop_rig import ALL_TOOLS, Trial, read, vehicle_of
 MARKERS, LIGHTS, FAN = "truck-side-markers", "hatchback-headlamps", "hatchback-radiator-fan"
 
 
-def before_repair(sheet: str, *faults: Fault) -> tuple[RepairStep, Run, Trial]:
+def before_repair(
+    sheet: str, *faults: Fault, tools: Sequence[str] = ALL_TOOLS
+) -> tuple[RepairStep, Run, Trial]:
     """The first repair that is asked for, and the job up to it."""
     trial = Trial(sheet, faults)
     vehicle = vehicle_of(trial)
-    run = begin(read(sheet).sheet, vehicle, ALL_TOOLS)
+    run = begin(read(sheet).sheet, vehicle, tools)
     while True:
         replayed, conclusion = concluded(run.events)
         if conclusion.step.kind in ("repair", "finished"):
@@ -141,11 +145,18 @@ def test_where_something_was_mended_the_end_says_so() -> None:
 
 
 def test_what_only_eyes_speak_for_is_said_to_be_measured_before_a_part_is_bought() -> None:
-    step, run, _ = before_repair("estate-charging", Fault("G2", "over_voltage"))
+    fault = Fault("G2", "over_voltage")
+    step, run, _ = before_repair("estate-charging", fault, tools=("test lamp",))
     assert step.element == "G2" and step.why.startswith("Only what was seen points to it")
     assert job_view(run.events).causes[0].proof == [
         "Nothing was measured: what was seen fits nothing else."
     ]
+
+
+def test_with_a_meter_it_is_measured_before_anything_else() -> None:
+    step, run, _ = before_repair("estate-charging", Fault("G2", "over_voltage"))
+    assert step.element == "G2" and step.why.startswith("It is proven by a reading")
+    assert "16." in job_view(run.events).causes[0].proof[0]
 
 
 def test_what_a_reading_speaks_for_is_not_said_to_be_only_seen() -> None:

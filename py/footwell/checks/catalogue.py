@@ -5,7 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from footwell.checks.bench import BENCHED
 from footwell.checks.check import (
+    BENCH,
+    BESIDE,
     CLAMP,
     FEED,
     FUSE_LAMP,
@@ -105,6 +108,7 @@ def at_hand(circuit: Circuit, check: Check, tools: Tools) -> bool:
     """Whether a tool that will do for the check is there, and hands enough."""
     needed = NEEDS.get(check.instrument)
     equipped = needed is None or any(tool in tools.names for tool in needed)
+    equipped = equipped and BESIDE.get(check.instrument, "") in ("", *tools.names)
     free = tools.helper or check.instrument not in NEED_A_HAND or not held_down(circuit, check)
     return equipped and free
 
@@ -144,6 +148,11 @@ def _opened(circuit: Circuit, setups: list[SetupState]) -> Iterator[Check]:
     yield from _without_a_unit(circuit, setups)
     yield from _switches(circuit)
     yield from (Check(FEED, load, "", rest) for load in circuit.sheet.loads)
+    yield from (
+        Check(BENCH, e.id, "", taken_apart(rest, (e.id,)))
+        for e in circuit.elements.values()
+        if e.kind.name in BENCHED
+    )
     yield from (
         Check(LOOK, e.id, "", rest) for e in circuit.elements.values() if e.kind.name in OPENED
     )
@@ -393,6 +402,7 @@ TAKE = {
     CLAMP: 0.7,
     OHMS: 0.7,
     FEED: 2.0,
+    BENCH: 2.5,
     SUBSTITUTE: 0.3,
     LOOK: 0.5,
     LISTEN: 0.3,

@@ -23,6 +23,8 @@ FEED = "direct feed"
 """Load `red` fed from the battery through a fused lead, with an earth of its own."""
 LOOK = "look"
 """Fuse `red` taken out and looked at."""
+BENCH = "bench feed"
+"""Relay `red` out of its socket, its coil fed through a fused lead, ohms over its contact."""
 LISTEN = "listen"
 """Relay `red` listened to while the control is moved."""
 LOAD = "watch"
@@ -38,9 +40,13 @@ NEEDS: dict[str, tuple[str, ...]] = {
     CLAMP: ("clamp",),
     OHMS: ("meter",),
     FEED: ("fused jumper",),
+    BENCH: ("fused jumper",),
     FUSE_LAMP: ("substitute lamp", "test lamp"),
 }
 """Tools that will do for each instrument, any one of them; eyes and ears need none."""
+
+BESIDE: dict[str, str] = {BENCH: "meter"}
+"""A tool that an instrument needs as well."""
 
 EVERY_TOOL = tuple(sorted({tool for tools in NEEDS.values() for tool in tools}))
 

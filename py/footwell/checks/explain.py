@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from footwell.checks.check import (
+    BENCH,
     CLAMP,
     FEED,
     FUSE_LAMP,
@@ -85,9 +86,10 @@ def explained(circuit: Circuit, check: Check, faults: Faults) -> Explanation:
     """Why a check reads what it reads under the faults, with the middle of all limits."""
     reading = foretold(circuit, check, faults)[0].said
     point = clipped(circuit, check, faults)
-    way = None if check.instrument == LOOK else _round(circuit, check, point)
+    by_itself = check.instrument in (LOOK, BENCH)
+    way = None if by_itself else _round(circuit, check, point)
     node = _asked_node(circuit, check)
-    still = way is None and node is not None and check.instrument != LOOK
+    still = way is None and node is not None and not by_itself
     hold = held_by(point, node) if still and node is not None else None
     beside = round_through(point, [hold.end]) if hold else None
     return Explanation(

@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from math import sqrt
 
-from footwell.checks.check import CLAMP, FEED, LAMP, LOOK, OHMS, VOLTS, Check, nodes
+from footwell.checks.check import BENCH, CLAMP, FEED, LAMP, LOOK, OHMS, VOLTS, Check, nodes
 from footwell.checks.clipped import METER_OHMS, part_of, test_lamp
 from footwell.checks.outlook import Outlook, outlooks
 from footwell.checks.predict import (
@@ -95,7 +95,7 @@ class Panel:
         """Chances of each word for each suspect, for checks by eye and ear."""
         if check.instrument == LAMP:
             return self._lamps(check)
-        only = check.red if check.instrument in (FEED, LOOK) else None
+        only = check.red if check.instrument in (BENCH, FEED, LOOK) else None
         found: list[Words] = []
         for circuit, faults, known in self._rows:
             mine = tuple(f for f in faults if f.element == only) if only else faults

@@ -11,7 +11,9 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 from footwell.checks import sights
+from footwell.checks.bench import on_the_bench
 from footwell.checks.check import (
+    BENCH,
     CLAMP,
     FEED,
     FUSE_LAMP,
@@ -221,6 +223,8 @@ def _watched_nodes(circuit: Circuit, check: Check) -> frozenset[int]:
 def _foretold(circuit: Circuit, check: Check, faults: Faults) -> tuple[Foretold, ...]:
     if check.instrument == LOOK:
         return (Foretold(1.0, _looked_at(circuit, check.red, faults)),)
+    if check.instrument == BENCH:
+        return (Foretold(1.0, on_the_bench(circuit, check.red, faults)),)
     if check.instrument in (LISTEN, LOAD):
         return _watched(circuit, check, faults)
     changing = phases(circuit, check.setup)

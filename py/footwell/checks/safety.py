@@ -10,6 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from footwell.checks.check import (
+    BENCH,
     CLAMP,
     FEED,
     FUSE_LAMP,
@@ -32,7 +33,7 @@ from footwell.checks.lines import (
 from footwell.circuit.circuit import Circuit
 from footwell.electrics.operating_point import operate
 
-CURRENT_DRAWING = (LAMP, SUBSTITUTE, FEED, FUSE_LAMP)
+CURRENT_DRAWING = (LAMP, SUBSTITUTE, FEED, BENCH, FUSE_LAMP)
 """Instruments that put a load or a supply of their own on the circuit."""
 
 PROTECTED = ("module input", "sensor line", "data line")
@@ -228,7 +229,7 @@ def _protected_from_ohms(circuit: Circuit, check: Check) -> bool:
 def _refused_load(circuit: Circuit, check: Check, here: set[str], everywhere: set[str]) -> str:
     if "restraint system" in everywhere:
         return "No lamp, jumper or supply of your own on a circuit with a restraint system."
-    if here & set(PROTECTED):
+    if here & set(PROTECTED) and check.instrument != BENCH:  # out of its socket it is on no line
         return "No lamp, jumper or supply of your own on a sensor, data or control unit line."
     if "fuel vapour" in everywhere:
         return "Fuel vapour may be present: no lamp and no jumper here."
@@ -349,7 +350,7 @@ def cautions(circuit: Circuit, check: Check) -> list[CautionText]:
         "moving belt" in p.hazards for p in circuit.sheet.parts
     ):
         names.add("moving belt")
-    if check.instrument == FEED:
+    if check.instrument in (FEED, BENCH):
         names.add("fused lead")
     if check.instrument == OHMS:
         names.add("dead bus" if between_lines(circuit, check) else "live circuit")

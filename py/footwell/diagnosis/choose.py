@@ -13,6 +13,7 @@ from dataclasses import dataclass
 
 from footwell.checks.catalogue import catalogue, minutes, touchable_pairs
 from footwell.checks.check import (
+    BENCH,
     CLAMP,
     FEED,
     FUSE_LAMP,
@@ -195,7 +196,7 @@ def subjects(circuit: Circuit, check: Check) -> set[tuple[str, str]]:
     if check.instrument == OHMS:
         part = circuit.elements[part_of(circuit, check)]
         return {(part.id, ""), *((part.id, b) for b in _branches_between(circuit, check, part.id))}
-    if check.instrument == LOOK:
+    if check.instrument in (BENCH, LOOK):
         return {
             (check.red, ""),
             *((check.red, m.of) for m in circuit.elements[check.red].modes.values()),

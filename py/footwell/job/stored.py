@@ -11,8 +11,10 @@ import math
 import re
 from collections.abc import Callable, Mapping, Sequence
 
+from footwell.checks.bench import BENCHED
 from footwell.checks.catalogue import FUSES, LOOKED_AT, load_plugs
 from footwell.checks.check import (
+    BENCH,
     CLAMP,
     FEED,
     FUSE_LAMP,
@@ -41,12 +43,13 @@ PROBED = (VOLTS, LAMP, OHMS)
 HELD_TO: Mapping[str, tuple[Callable[[Kind], bool], str]] = {
     CLAMP: (lambda kind: kind.name == "wire", "a wire"),
     LOOK: (lambda kind: kind.name in LOOKED_AT, "a fuse, a contact, a wire or a splice"),
+    BENCH: (lambda kind: kind.name in BENCHED, "a relay that is pulled out"),
     LISTEN: (lambda kind: kind.seen_as == "click", "a relay or magnet"),
     FUSE_LAMP: (lambda kind: kind.name in FUSES, "a fuse"),
 }
 """Whether an instrument can be held to a kind of part, and what such parts are called."""
 
-BY_HAND = (LOOK, OHMS, FEED, FUSE_LAMP)
+BY_HAND = (LOOK, OHMS, FEED, BENCH, FUSE_LAMP)
 """Instruments for which something is opened or held in the hand, never with the engine running."""
 
 LARGEST_LAMP_WATTS = 200.0

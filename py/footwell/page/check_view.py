@@ -7,13 +7,16 @@ from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from footwell import RELEASE
+from footwell.checks.bench import BENCH_WORDS
 from footwell.checks.catalogue import minutes, touchable_pairs
 from footwell.checks.check import (
+    BENCH,
     CLAMP,
     FEED,
     FUSE_LAMP,
     LAMP,
     LISTEN,
+    LOAD,
     LOOK,
     OHMS,
     SUBSTITUTE,
@@ -54,6 +57,7 @@ INSTRUMENT_NAMES = {
     CLAMP: "Clamp, A d.c.",
     OHMS: "Meter, Ω",
     FEED: "Fused lead",
+    BENCH: "Fused lead and meter",
     FUSE_LAMP: "Lamp in place of the fuse",
     LOOK: "Eyes",
     LISTEN: "Ears",
@@ -152,6 +156,8 @@ def _choices(circuit: Circuit, check: Check) -> list[str]:
         return []
     if check.instrument == LOOK:
         return list(sights_of(circuit, check.red))
+    if check.instrument == BENCH:
+        return list(BENCH_WORDS)
     if check.instrument in (LAMP, SUBSTITUTE, FUSE_LAMP):
         return list(WORDS["lamp"])
     return list(WORDS[seen_as(circuit, check.red)])
@@ -191,6 +197,18 @@ GIVING = ("battery", "second_battery", "charging_source")
 """Kinds that give a voltage: nothing is lost across them."""
 
 
+GOALS = {
+    FEED: "Does {red} work when fed directly?",
+    BENCH: "Does {red} close its contact by itself?",
+    FUSE_LAMP: "Is there a short behind {red}?",
+    SUBSTITUTE: "Can the feed and the earth carry a lamp?",
+    LISTEN: "Does {red} pull in?",
+    LOOK: "Is {red} sound to the eye?",
+    LOAD: "What does {red} do?",
+}
+"""What the checks ask that no meter is held to."""
+
+
 def _goal(circuit: Circuit, check: Check) -> str:
     red = say.place_named(circuit, check.red)
     if check.instrument in (VOLTS, LAMP) and check.black == EARTH:
@@ -214,15 +232,7 @@ def _goal(circuit: Circuit, check: Check) -> str:
         return f"What current flows in {say.short_named(circuit, check.red)}?"
     if check.instrument == OHMS:
         return _goal_ohms(circuit, check)
-    if check.instrument == FEED:
-        return f"Does {red} work when fed directly?"
-    if check.instrument == FUSE_LAMP:
-        return f"Is there a short behind {red}?"
-    if check.instrument == SUBSTITUTE:
-        return "Can the feed and the earth carry a lamp?"
-    if check.instrument == LISTEN:
-        return f"Does {red} pull in?"
-    return f"Is {red} sound to the eye?"
+    return GOALS[check.instrument].format(red=red)
 
 
 def _goal_ohms(circuit: Circuit, check: Check) -> str:

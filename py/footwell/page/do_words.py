@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from footwell.checks.catalogue import held_down
 from footwell.checks.check import (
+    BENCH,
     CLAMP,
     FEED,
     FUSE_LAMP,
@@ -89,6 +90,8 @@ def _do(circuit: Circuit, check: Check) -> str:
         return f"{apart} Meter on Ω between {both}. Then lead and knob back to V."
     if check.instrument == FEED:
         return _do_feed(circuit, check)
+    if check.instrument == BENCH:
+        return _do_bench(circuit, check)
     if check.instrument == FUSE_LAMP:
         apart = _take_apart(circuit, check)
         return f"{apart} Put a 21 W lamp in place of {red}. Switch on and look at the lamp."
@@ -150,4 +153,17 @@ def _do_feed(circuit: Circuit, check: Check) -> str:
     return (
         f"Unplug {load}. Feed it from the battery through a lead with a fuse {rating}, its other"
         " side to battery −. Mind the polarity."
+    )
+
+
+COIL_FUSE_AMPS = 3.0
+"""Far above what a coil takes, far below what hurts a hand's wire (common practice, no source)."""
+
+
+def _do_bench(circuit: Circuit, check: Check) -> str:
+    """86 is plus: with a diode across the coil the other way round is a short."""
+    largest = min(own_fuse_amps(circuit, check.red) or COIL_FUSE_AMPS, COIL_FUSE_AMPS)
+    return (
+        f"Pull {say.short_named(circuit, check.red)} out. Feed 86 from battery +, 85 from −, through a fuse"
+        f" of at most {largest:g} A. Meter on Ω from 30 to 87, fed and not. Then lead back to V."
     )

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import Literal
 
-from footwell.checks.check import CLAMP, FEED, LAMP, OHMS, VOLTS, Check
+from footwell.checks.check import BENCH, CLAMP, FEED, LAMP, OHMS, VOLTS, Check
 from footwell.checks.clipped import METER_OHMS, between_lines
 from footwell.checks.explain import BandPart, Explanation, MeterLoad, explained, marks
 from footwell.checks.phases import phases
@@ -196,6 +196,8 @@ def _branch_named(circuit: Circuit, leg: Leg) -> str:
 def _lines(circuit: Circuit, check: Check, found: Explanation) -> Iterator[str]:
     if found.look:
         yield "This is seen, not computed: how often the eye finds it is common practice."
+    elif check.instrument == BENCH:
+        yield "Out of its socket the relay tells of itself alone, and of nothing around it."
     elif between_lines(circuit, check):
         yield "The meter sends a small current through all that lies between the two lines."
     elif check.instrument == OHMS:
