@@ -12,6 +12,7 @@ import math
 from bisect import bisect
 from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import combinations, permutations
 
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.case import Hypothesis
@@ -56,6 +57,31 @@ class Singles:
             found += [Hypothesis(h.faults, odds, h.repairs) for h in few]
         return sorted(found, key=lambda h: (-round(h.odds, 12), h.faults))
 
+    @property
+    def largest(self) -> float:
+        """The greatest size (Ω) of a poor joint; 0 where there is none."""
+        joints = (rows for key, rows in self.sizes.items() if _is_joint(key))
+        return max((h.faults[0].size for rows in joints for h in rows), default=0.0)
+
+    def joints_in(self, sizes: Sequence[float]) -> list[Hypothesis]:
+        """Every two poor joints at different elements in these two sizes, either way round, with the odds
+        that such a pair has in its best sizes."""
+        rows = [
+            (rows[0].faults[0], rows[0].repairs, sum(h.odds for h in rows))
+            for key, rows in self.sizes.items()
+            if _is_joint(key)
+        ]
+        return [
+            Hypothesis(
+                tuple(sorted((a._replace(size=one), b._replace(size=other)))),
+                first * second / SECOND_SIZES,
+                tuple(sorted((*acts, *others))),
+            )
+            for (a, acts, first), (b, others, second) in combinations(rows, 2)
+            if a.element != b.element
+            for one, other in dict.fromkeys(permutations(sizes, 2))
+        ]
+
     def whole(self, h: Hypothesis) -> Hypothesis:
         """A single suspect with the odds of all its sizes; others as they are."""
         rows = self.sizes.get(_key(h), ()) if len(h.faults) == 1 else ()
@@ -81,6 +107,10 @@ def top(rows: Iterable[Scored], most: int) -> list[Hypothesis]:
         ranked = [row for row in ranked if row[0] < first_out] or ranked
     ranked.sort(key=lambda row: (row[0], row[1].faults))
     return [h for _, h in ranked[:most]]
+
+
+def _is_joint(key: Key) -> bool:
+    return key[1].split(":")[0] == "high_resistance"
 
 
 def _key(h: Hypothesis) -> Key:
