@@ -64,23 +64,25 @@ class Singles:
         return max((h.faults[0].size for rows in joints for h in rows), default=0.0)
 
     def joints_in(self, sizes: Sequence[float]) -> list[Hypothesis]:
-        """Every two poor joints at different elements in these two sizes, either way round, with the odds
-        that such a pair has in its best sizes."""
+        """Every two poor joints at different elements that have these two sizes, either way round, with the
+        odds of such a pair in its best sizes."""
         rows = [
-            (rows[0].faults[0], rows[0].repairs, sum(h.odds for h in rows))
+            ({h.faults[0].size: h for h in rows}, sum(h.odds for h in rows))
             for key, rows in self.sizes.items()
             if _is_joint(key)
         ]
-        return [
-            Hypothesis(
-                tuple(sorted((a._replace(size=one), b._replace(size=other)))),
-                first * second / SECOND_SIZES,
-                tuple(sorted((*acts, *others))),
-            )
-            for (a, acts, first), (b, others, second) in combinations(rows, 2)
-            if a.element != b.element
-            for one, other in dict.fromkeys(permutations(sizes, 2))
-        ]
+        found: list[Hypothesis] = []
+        for (a, first), (b, second) in combinations(rows, 2):
+            for one, other in dict.fromkeys(permutations(sizes, 2)):
+                if (
+                    one in a
+                    and other in b
+                    and a[one].faults[0].element != b[other].faults[0].element
+                ):
+                    faults = tuple(sorted((*a[one].faults, *b[other].faults)))
+                    acts = tuple(sorted((*a[one].repairs, *b[other].repairs)))
+                    found.append(Hypothesis(faults, first * second / SECOND_SIZES, acts))
+        return found
 
     def whole(self, h: Hypothesis) -> Hypothesis:
         """A single suspect with the odds of all its sizes; others as they are."""
