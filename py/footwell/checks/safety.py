@@ -371,10 +371,9 @@ def _bares_live_metal(circuit: Circuit, check: Check) -> bool:
 
 def _moves_unfused_wire(circuit: Circuit, check: Check) -> bool:
     """Whether a wire is felt along that has voltage in the set-up of the look and no fuse before it."""
-    element = circuit.elements.get(check.red)
-    if check.instrument != LOOK or element is None or element.kind.name != "wire":
+    if check.instrument != LOOK or circuit.elements[check.red].kind.name != "wire":
         return False
-    ends = {element.nodes[t] for t in ("1", "2")}
+    ends = touched(circuit, check)
     return ends <= unfused(circuit) and not _without_voltage(circuit, check, ends)
 
 

@@ -60,7 +60,7 @@ class Singles:
     @property
     def largest(self) -> float:
         """The greatest size (Ω) of a poor joint; 0 where there is none."""
-        joints = (rows for key, rows in self.sizes.items() if _is_joint(key))
+        joints = (rows for key, rows in self.sizes.items() if is_joint(key))
         return max((h.faults[0].size for rows in joints for h in rows), default=0.0)
 
     def joints_in(self, sizes: Sequence[float]) -> list[Hypothesis]:
@@ -69,7 +69,7 @@ class Singles:
         rows = [
             ({h.faults[0].size: h for h in rows}, sum(h.odds for h in rows))
             for key, rows in self.sizes.items()
-            if _is_joint(key)
+            if is_joint(key)
         ]
         found: list[Hypothesis] = []
         for (a, first), (b, second) in combinations(rows, 2):
@@ -111,7 +111,8 @@ def top(rows: Iterable[Scored], most: int) -> list[Hypothesis]:
     return [h for _, h in ranked[:most]]
 
 
-def _is_joint(key: Key) -> bool:
+def is_joint(key: Key) -> bool:
+    """Whether a fault's mode is a poor joint, at the part or at one of its branches."""
     return key[1].split(":")[0] == "high_resistance"
 
 

@@ -20,6 +20,7 @@ from footwell.diagnosis.multiple import (
     Scored,
     Singles,
     firsts,
+    is_joint,
     joined,
     leading,
     modes_of,
@@ -41,7 +42,7 @@ EXTENDED = 30
 RESIZED = 8
 """Pairs that triples start from, and sets that are tried in every size."""
 MOST_ALIKE = 400
-"""Pairs of poor joints that are tried in the sizes of the best."""
+"""Pairs of poor joints that are tried in two given sizes."""
 
 Follow = Callable[[list[Hypothesis]], list[Scored]]
 """Weighs suspects by the evidence; hopeless ones are left out."""
@@ -99,10 +100,7 @@ def several(
     own = [h for h in seconds if asked.mended(h.faults[0])]
     both = joined(own, own, MOST_MENDED)
     pairs = _pairs(both, joined(start, seconds, MOST_PAIRS, _fits(alive), later), asked)
-    pairs += _in_sizes(asked.follow, singles, pairs, [singles.largest] * 2)
-    pairs += _resized(asked.follow, singles, pairs)
-    best = next((h for h in _best(pairs, RESIZED) if _is_poor(h)), None)
-    pairs += _in_sizes(asked.follow, singles, pairs, [f.size for f in best.faults] if best else [])
+    pairs += _in_other_sizes(asked.follow, singles, pairs)
     bases = [*pairs, *_damaged(alive), *_so_far(both, asked)]
     triples = _triples(singles, seconds, [*alive, *pairs], bases, later, asked)
     tried = {h.faults for h, _ in triples}
@@ -212,19 +210,32 @@ def _best(rows: Sequence[Scored], most: int) -> list[Hypothesis]:
     return top(kept.values(), most)
 
 
+def _in_other_sizes(follow: Follow, singles: Singles, pairs: Sequence[Scored]) -> list[Scored]:
+    """The best pairs in every size, and two poor joints wherever they are. What stands between two goes by
+    their ratio, and no single joint leaves it: so they are tried alike and great, and all in the sizes that
+    fit best, for those in one stretch look the same from outside, and which of them were tried in every
+    size is chance."""
+    found = _in_sizes(follow, singles, pairs, [singles.largest] * 2)
+    found += _resized(follow, singles, [*pairs, *found])
+    joints = (h for h in _best([*pairs, *found], RESIZED) if _are_joints(h))
+    best = next(joints, None)
+    if best is not None:
+        sizes = [f.size for f in best.faults]
+        found += _in_sizes(follow, singles, [*pairs, *found], sizes)
+    return found
+
+
 def _in_sizes(
     follow: Follow, singles: Singles, rows: Sequence[Scored], sizes: Sequence[float]
 ) -> list[Scored]:
-    """Two poor joints anywhere in two sizes. What stands between them goes by the ratio of the two, and no
-    single joint leaves it: so they are tried alike and great, and all in the sizes that fit best, for those
-    in one stretch look the same from outside, and which of them were tried in every size is chance."""
+    """Two poor joints anywhere in two sizes."""
     seen = {h.faults for h, _ in rows}
     found = [(h, math.log(h.odds)) for h in singles.joints_in(sizes) if h.faults not in seen]
     return follow(top(found, MOST_ALIKE))
 
 
-def _is_poor(h: Hypothesis) -> bool:
-    return len(h.faults) == 2 and all(f.mode.startswith("high_resistance") for f in h.faults)
+def _are_joints(h: Hypothesis) -> bool:
+    return len(h.faults) == 2 and all(map(is_joint, modes_of(h.faults)))
 
 
 def _resized(follow: Follow, singles: Singles, rows: Sequence[Scored]) -> list[Scored]:

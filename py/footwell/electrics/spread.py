@@ -6,7 +6,7 @@ and what that current does elsewhere follows from the same elimination as the po
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from footwell.circuit.circuit import Circuit
 from footwell.electrics.network import Slot
@@ -40,20 +40,17 @@ def leans(point: OperatingPoint, lifted: Sequence[float]) -> dict[Nuisance, floa
     (0.15, 0.00204)
     """
     found: dict[Nuisance, float] = {}
-    supplies = _supplies(point)
     for slot in point.slots:
-        for key, amps in _nudges(point, slot, supplies):
+        for key, amps in _nudges(point, slot):
             found[key] = found.get(key, 0.0) + (lifted[slot.b] - lifted[slot.a]) * amps
     return found
 
 
-def _nudges(
-    point: OperatingPoint, slot: Slot, supplies: Collection[str]
-) -> Iterator[tuple[Nuisance, float]]:
+def _nudges(point: OperatingPoint, slot: Slot) -> Iterator[tuple[Nuisance, float]]:
     """Change of a branch's own current (A) at the voltage found with each of its tolerances."""
     branch, volts = slot.branch, point.across(slot)
     if branch.spread:
-        shared = slot.element in supplies and not branch.name
+        shared = not branch.name and slot.element in _supplies(point.circuit)
         key = ("supply", "") if shared else (slot.element, branch.name)
         yield key, branch.law.nudge(volts) * branch.spread
     if branch.joint:
@@ -84,11 +81,13 @@ WIDE = 0.5
 """Relative spread above which a normal distribution's lower end in a band of 95 % lies below nought."""
 
 
-def _supplies(point: OperatingPoint) -> tuple[str, ...]:
+def _supplies(circuit: Circuit) -> tuple[str, ...]:
     """Battery and charging sources: what one of them lacks today, the others lack as well. That is the
     voltage of their unnamed branch; a generator's field winding is a resistance like any other."""
-    charging = (e.id for e in point.circuit.elements.values() if e.kind.charges)
-    return (point.circuit.supply_element.id, *charging)
+    if "supplies" not in circuit.cache:
+        charging = (e.id for e in circuit.elements.values() if e.kind.charges)
+        circuit.cache["supplies"] = (circuit.supply_element.id, *charging)
+    return circuit.cache["supplies"]  # type: ignore[no-any-return]
 
 
 def volts_leans(point: OperatingPoint, slot: Slot) -> dict[Nuisance, float]:
@@ -100,6 +99,6 @@ def amps_leans(point: OperatingPoint, slot: Slot) -> dict[Nuisance, float]:
     """How the current (A) through a branch leans, from its end a to its end b."""
     slope = slot.branch.law.at(point.across(slot))[1]
     found = {key: slope * x for key, x in volts_leans(point, slot).items()}
-    for key, amps in _nudges(point, slot, _supplies(point)):
+    for key, amps in _nudges(point, slot):
         found[key] = found.get(key, 0.0) + amps
     return found
