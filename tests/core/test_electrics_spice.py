@@ -68,7 +68,7 @@ def test_head_tells_set_up_and_faults_on_lines_of_comment() -> None:
         "* controls: S1 in 2",
         "* engine: on",
         "* unplugged or pulled out: X3, X4",
-        "* lamp in place of the load: 21 W at X4",
+        "* lamp in place of a load or fuse: 21 W at X4",
         "* faults: W9 high_resistance 2.0",
     ]
     assert "* X3.1: apart" in text and "* S1 B-1: open" in text

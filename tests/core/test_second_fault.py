@@ -202,7 +202,7 @@ def test_rare_second_has_no_place_where_commoner_ones_explain_as_much() -> None:
 
 def test_more_current_confirms_a_stiff_motor_and_less_confirms_nothing() -> None:
     circuit = sample(MINIBUS)
-    clamp = Check(CLAMP, "F1", "", set_up(circuit, {"S1": "3"}))
+    clamp = Check(CLAMP, "W10", "", set_up(circuit, {"S1": "3"}))
     assert confirms(circuit, clamp, Fault("M1", "stiff", 0.6))
     worn = Fault("M1", "worn_brushes", 4.0)
     assert worn.mode in circuit.elements["M1"].modes

@@ -128,7 +128,7 @@ def test_a_lamp_of_other_watts_is_refused(text: str) -> None:
 @pytest.mark.parametrize("plug", ["X1", "M1", "X9"])
 def test_a_lamp_on_what_is_no_load_s_plug_is_refused(plug: str) -> None:
     said = why_not("volts", "F1.2", **{plug: "21 W"})
-    assert said == f"{plug} is not the plug of a load, so no lamp fits on it."
+    assert said == f"{plug} is no fuse and not the plug of a load, so no lamp fits there."
 
 
 @pytest.mark.parametrize(

@@ -144,7 +144,10 @@ REFUSED = {
     "no position": (["expect", VAN_FILE, "--control", "S1"], "--control takes a name and a value"),
     "unplugged": (["expect", VAN_FILE, "--apart", "X99"], "X99 is not on this sheet"),
     "lamp": (["netlist", MINIBUS_FILE, "--lamp", "X4=hot"], "needs its watts, such as “21 W”"),
-    "lamp's plug": (["netlist", MINIBUS_FILE, "--lamp", "X2=21"], "X2 is not the plug of a load"),
+    "lamp's plug": (
+        ["netlist", MINIBUS_FILE, "--lamp", "X2=21"],
+        "X2 is no fuse and not the plug of a load",
+    ),
     "instrument": (["expect", VAN_FILE, "--instrument", "nose"], "invalid choice: 'nose'"),
     "command": (["fly"], "invalid choice: 'fly'"),
     "no command": ([], "required: COMMAND"),

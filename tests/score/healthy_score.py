@@ -16,10 +16,11 @@ from core.sample_circuits import FOLDER, sample
 
 from footwell.checks.catalogue import working_setups
 from footwell.checks.check import VOLTS, Check
-from footwell.checks.outlook import outlook
+from footwell.checks.phases import phases
 from footwell.checks.predict import expected
-from footwell.circuit.circuit import Circuit
+from footwell.circuit.circuit import Circuit, Element
 from footwell.circuit.setup import SetupState, set_up
+from footwell.electrics.operating_point import operate
 from footwell.page import words as say
 from footwell.page.bands import spans
 from footwell.parts.base import EARTH
@@ -56,6 +57,14 @@ def two(number: float) -> str:
     return f"{round(number, 2) + 0.0:.2f}"
 
 
+def drawn(circuit: Circuit, load: Element, setup: SetupState) -> float | None:
+    """Current (A) in a load's unnamed branch, on average; None where it has none."""
+    if all(b.name for b in circuit.branches(load, load.rest)):
+        return None
+    points = [(share, operate(circuit, each)) for share, each in phases(circuit, setup)]
+    return sum(share * point.amps(load.id) for share, point in points)
+
+
 def rows(sheet: str) -> list[list[str]]:
     """A row for each load in each position."""
     circuit, found = sample(sheet), []
@@ -66,7 +75,7 @@ def rows(sheet: str) -> list[list[str]]:
         for load in circuit.sheet.loads:
             element = circuit.elements[load]
             terminals = element.kind.terminals(element.values)
-            amps = outlook(circuit, setup, ()).amps.get(load)
+            amps = drawn(circuit, element, setup)
             found.append(
                 [
                     where,

@@ -2,25 +2,25 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from footwell.checks.bench import BENCHED
 from footwell.checks.check import (
     BENCH,
-    BESIDE,
     CLAMP,
     FEED,
     FUSE_LAMP,
     LAMP,
     LISTEN,
     LOOK,
-    NEEDS,
     OHMS,
     SUBSTITUTE,
     VOLTS,
     Check,
 )
+from footwell.checks.clamped import wires_behind
 from footwell.checks.lines import bus_fuses, on_both_lines
 from footwell.checks.safety import refusal
 from footwell.checks.showing import showing
@@ -36,6 +36,9 @@ from footwell.reference.meters import SUBSTITUTE_LAMP_WATTS
 from footwell.sheet.models import SheetControl
 
 MOST_SETUPS = 12
+MOST_FOLLOWED = 3
+"""Positions in which one wire is followed."""
+
 FUSES = ("fuse",)
 """Kinds that are pulled by hand and replaced by a lamp."""
 
@@ -105,10 +108,8 @@ CLIP_MINUTES = 1.0
 
 
 def at_hand(circuit: Circuit, check: Check, tools: Tools) -> bool:
-    """Whether a tool that will do for the check is there, and hands enough."""
-    needed = NEEDS.get(check.instrument)
-    equipped = needed is None or any(tool in tools.names for tool in needed)
-    equipped = equipped and BESIDE.get(check.instrument, "") in ("", *tools.names)
+    """Whether tools that will do for the check are there, and hands enough."""
+    equipped = all(any(tool in tools.names for tool in any_of) for any_of in check.needs)
     free = tools.helper or check.instrument not in NEED_A_HAND or not held_down(circuit, check)
     return equipped and free
 
@@ -142,6 +143,7 @@ def _opened(circuit: Circuit, setups: list[SetupState]) -> Iterator[Check]:
     runs."""
     yield from _substituted(circuit, setups)
     yield from _behind_fuses(circuit, setups)
+    yield from _followed(circuit, setups)
     rest = set_up(circuit)
     yield from _isolated(circuit, rest)
     yield from _between_lines(circuit, rest)
@@ -242,19 +244,38 @@ def _substituted(circuit: Circuit, setups: list[SetupState]) -> Iterator[Check]:
             yield Check(VOLTS, feed, earth, taken_apart(setup, (plug,)))
 
 
+def fuses(circuit: Circuit) -> list[str]:
+    """Fuses that are pulled by hand."""
+    return [e.id for e in circuit.elements.values() if e.kind.name in FUSES]
+
+
 def _behind_fuses(circuit: Circuit, setups: list[SetupState]) -> Iterator[Check]:
     """A lamp or a meter in place of a fuse, with the loads plugged in, with some unplugged, and with all
     of them and one more connector apart: what flows then flows through a short before that."""
     plugs = _pulled(circuit)
-    for fuse in (e for e in circuit.elements.values() if e.kind.name in FUSES):
+    for fuse in fuses(circuit):
         for setup in setups:
             point = operate(circuit, setup)
-            if not any(s.element == fuse.id and _carries(point, s) for s in point.slots):
+            if not any(s.element == fuse and _carries(point, s) for s in point.slots):
                 continue
             for apart in plugs:
-                opened = taken_apart(setup, (fuse.id, *apart))
-                yield Check(FUSE_LAMP, fuse.id, "", opened)
-                yield Check(VOLTS, f"{fuse.id}.1", f"{fuse.id}.2", opened)
+                opened = taken_apart(setup, (fuse, *apart))
+                yield Check(FUSE_LAMP, fuse, "", opened)
+                yield Check(VOLTS, f"{fuse}.1", f"{fuse}.2", opened)
+
+
+def _followed(circuit: Circuit, setups: list[SetupState]) -> Iterator[Check]:
+    """A clamp around each wire behind a fuse, a lamp in the fuse's place: through a short the lamp drives a
+    current that the clamp follows wire by wire to where it ends. Each wire in the first positions in which
+    the switches let the current come to it: in one of them a relay may fail to."""
+    watts = SUBSTITUTE_LAMP_WATTS.value
+    for fuse in fuses(circuit):
+        followed: Counter[str] = Counter()
+        for setup in setups:
+            lamped = taken_apart(setup, (fuse,), ((fuse, watts),))
+            behind = [w for w in wires_behind(circuit, fuse, setup) if followed[w] < MOST_FOLLOWED]
+            followed.update(behind)
+            yield from (Check(CLAMP, wire, "", lamped) for wire in behind)
 
 
 def _pulled(circuit: Circuit) -> list[tuple[str, ...]]:

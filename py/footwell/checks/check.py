@@ -16,7 +16,7 @@ LAMP = "test lamp"
 SUBSTITUTE = "substitute lamp"
 """Lamp in place of the load whose plug `red` names, read by eye."""
 CLAMP = "clamp"
-"""Current in wire `red`, its arrow from the wire's start to its end."""
+"""Current in wire `red` at one of its ends, arrow the way it flows when all is well (see `clamped`)."""
 OHMS = "ohms"
 """Resistance between two terminals of a part taken out of the circuit."""
 FEED = "direct feed"
@@ -33,22 +33,27 @@ LOAD = "watch"
 FUSE_LAMP = "lamp for fuse"
 """Lamp in place of fuse `red`: it lights fully while a short is there, and no fuse is wasted."""
 
-NEEDS: dict[str, tuple[str, ...]] = {
-    VOLTS: ("meter",),
-    LAMP: ("test lamp",),
-    SUBSTITUTE: ("substitute lamp",),
-    CLAMP: ("clamp",),
-    OHMS: ("meter",),
-    FEED: ("fused jumper",),
-    BENCH: ("fused jumper",),
-    FUSE_LAMP: ("substitute lamp", "test lamp"),
+AnyOf = tuple[str, ...]
+"""Tools of which each will do."""
+
+NEEDS: dict[str, tuple[AnyOf, ...]] = {
+    VOLTS: (("meter",),),
+    LAMP: (("test lamp",),),
+    SUBSTITUTE: (("substitute lamp",),),
+    CLAMP: (("clamp",),),
+    OHMS: (("meter",),),
+    FEED: (("fused jumper",),),
+    BENCH: (("fused jumper",), ("meter",)),
+    FUSE_LAMP: (("substitute lamp", "test lamp"),),
 }
-"""Tools that will do for each instrument, any one of them; eyes and ears need none."""
+"""What each instrument takes, first what it is known by; eyes and ears need nothing."""
 
-BESIDE: dict[str, str] = {BENCH: "meter"}
-"""A tool that an instrument needs as well."""
+STAND_IN: AnyOf = ("substitute lamp",)
+"""What a set-up takes in which a lamp stands in for something."""
 
-EVERY_TOOL = tuple(sorted({tool for tools in NEEDS.values() for tool in tools}))
+EVERY_TOOL = tuple(
+    sorted({tool for needs in NEEDS.values() for any_of in needs for tool in any_of})
+)
 
 
 @dataclass(frozen=True, order=True)
@@ -69,6 +74,12 @@ class Check:
         return " ".join(
             x for x in (self.instrument, self.red, self.black, controls, apart, lamps) if x
         )
+
+    @property
+    def needs(self) -> tuple[AnyOf, ...]:
+        """The tools that it takes."""
+        own = NEEDS.get(self.instrument, ())
+        return (*own, STAND_IN) if self.setup.stand_in else own
 
     @property
     def numeric(self) -> bool:

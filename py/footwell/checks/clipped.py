@@ -7,7 +7,7 @@ from footwell.checks.lines import on_both_lines
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
 from footwell.circuit.setup import SetupState, set_up
-from footwell.electrics.laying import Clip, lamp_volts
+from footwell.electrics.laying import Clip, lamp_ends, lamp_volts
 from footwell.electrics.operating_point import OperatingPoint, operate
 from footwell.parts.laws import Filament, Law, Resistance, Source
 from footwell.reference import meters
@@ -46,9 +46,7 @@ def held_to(circuit: Circuit, check: Check) -> tuple[int, int] | None:
     if check.instrument in (VOLTS, LAMP, OHMS):
         return nodes(circuit, check)
     if check.instrument in (FUSE_LAMP, FEED):
-        element = circuit.elements[check.red]
-        first, second = list(element.kind.terminals(element.values))[:2]
-        return element.nodes[first], element.nodes[second]
+        return lamp_ends(circuit, check.red)
     return None
 
 

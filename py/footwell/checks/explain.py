@@ -114,7 +114,7 @@ def _round(circuit: Circuit, check: Check, point: OperatingPoint) -> list[Leg] |
         return round_along(point, "stand-in")
     if check.instrument == LISTEN:
         return round_along(point, check.red, "coil")
-    if check.instrument in (CLAMP, LOAD):
+    if check.instrument in (CLAMP, LOAD):  # of a wire on earth, the branch that carries the most
         return round_along(point, check.red)
     red, black = nodes(circuit, check)
     if check.black in ("", EARTH):

@@ -13,6 +13,7 @@ from functools import cached_property
 from math import sqrt
 
 from footwell.checks.check import BENCH, CLAMP, FEED, LAMP, LOOK, OHMS, VOLTS, Check, nodes
+from footwell.checks.clamped import along
 from footwell.checks.clipped import METER_OHMS, part_of, test_lamp
 from footwell.checks.outlook import Outlook, outlooks
 from footwell.checks.predict import (
@@ -88,7 +89,8 @@ class Panel:
             return self._ohms(check)
         if check.instrument == CLAMP:
             seen = self._seen(check.setup)
-            return [[_clamped(p, s.amps.get(check.red, 0.0)) for p, s in row] for row in seen]
+            end, arrow = along(self._circuit, check.red, check.setup)
+            return [[_clamped(p, arrow * s.amps[check.red, end]) for p, s in row] for row in seen]
         return self._volts(check)
 
     def words(self, check: Check) -> list[Words]:

@@ -9,6 +9,7 @@ from array import array
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from footwell.checks.clamped import WireEnd, wire_amps
 from footwell.checks.idle import moves_no_current
 from footwell.checks.phases import phases, seen_of
 from footwell.checks.quiet import quiet_nodes, quiet_of, throughout
@@ -34,12 +35,9 @@ class Flows:
     changes: Groups
     states: Mapping[str, str]
 
-    def amps(self, volts: Sequence[float]) -> dict[str, float]:
-        """Current (A) in the unnamed branch of each element that has one, from its first end to its
-        second."""
-        groups = {**self.network.groups, **self.changes}
-        slots = [slot for own in groups.values() for slot in own if not slot.branch.name]
-        return {s.element: s.branch.law.at(volts[s.a] - volts[s.b])[0] for s in slots}
+    def amps(self, volts: Sequence[float]) -> dict[WireEnd, float]:
+        """Current (A) that comes into each wire at each of its terminals."""
+        return wire_amps(self.circuit, {**self.network.groups, **self.changes}, volts)
 
     def activity(self, volts: Sequence[float]) -> dict[str, float]:
         return {e.id: self._shown(e, volts) for e in shown_by(self.circuit)}
@@ -64,12 +62,12 @@ class Outlook:
     _flows: Flows
     _reduced: array[float] | None
     _own: array[float] | None = None
-    _amps: dict[str, float] | None = None
+    _amps: dict[WireEnd, float] | None = None
     _activity: dict[str, float] | None = None
 
     @property
-    def amps(self) -> dict[str, float]:
-        """Current (A) by element carrying one branch."""
+    def amps(self) -> dict[WireEnd, float]:
+        """Current (A) that comes into each wire at each of its terminals."""
         if self._amps is None:
             self._amps = self._flows.amps(self.volts)
         return self._amps
@@ -136,10 +134,7 @@ def averaged(rows: Sequence[tuple[float, OperatingPoint]]) -> Outlook:
         first._flows,
         first._reduced,
         None,
-        {
-            name: sum(s * o.amps.get(name, 0.0) for s, o in every)
-            for name in dict.fromkeys(name for _, o in every for name in o.amps)
-        },
+        {end: sum(s * o.amps[end] for s, o in every) for end in every[0][1].amps},
         {
             e.id: seen_of(e, [(share, point.felt(e.id)) for share, point in rows], circuit)
             for e in shown_by(circuit)

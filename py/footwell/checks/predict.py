@@ -27,6 +27,7 @@ from footwell.checks.check import (
     Check,
     nodes,
 )
+from footwell.checks.clamped import along, entering
 from footwell.checks.clipped import OHMMETER, clipped, held_to, part_of
 from footwell.checks.outlook import activities, broken_at, from_outside, outlooks, summarised
 from footwell.checks.phases import effective_volts, phases
@@ -322,11 +323,13 @@ def volts_sigma(volts: float) -> float:
 
 
 def _clamped(check: Check, point: OperatingPoint) -> Reading:
-    slot = next((s for s in point.slots if s.element == check.red), None)
-    if slot is None:
-        return Reading(0.0, {}, meters.clamp_limit_amps(0.0) / 2.0)
-    amps = point.slot_amps(slot)
-    return Reading(amps, amps_leans(point, slot), meters.clamp_limit_amps(amps) / 2.0)
+    circuit, amps, summed = point.circuit, 0.0, dict[Nuisance, float]()
+    end, arrow = along(circuit, check.red, check.setup)
+    for sign, slot in entering(circuit, check.red, end, point.own_slots(check.red)):
+        amps += arrow * sign * point.slot_amps(slot)
+        for key, lean in amps_leans(point, slot).items():
+            summed[key] = summed.get(key, 0.0) + arrow * sign * lean
+    return Reading(amps, summed, meters.clamp_limit_amps(amps) / 2.0)
 
 
 def _ohms(check: Check, point: OperatingPoint) -> Reading:

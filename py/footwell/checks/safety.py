@@ -7,6 +7,7 @@ noted.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from footwell.checks.check import (
@@ -173,7 +174,7 @@ def refusal(circuit: Circuit, check: Check) -> str:
     here = hazards_at(circuit, check)
     if "restraint system" in here:
         return "This belongs to a restraint system: do not probe it. Qualified work only."
-    if check.instrument in CURRENT_DRAWING:
+    if check.instrument in CURRENT_DRAWING or check.setup.stand_in:
         return _refused_load(circuit, check, here, everywhere)
     if check.instrument == OHMS:
         return _refused_ohms(circuit, check)
@@ -239,11 +240,37 @@ def _refused_load(circuit: Circuit, check: Check, here: set[str], everywhere: se
         return (
             "No test lamp where an electronic output feeds: it may only drive its own kind of load."
         )
-    if check.instrument == FUSE_LAMP and (
-        feeds_electronics(circuit, check.red) or _fed_by_output(circuit, check)
-    ):
+    if any(_drives_another_kind(circuit, check, plug) for plug in _lamped_plugs(circuit, check)):
+        return "No lamp in place of this load: an electronic output may only drive its own kind of load."
+    if any(_feeds_what_a_lamp_may_not(circuit, check, fuse) for fuse in _lamped(circuit, check)):
         return "No lamp in place of a fuse that feeds electronics."
     return ""
+
+
+def _lamped(circuit: Circuit, check: Check) -> Iterator[str]:
+    """Fuses in whose place a lamp lies."""
+    if check.instrument == FUSE_LAMP:
+        yield check.red
+    yield from (held for held, _ in check.setup.stand_in if held in circuit.elements)
+
+
+def _lamped_plugs(circuit: Circuit, check: Check) -> Iterator[str]:
+    """Plugs of loads in whose place a lamp lies."""
+    if check.instrument == SUBSTITUTE:
+        yield check.red
+    yield from (held for held, _ in check.setup.stand_in if held in circuit.connectors)
+
+
+def _drives_another_kind(circuit: Circuit, check: Check, plug: str) -> bool:
+    """Whether an electronic output drives the load of a plug, and the load is no lamp."""
+    owners = {point.split(".")[0] for point in circuit.connectors[plug].part_ways.values()}
+    own_kind = all(circuit.elements[owner].kind.name == "lamp" for owner in owners)
+    return not own_kind and _fed_by_output(circuit, Check(SUBSTITUTE, plug, "", check.setup))
+
+
+def _feeds_what_a_lamp_may_not(circuit: Circuit, check: Check, fuse: str) -> bool:
+    seat = Check(FUSE_LAMP, fuse, "", check.setup)
+    return feeds_electronics(circuit, fuse) or _fed_by_output(circuit, seat)
 
 
 def _fed_by_output(circuit: Circuit, check: Check) -> bool:

@@ -126,6 +126,15 @@ def build(sheet: Sheet, values: Mapping[str, Any], arrangement: Arrangement = AS
     )
 
 
+def by_the_sheet(circuit: Circuit) -> Circuit:
+    """The circuit with every wire where the sheet has it, built once."""
+    if circuit.arrangement == AS_DRAWN:
+        return circuit
+    if "by the sheet" not in circuit.cache:
+        circuit.cache["by the sheet"] = build(circuit.sheet, circuit.values)
+    return circuit.cache["by the sheet"]  # type: ignore[no-any-return]
+
+
 def _wire_ends(
     sheet: Sheet, arrangement: Arrangement
 ) -> tuple[dict[str, list[str]], dict[str, str]]:

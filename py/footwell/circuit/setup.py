@@ -11,7 +11,8 @@ from footwell.sheet.models import SheetControl
 
 class SetupState(NamedTuple):
     """Hashable form of a set-up. `apart` names connectors unplugged and parts pulled out;
-    `stand_in` pairs a connector with the watts of the lamp across its half a."""
+    `stand_in` pairs the plug of a load with the watts of the lamp across its half a, or a fuse with those of
+    the lamp in its seat."""
 
     controls: tuple[tuple[str, str], ...] = ()
     apart: tuple[str, ...] = ()

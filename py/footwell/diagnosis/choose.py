@@ -89,7 +89,8 @@ def sensible(case: Case, live: Sequence[Weighed]) -> Iterator[Check]:
     """Every check at hand but for those from a fuse's empty seat where it is not thought to be blown."""
     blown = _blown(live)
     for check in catalogue(case.now, case.tools, case.engine):
-        if not behind_fuse(check) or blown.get(check.red.split(".")[0], 0.0) >= BLOWN_FROM:
+        fuse = behind_fuse(check)
+        if not fuse or blown.get(fuse, 0.0) >= BLOWN_FROM:
             yield check
 
 
@@ -103,10 +104,13 @@ def live_of(belief: Belief) -> tuple[Weighed, ...]:
     return belief.suspects[:LIVE]
 
 
-def behind_fuse(check: Check) -> bool:
-    """Whether a check looks for a short from a fuse's empty seat."""
+def behind_fuse(check: Check) -> str:
+    """The fuse from whose empty seat a check looks for a short; "" for any other check."""
+    fuse = check.red.split(".")[0]
     across = check.instrument == VOLTS and check.black != EARTH
-    return check.instrument == FUSE_LAMP or (across and owners(check) <= {*check.setup.apart})
+    if check.instrument == FUSE_LAMP or (across and owners(check) <= {*check.setup.apart}):
+        return fuse
+    return check.setup.stand_in[0][0] if check.instrument == CLAMP and check.setup.stand_in else ""
 
 
 BLOWN_FROM = 0.5
@@ -203,6 +207,10 @@ def subjects(circuit: Circuit, check: Check) -> set[tuple[str, str]]:
         }
     if check.instrument in (FEED, LISTEN, LOAD):
         return {(check.red, "")}
+    if (
+        check.instrument == CLAMP and check.setup.stand_in
+    ):  # what the lamp lets through is no load's own
+        return set()
     if check.instrument in (CLAMP, SUBSTITUTE):
         return {(load, "") for load in circuit.sheet.loads}
     return _between(circuit).get(frozenset((check.red, check.black)), set())

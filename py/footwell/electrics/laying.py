@@ -92,11 +92,20 @@ def load_ways(circuit: Circuit, connector: str) -> tuple[str, str]:
 
 def _stand_ins(circuit: Circuit, setup: SetupState) -> list[tuple[int, int, Law]]:
     found: list[tuple[int, int, Law]] = []
-    for connector, watts in setup.stand_in:
-        a, b = load_ways(circuit, connector)
+    for held, watts in setup.stand_in:
         law = Filament.rated(lamp_volts(circuit), watts)
-        found.append((circuit.node_of[a], circuit.node_of[b], law))
+        found.append((*lamp_ends(circuit, held), law))
     return found
+
+
+def lamp_ends(circuit: Circuit, held: str) -> tuple[int, int]:
+    """The two nodes that a lamp lies between in place of a fuse or of the load whose plug is named."""
+    element = circuit.elements.get(held)
+    if element is None:
+        feed, earth = load_ways(circuit, held)
+        return circuit.node_of[feed], circuit.node_of[earth]
+    first, second = list(element.kind.terminals(element.values))[:2]
+    return element.nodes[first], element.nodes[second]
 
 
 def lamp_volts(circuit: Circuit) -> float:

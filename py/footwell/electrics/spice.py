@@ -69,7 +69,7 @@ def _head(point: OperatingPoint, notes: Sequence[str]) -> list[str]:
         "controls": controls,
         "engine": setup.engine,
         "unplugged or pulled out": ", ".join(setup.apart),
-        "lamp in place of the load": ", ".join(f"{w:g} W at {c}" for c, w in setup.stand_in),
+        "lamp in place of a load or fuse": ", ".join(f"{w:g} W at {c}" for c, w in setup.stand_in),
         "faults": ", ".join(f"{f.element} {f.mode} {f.size or ''}".strip() for f in point.faults),
         "fuses blown": ", ".join(point.blown),
         "relays that chatter, shown in one of their states": ", ".join(point.chatters),

@@ -10,7 +10,7 @@ from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
 from itertools import combinations
 
-from footwell.circuit.circuit import AS_DRAWN, Element, build
+from footwell.circuit.circuit import AS_DRAWN, Element, by_the_sheet
 from footwell.electrics.breaks import (
     AT_REST,
     BROKEN,
@@ -106,7 +106,8 @@ def _works(point: OperatingPoint, element: Element) -> bool:
 
 def _is_stood_in(point: OperatingPoint, load: str) -> bool:
     """Whether a lamp stands in for the load at its plug."""
-    plugs = [point.circuit.connectors[plug] for plug, _ in point.setup.stand_in]
+    known = point.circuit.connectors
+    plugs = [known[held] for held, _ in point.setup.stand_in if held in known]
     return any(end.startswith(f"{load}.") for plug in plugs for end in plug.part_ways.values())
 
 
@@ -156,10 +157,7 @@ def _reasons(
 
 def _as_drawn(point: OperatingPoint) -> OperatingPoint:
     """The same situation with every wire where it belongs."""
-    cache = point.circuit.cache
-    if "drawn" not in cache:
-        cache["drawn"] = build(point.circuit.sheet, point.circuit.values)
-    return operate(cache["drawn"], point.setup, point.faults)
+    return operate(by_the_sheet(point.circuit), point.setup, point.faults)
 
 
 def _moved_wires(

@@ -367,7 +367,7 @@ class _State:
             place = next((w for w in body.check.split() if "." in w), "")
             self.unreachable.update([place.split(".")[0]] if place else [])
         elif body.reason == "no instrument":
-            known = (tools for name, tools in NEEDS.items() if body.check.startswith(name))
+            known = (needs[0] for name, needs in NEEDS.items() if body.check.startswith(name))
             self.lost_tools.update(next(known, ()))
         elif body.reason == "alone":
             self.tools = replace(self.tools, helper=False)

@@ -12,7 +12,7 @@ import re
 from collections.abc import Callable, Mapping, Sequence
 
 from footwell.checks.bench import BENCHED
-from footwell.checks.catalogue import FUSES, LOOKED_AT, load_plugs
+from footwell.checks.catalogue import FUSES, LOOKED_AT, fuses, load_plugs
 from footwell.checks.check import (
     BENCH,
     CLAMP,
@@ -112,7 +112,8 @@ def _belongs_to_part(circuit: Circuit, check: Check) -> bool:
 def _why_not(circuit: Circuit, check: Check) -> str:
     if check.instrument == SUBSTITUTE:
         lamps = dict(check.setup.stand_in)
-        return "" if check.red in lamps else "A substitute lamp needs a load's plug and its watts."
+        fits = check.red in lamps and check.red in circuit.connectors
+        return "" if fits else "A substitute lamp needs a load's plug and its watts."
     if check.instrument in (FEED, LOAD):
         known = check.red in circuit.sheet.loads
         return "" if known else f"{_said(check.red)} is not a load on this sheet."
@@ -145,8 +146,10 @@ def setup_of(
 
 
 def _watts(circuit: Circuit, plug: str, text: str) -> float:
-    if plug not in load_plugs(circuit):
-        raise NotOnSheet(f"{_said(plug)} is not the plug of a load, so no lamp fits on it.")
+    if plug not in (*load_plugs(circuit), *fuses(circuit)):
+        raise NotOnSheet(
+            f"{_said(plug)} is no fuse and not the plug of a load, so no lamp fits there."
+        )
     watts = float(text[:-2]) if _WATTS.fullmatch(text) else math.nan
     if not 0.0 < watts <= LARGEST_LAMP_WATTS:
         raise NotOnSheet(f"The lamp on {_said(plug)} needs its watts, such as “21 W”.")

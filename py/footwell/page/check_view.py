@@ -229,7 +229,8 @@ def _goal(circuit: Circuit, check: Check) -> str:
         gives = any(circuit.elements[e].kind.name in GIVING for e in held)
         return f"What does {names} give?" if gives else f"What is lost across {names}?"
     if check.instrument == CLAMP:
-        return f"What current flows in {say.short_named(circuit, check.red)}?"
+        what = "Does the current of a short flow" if check.setup.stand_in else "What current flows"
+        return f"{what} in {say.short_named(circuit, check.red)}?"
     if check.instrument == OHMS:
         return _goal_ohms(circuit, check)
     return GOALS[check.instrument].format(red=red)

@@ -17,11 +17,14 @@ from footwell.checks.check import (
     SUBSTITUTE,
     VOLTS,
     Check,
+    nodes,
 )
+from footwell.checks.clamped import clamp_end, near_end
 from footwell.checks.fusing import own_fuse_amps
 from footwell.checks.safety import starters_of
 from footwell.circuit.circuit import Circuit
 from footwell.diagnosis.case import Case, Taken
+from footwell.electrics.laying import lamp_ends
 from footwell.page import words as say
 
 TRY_LAMP = "Try the lamp across the battery first: it must light."
@@ -83,7 +86,7 @@ def _do(circuit: Circuit, check: Check) -> str:
     if check.instrument == LAMP:
         return f"Clip the test lamp to {black}. Touch {red}."
     if check.instrument == CLAMP:
-        return f"Put the clamp around {red} alone, arrow along the current."
+        return _do_clamp(circuit, check)
     if check.instrument == OHMS:
         apart = _take_apart(circuit, check)
         both = say.two_places(circuit, check.red, check.black)
@@ -96,8 +99,7 @@ def _do(circuit: Circuit, check: Check) -> str:
         apart = _take_apart(circuit, check)
         return f"{apart} Put a 21 W lamp in place of {red}. Switch on and look at the lamp."
     if check.instrument == SUBSTITUTE:
-        watts = check.setup.stand_in[0][1]
-        return f"Unplug {red}. Put a {watts:g} W lamp across its two ways. Switch on and look at the lamp."
+        return f"{_put_lamp(circuit, check)} Switch on and look at the lamp."
     if check.instrument == LISTEN:
         return f"Hold a finger on {red} and switch on."
     return _do_look(circuit, check.red, red)
@@ -118,12 +120,33 @@ def _do_look(circuit: Circuit, element: str, name: str) -> str:
 
 def _do_volts(circuit: Circuit, check: Check, red: str, black: str) -> str:
     if check.setup.stand_in:
-        plug, watts = check.setup.stand_in[0]
-        unplug = f"Unplug {circuit.connectors[plug].name}."
-        return f"{unplug} Put a {watts:g} W lamp across its two ways. Measure across the lamp."
+        across = {*lamp_ends(circuit, check.setup.stand_in[0][0])} == {*nodes(circuit, check)}
+        where = (
+            "Measure across the lamp." if across else f"Red lead on {red}. Black lead on {black}."
+        )
+        return f"{_put_lamp(circuit, check)} {where}"
     apart = f"{_take_apart(circuit, check)} " if check.setup.apart else ""
     verb = "Back-probe" if check.red.count(".") == 2 and not apart else "Red lead on"
     return f"{apart}{verb} {red}. Black lead on {black}."
+
+
+def _put_lamp(circuit: Circuit, check: Check) -> str:
+    """The lamp of a set-up, to its place."""
+    held, watts = check.setup.stand_in[0]
+    if held in circuit.connectors:
+        return (
+            f"Unplug {circuit.connectors[held].name}. Put a {watts:g} W lamp across its two ways."
+        )
+    return f"Pull out {say.short_named(circuit, held)}. Put a {watts:g} W lamp in its place."
+
+
+def _do_clamp(circuit: Circuit, check: Check) -> str:
+    wire = next(w for w in circuit.sheet.wires if w.id == check.red)
+    ends = {"1": wire.start.split(".")[0], "2": wire.end.split(".")[0]}
+    near, at = (find(circuit, wire.id, check.setup) for find in (near_end, clamp_end))
+    arrow = f"close to {ends[at]}, arrow {'away from' if at == near else 'towards'} it"
+    clamp = f"Put the clamp around {say.place_named(circuit, wire.id)} alone, {arrow}."
+    return f"{_put_lamp(circuit, check)} Switch on. {clamp}" if check.setup.stand_in else clamp
 
 
 def _take_apart(circuit: Circuit, check: Check) -> str:

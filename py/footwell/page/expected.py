@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from footwell.checks.catalogue import Tools, catalogue, working_setups
-from footwell.checks.check import LAMP, NEEDS, VOLTS, Check
+from footwell.checks.check import EVERY_TOOL, LAMP, VOLTS, Check
 from footwell.checks.predict import Prediction, expected
 from footwell.checks.safety import refusal
 from footwell.circuit.circuit import AS_DRAWN, Circuit
@@ -23,7 +23,7 @@ from footwell.page.bands import Span, others, spans, told
 from footwell.page.wiring_view import word
 from footwell.parts.base import EARTH, Mode
 
-EVERYTHING = Tools(tuple(sorted({tool for tools in NEEDS.values() for tool in tools})), helper=True)
+EVERYTHING = Tools(EVERY_TOOL, helper=True)
 LARGEST_SIZE = 1e9
 
 

@@ -224,7 +224,10 @@ def condition(circuit: Circuit, setup: SetupState, plugged: str = "everything pl
     pieces = [controls_words(circuit, setup), *apart_words(circuit, setup, element_named)]
     if not setup.apart and plugged:
         pieces.append(plugged)
-    pieces += [f"{watts:g} W lamp on {plug}" for plug, watts in setup.stand_in]
+    pieces += [
+        f"{watts:g} W lamp {'on' if held in circuit.connectors else 'in place of'} {held}"
+        for held, watts in setup.stand_in
+    ]
     pieces.append("engine running" if setup.engine == "on" else "engine off")
     if len(phases(circuit, setup)) > 1:
         pieces.append("readings are the average of PWM")
