@@ -12,9 +12,9 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
-from footwell.checks.catalogue import minutes
 from footwell.checks.check import Check
 from footwell.checks.glance import Panel
+from footwell.checks.minutes import minutes
 from footwell.diagnosis.belief import Belief, Weighed, by_repair
 from footwell.diagnosis.case import Case
 from footwell.diagnosis.choose import choices, confirming, live_of, panel_of

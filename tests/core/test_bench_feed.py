@@ -6,8 +6,9 @@ from __future__ import annotations
 import pytest
 
 from footwell.checks.bench import ALWAYS, BENCH_WORDS, NEVER, POORLY, WELL
-from footwell.checks.catalogue import Tools, catalogue
+from footwell.checks.catalogue import catalogue
 from footwell.checks.check import BENCH, Check
+from footwell.checks.hands import Tools
 from footwell.checks.predict import expected
 from footwell.checks.safety import cautions, refusal
 from footwell.circuit.circuit import AS_DRAWN

@@ -7,8 +7,10 @@ from typing import Any
 
 import pytest
 
-from footwell.checks.catalogue import NEED_A_HAND, catalogue, held_down, minutes
+from footwell.checks.catalogue import catalogue
 from footwell.checks.check import CLAMP, FUSE_LAMP, VOLTS, Check
+from footwell.checks.hands import NEED_A_HAND, held_down
+from footwell.checks.minutes import minutes
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.along import along
 from footwell.diagnosis.belief import Belief, believe

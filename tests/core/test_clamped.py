@@ -5,9 +5,10 @@ from __future__ import annotations
 
 import pytest
 
-from footwell.checks.catalogue import Tools, catalogue
+from footwell.checks.catalogue import catalogue
 from footwell.checks.check import CLAMP, FUSE_LAMP, SUBSTITUTE, VOLTS, Check
 from footwell.checks.glance import Panel
+from footwell.checks.hands import Tools
 from footwell.checks.predict import Reading, expected, readings
 from footwell.checks.safety import refusal
 from footwell.circuit.circuit import Circuit
@@ -172,6 +173,19 @@ def test_a_short_behind_a_splice_is_mended_and_no_sound_wire_beside_it(wire: str
     assert run.replaced == [wire, "F1"] and run.solved
     last = [step for step in run.steps if "clamp" in step and f"{wire} " in step]
     assert last  # the chafed wire itself was read
+
+
+@pytest.mark.parametrize(
+    ("sheet", "lamp"), [(MARKERS, "a 24 V 21 W lamp"), (STARTER, "a 21 W lamp")]
+)
+def test_the_lamp_is_told_by_its_volts_where_the_usual_one_would_burn_out(
+    sheet: str, lamp: str
+) -> None:
+    case = replay(begin(read(sheet).sheet, vehicle_of(Trial(sheet, ())), ALL_TOOLS).events).case
+    (first, *_) = followed(case.now).values()
+    in_seat = Check(FUSE_LAMP, "F1", "", set_up(case.now, apart=("F1",)))
+    for check in (first, in_seat):
+        assert lamp in what_to_do(case, check)
 
 
 @pytest.mark.parametrize(("lamp", "words"), [({}, "close to X5"), ({"F1": 21.0}, "close to F1")])

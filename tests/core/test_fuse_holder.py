@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import math
 
-from footwell.checks.catalogue import Tools, catalogue
+from footwell.checks.catalogue import catalogue
 from footwell.checks.check import OHMS, VOLTS, Check
+from footwell.checks.hands import Tools
 from footwell.checks.predict import expected, likeliest
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.choose import confirms

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from footwell.checks.catalogue import Tools, catalogue, held_down, minutes
+from footwell.checks.catalogue import catalogue
 from footwell.checks.check import CLAMP, EVERY_TOOL, LAMP, LISTEN, VOLTS, Check
+from footwell.checks.hands import Tools, held_down
+from footwell.checks.minutes import minutes
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.setup import set_up
 

@@ -8,8 +8,9 @@ from random import Random
 import pytest
 from parity.seed import commit, some
 
-from footwell.checks.catalogue import Tools, catalogue, working_setups
+from footwell.checks.catalogue import catalogue, working_setups
 from footwell.checks.check import LAMP, VOLTS, Check
+from footwell.checks.hands import Tools
 from footwell.checks.idle import moves_no_current
 from footwell.checks.outlook import activities, from_outside, outlooks
 from footwell.checks.predict import PROBES, Reading, Words, _foretold, foretold

@@ -92,9 +92,9 @@ def test_a_repair_whose_fault_was_measured_is_called_proven() -> None:
 
 
 def test_a_repair_whose_fault_was_seen_is_not_called_measured() -> None:
-    step, _, _ = before_repair(FAN, Fault("SP2", "open:2"))
+    step, _, _ = before_repair(FAN, Fault("X1.30", "open"))
     assert (step.element, step.why) == (
-        "SP2",
+        "X1.30",
         "It is proven by what was seen at its own place.",
     )
 

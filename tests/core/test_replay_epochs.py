@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from footwell.checks.catalogue import Tools
+from footwell.checks.hands import Tools
 from footwell.diagnosis.case import Sighting, Taken
 from footwell.faults.miswiring import as_drawn
 from footwell.job.events import Event

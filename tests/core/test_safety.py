@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from footwell.checks.catalogue import Tools, catalogue
+from footwell.checks.catalogue import catalogue
 from footwell.checks.check import (
     CLAMP,
     FEED,
@@ -21,6 +21,7 @@ from footwell.checks.check import (
     VOLTS,
     Check,
 )
+from footwell.checks.hands import Tools
 from footwell.checks.safety import PROTECTED, TEXTS, cautions, hazards_at, refusal
 from footwell.circuit.circuit import Circuit, build
 from footwell.sheet.reading import read_data

@@ -5,8 +5,9 @@ from __future__ import annotations
 
 import pytest
 
-from footwell.checks.catalogue import Tools, catalogue
+from footwell.checks.catalogue import catalogue
 from footwell.checks.check import FEED, FUSE_LAMP, LAMP, OHMS, SUBSTITUTE, VOLTS, Check
+from footwell.checks.hands import Tools
 from footwell.checks.safety import refusal
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.setup import set_up

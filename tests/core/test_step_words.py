@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from footwell.checks.catalogue import Tools, catalogue, held_down, working_setups
+from footwell.checks.catalogue import catalogue, working_setups
 from footwell.checks.check import FEED, LAMP, LOOK, OHMS, VOLTS, Check
+from footwell.checks.hands import Tools, held_down
 from footwell.checks.safety import cautions
 from footwell.circuit.circuit import Circuit, build
 from footwell.circuit.fault import Fault

@@ -11,9 +11,10 @@ from functools import cache
 from pathlib import Path
 
 from footwell.checks import sights
-from footwell.checks.catalogue import Tools, catalogue, working_setups
+from footwell.checks.catalogue import catalogue, working_setups
 from footwell.checks.check import LOOK, OHMS, VOLTS, Check
 from footwell.checks.clipped import part_of
+from footwell.checks.hands import Tools
 from footwell.checks.outlook import outlook
 from footwell.checks.predict import Nuisance, Reading, expected, seen_as
 from footwell.circuit.circuit import Circuit, build

@@ -9,8 +9,9 @@ from dataclasses import dataclass, field, replace
 from family import SWITCHES, Family
 
 from footwell.checks import sights
-from footwell.checks.catalogue import Tools, working_setups
+from footwell.checks.catalogue import working_setups
 from footwell.checks.check import VOLTS, Check
+from footwell.checks.hands import Tools
 from footwell.checks.outlook import outlook
 from footwell.checks.predict import Reading, Words, expected, seen_as
 from footwell.circuit.circuit import Circuit

@@ -1,10 +1,9 @@
-"""Every check worth thinking of on a circuit, with the tools at hand, and the minutes each costs."""
+"""Every check worth thinking of on a circuit, with the tools at hand."""
 
 from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from footwell.checks.bench import BENCHED
 from footwell.checks.check import (
@@ -21,11 +20,13 @@ from footwell.checks.check import (
     Check,
 )
 from footwell.checks.clamped import wires_behind
+from footwell.checks.hands import Tools, at_hand
 from footwell.checks.lines import bus_fuses, on_both_lines
+from footwell.checks.minutes import reach_minutes
+from footwell.checks.pairs import plugged_places, touchable_pairs
 from footwell.checks.safety import refusal
 from footwell.checks.showing import showing
 from footwell.circuit.circuit import Circuit, Element
-from footwell.circuit.places import Place, places
 from footwell.circuit.setup import SetupState, can_run, set_up, taken_apart
 from footwell.electrics.laying import load_ways
 from footwell.electrics.network import Slot
@@ -46,14 +47,6 @@ OPENED = (*FUSES, "contact")
 LOOKED_AT = (*OPENED, "wire", "splice")
 """Kinds that are looked at: some once they are out or apart, wires and splices, which lie in the loom, where
 nothing is left to measure."""
-
-
-@dataclass(frozen=True, slots=True)
-class Tools:
-    """Tools at hand, and whether somebody else can hold a pedal or a switch."""
-
-    names: tuple[str, ...] = ("meter",)
-    helper: bool = False
 
 
 def working_setups(circuit: Circuit, engine: str = "off") -> list[SetupState]:
@@ -99,31 +92,6 @@ def catalogue(circuit: Circuit, tools: Tools, engine: str = "off") -> list[Check
     return circuit.cache[key]  # type: ignore[no-any-return]
 
 
-NEED_A_HAND = (LISTEN, FEED)
-"""Checks that take a hand all the time. Leads and lamps are clipped or pushed in and stay, so that somebody
-alone can hold a switch meanwhile."""
-
-CLIP_MINUTES = 1.0
-"""For leads that hold by themselves (common practice, no source)."""
-
-
-def at_hand(circuit: Circuit, check: Check, tools: Tools) -> bool:
-    """Whether tools that will do for the check are there, and hands enough."""
-    equipped = all(any(tool in tools.names for tool in any_of) for any_of in check.needs)
-    free = tools.helper or check.instrument not in NEED_A_HAND or not held_down(circuit, check)
-    return equipped and free
-
-
-def held_down(circuit: Circuit, check: Check) -> tuple[str, ...]:
-    """Controls that have to be held while the check is made elsewhere: a pedal, a push."""
-    off = {c.part: c.off for c in circuit.sheet.controls}
-    return tuple(
-        part
-        for part, position in check.setup.controls
-        if position != off[part] and getattr(circuit.elements[part].values, "momentary", False)
-    )
-
-
 def _all(circuit: Circuit, engine: str) -> Iterator[Check]:
     setups = working_setups(circuit, engine)
     for setup in setups:
@@ -167,13 +135,9 @@ def looked_at(circuit: Circuit, element: str) -> Check | None:
 
 
 def _to_earth(circuit: Circuit, setup: SetupState) -> Iterator[Check]:
-    for place in _plugged(circuit):
+    for place in plugged_places(circuit):
         yield Check(VOLTS, place.id, EARTH, setup)
         yield Check(LAMP, place.id, EARTH, setup)
-
-
-def _plugged(circuit: Circuit) -> list[Place]:
-    return [p for p in places(circuit).values() if p.plugged and p.id != EARTH]
 
 
 def _drops(circuit: Circuit, setup: SetupState) -> Iterator[Check]:
@@ -191,33 +155,6 @@ LEAST_AMPS = 0.02
 
 def _carries(point: OperatingPoint, slot: Slot) -> bool:
     return abs(slot.branch.law.at(point.across(slot))[0]) >= LEAST_AMPS
-
-
-def touchable_pairs(circuit: Circuit) -> dict[tuple[str, str], tuple[str, str]]:
-    """(element, branch) to the two places that enclose it most closely, where the circuit offers them."""
-    if "pairs" not in circuit.cache:
-        outside = _touched_from(circuit)
-        found: dict[tuple[str, str], tuple[str, str]] = {}
-        for element in circuit.elements.values():
-            for state in element.kind.states(element.values):
-                for branch in circuit.branches(element, state):
-                    a, b = (outside.get(element.nodes[end]) for end in (branch.a, branch.b))
-                    if a and b and a != b:
-                        found[element.id, branch.name] = (b, a) if a == EARTH else (a, b)
-        circuit.cache["pairs"] = found
-    return circuit.cache["pairs"]  # type: ignore[no-any-return]
-
-
-def _touched_from(circuit: Circuit) -> dict[int, str]:
-    """Place from which a node is touched, going through one plug's contact where the node is inside."""
-    reach = {p.node: p.id for p in reversed(_plugged(circuit))}
-    outside = reach | {circuit.earth: EARTH}
-    for element in circuit.elements.values():
-        if element.kind.name == "contact":
-            a, b = element.nodes["1"], element.nodes["2"]
-            if b not in outside and a in reach:
-                outside[b] = reach[a]
-    return outside
 
 
 def _feed_wires(circuit: Circuit) -> list[str]:
@@ -353,7 +290,7 @@ def _between_lines(circuit: Circuit, rest: SetupState) -> Iterator[Check]:
 def _without_a_unit(circuit: Circuit, setups: list[SetupState]) -> Iterator[Check]:
     """Volts on each line of a data bus with one plug on it off. Where a probe gets to it most easily: a
     short that goes with the plug lies behind it. At the plug's own half: what is open before it shows."""
-    pairs = sorted(_line_pairs(circuit), key=lambda pair: _reach(circuit, _owner(pair[0])))
+    pairs = sorted(_line_pairs(circuit), key=lambda pair: reach_minutes(circuit, _owner(pair[0])))
     plugs = dict.fromkeys(_owner(red) for red, _ in pairs)
     for plug in (name for name in plugs if circuit.connectors[name].unplugs):
         elsewhere = next((pair for pair in pairs if _owner(pair[0]) != plug), ())
@@ -414,58 +351,3 @@ def _terminal_points(circuit: Circuit, part: str) -> dict[str, str]:
     if element.kind.pulls_out and not found:
         found = {t: f"{part}.{t}" for t in element.kind.terminals(element.values)}
     return found
-
-
-TAKE = {
-    VOLTS: 0.5,
-    LAMP: 0.5,
-    FUSE_LAMP: 0.7,
-    CLAMP: 0.7,
-    OHMS: 0.7,
-    FEED: 2.0,
-    BENCH: 2.5,
-    SUBSTITUTE: 0.3,
-    LOOK: 0.5,
-    LISTEN: 0.3,
-}
-"""Minutes to take a reading once there (common practice, no source)."""
-
-UNWRAP_MINUTES = 3.0
-"""For the tape off a splice and on again (common practice, no source)."""
-
-
-def minutes(circuit: Circuit, check: Check, before: Check | None) -> float:
-    """Minutes for a check after another: reach the places, change the set-up, read."""
-    here = _owners(before) if before else set()
-    reach = sum(_reach(circuit, owner) for owner in sorted(_owners(check)) if owner not in here)
-    change = 0.0
-    controls = (
-        dict(before.setup.controls) if before else {c.part: c.off for c in circuit.sheet.controls}
-    )
-    change += 0.15 * sum(controls.get(part) != position for part, position in check.setup.controls)
-    apart = set(before.setup.apart) if before else set()
-    for name in sorted(apart ^ set(check.setup.apart)):
-        change += circuit.connectors[name].unplug_minutes if name in circuit.connectors else 0.5
-    lamps = dict(before.setup.stand_in) if before else {}
-    change += 0.7 * len(set(check.setup.stand_in) ^ set(lamps.items()))
-    second_hand = 0.5 if check.instrument == VOLTS and check.black != EARTH else 0.0
-    if held_down(circuit, check):
-        change += CLIP_MINUTES
-    if check.instrument == LOOK and circuit.elements[check.red].kind.name == "splice":
-        change += UNWRAP_MINUTES
-    return round(reach + change + TAKE.get(check.instrument, 0.5) + second_hand, 2)
-
-
-def _owners(check: Check) -> set[str]:
-    return {p.split(".")[0] for p in (check.red, check.black) if p not in ("", EARTH)} | set(
-        check.setup.apart
-    )
-
-
-def _reach(circuit: Circuit, owner: str) -> float:
-    if owner in circuit.connectors:
-        return circuit.connectors[owner].minutes
-    for part in circuit.sheet.parts:
-        if part.id == owner:
-            return part.minutes or 2.0
-    return 2.0

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from footwell.circuit.circuit import Circuit
+from footwell.circuit.places import places
 from footwell.circuit.setup import SetupState
 from footwell.parts.base import EARTH
 
@@ -88,6 +89,17 @@ class Check:
     @property
     def unit(self) -> str:
         return {VOLTS: "V", CLAMP: "A", OHMS: "Ω"}.get(self.instrument, "")
+
+
+def bared(circuit: Circuit, check: Check) -> str:
+    """The splice whose tape is off for a check: to look at it, or for a probe at one of its joints that
+    cannot be got at otherwise. "" for any other check."""
+    for point in (check.red, check.black) if check.instrument in (LOOK, VOLTS, LAMP) else ():
+        owner = point.split(".")[0]
+        element = circuit.elements.get(owner)
+        if element and element.kind.name == "splice" and point not in places(circuit):
+            return owner
+    return ""
 
 
 def nodes(circuit: Circuit, check: Check) -> tuple[int, int]:

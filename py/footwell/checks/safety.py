@@ -21,6 +21,7 @@ from footwell.checks.check import (
     SUBSTITUTE,
     VOLTS,
     Check,
+    bared,
 )
 from footwell.checks.clipped import between_lines
 from footwell.checks.lines import (
@@ -32,6 +33,7 @@ from footwell.checks.lines import (
     unfused,
 )
 from footwell.circuit.circuit import Circuit
+from footwell.circuit.setup import set_up
 from footwell.electrics.operating_point import operate
 
 CURRENT_DRAWING = (LAMP, SUBSTITUTE, FEED, BENCH, FUSE_LAMP)
@@ -142,6 +144,14 @@ TEXTS: dict[str, CautionText] = {
             "Take the battery's negative lead off before the tape comes off",
             "at the splice",
             "A bare joint that touches metal sparks and burns",
+        ),
+        CautionText(
+            "bare joint",
+            "CAUTION",
+            "The joint is bare and live while you measure",
+            "Everything off while the tape comes off and goes on. Touch the joint with the probe alone",
+            "at the splice",
+            "Against metal it sparks and blows the fuse",
         ),
         CautionText(
             "unfused wire",
@@ -383,6 +393,8 @@ def cautions(circuit: Circuit, check: Check) -> list[CautionText]:
         names.add("dead bus" if between_lines(circuit, check) else "live circuit")
     if _bares_live_metal(circuit, check):
         names.add("live joint")
+    if bared(circuit, check) and check.instrument != LOOK:
+        names.add("bare joint")
     if _moves_unfused_wire(circuit, check):
         names.add("unfused wire")
     texts = (_at_its_part(circuit, TEXTS[n]) for n in names)
@@ -390,10 +402,12 @@ def cautions(circuit: Circuit, check: Check) -> list[CautionText]:
 
 
 def _bares_live_metal(circuit: Circuit, check: Check) -> bool:
-    """Whether the tape comes off a joint that has voltage in the set-up of the look."""
-    if check.instrument != LOOK or not _is_splice(circuit, check.red):
+    """Whether the tape comes off a joint that has voltage with everything off."""
+    splice = bared(circuit, check)
+    if not splice:
         return False
-    return not _without_voltage(circuit, check, touched(circuit, check))
+    look = Check(LOOK, splice, "", set_up(circuit))
+    return not _without_voltage(circuit, look, touched(circuit, look))
 
 
 def _moves_unfused_wire(circuit: Circuit, check: Check) -> bool:

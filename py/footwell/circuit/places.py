@@ -10,7 +10,6 @@ from dataclasses import dataclass
 
 from footwell.circuit.circuit import Circuit
 from footwell.parts.base import EARTH
-from footwell.sheet.models import SheetPart
 from footwell.sheet.points import number, seen_point
 
 
@@ -45,7 +44,7 @@ def _terminal_places(circuit: Circuit) -> list[Place]:
             f"{part.id}.{terminal}",
             part.id,
             circuit.node_of[f"{part.id}.{terminal}"],
-            _terminal_name(circuit, part, terminal),
+            terminal_named(circuit, part.id, terminal),
             part.minutes or 2.0,
             True,
             tuple(part.hazards),
@@ -55,8 +54,9 @@ def _terminal_places(circuit: Circuit) -> list[Place]:
     ]
 
 
-def _terminal_name(circuit: Circuit, part: SheetPart, terminal: str) -> str:
-    """A terminal in words; the joints of a splice have no numbers, but wires."""
+def terminal_named(circuit: Circuit, owner: str, terminal: str) -> str:
+    """A part's terminal in words; the joints of a splice have no numbers, but wires."""
+    part = next(p for p in circuit.sheet.parts if p.id == owner)
     name, point = named(part.name, part.id), f"{part.id}.{terminal}"
     wire = next((w for w in circuit.sheet.wires if point in (w.start, w.end)), None)
     if part.kind != "splice" or wire is None:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from footwell.checks.catalogue import minutes
 from footwell.checks.check import Check
+from footwell.checks.minutes import minutes
 from footwell.diagnosis.belief import Belief, Weighed
 from footwell.diagnosis.case import Case
 from footwell.diagnosis.choose import (

@@ -11,8 +11,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, field
 
-from footwell.checks.catalogue import Tools
 from footwell.checks.check import Check
+from footwell.checks.hands import Tools
 from footwell.circuit.circuit import AS_DRAWN, Arrangement, Circuit, HalfId, arranged
 from footwell.circuit.fault import Fault
 from footwell.circuit.setup import SetupState

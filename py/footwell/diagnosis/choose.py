@@ -8,10 +8,10 @@ Once one repair stands above the others, only checks that could confirm it (or s
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from footwell.checks.catalogue import catalogue, minutes, touchable_pairs
+from footwell.checks.catalogue import catalogue
 from footwell.checks.check import (
     BENCH,
     CLAMP,
@@ -27,6 +27,8 @@ from footwell.checks.check import (
 )
 from footwell.checks.clipped import part_of
 from footwell.checks.glance import Panel
+from footwell.checks.minutes import minutes
+from footwell.checks.pairs import held_between
 from footwell.checks.predict import Branched, Prediction, Reading, Words, expected, readings
 from footwell.circuit.circuit import Circuit, Element, HalfId
 from footwell.circuit.fault import Fault
@@ -75,14 +77,29 @@ def choices(case: Case, belief: Belief) -> list[Choice]:
         for half in case.doubtful
         if look_id(half) not in case.skipped
     ]
+    found += _telling(case, panel, live, sensible(case, live))
+    return sorted(found, key=lambda c: (-c.worth, c.check.id if c.check else ""))
+
+
+def best_of(case: Case, belief: Belief, checks: Iterable[Check]) -> Choice | None:
+    """The one of some checks that is worth doing most, if any is."""
+    live = live_of(belief)
+    found = _telling(case, panel_of(case, live), live, checks)
+    return min(found, key=lambda c: (-c.worth, c.check.id if c.check else ""), default=None)
+
+
+def _telling(
+    case: Case, panel: Panel, live: Sequence[Weighed], checks: Iterable[Check]
+) -> Iterator[Choice]:
+    """Those of some checks that tell something and are neither made nor passed over."""
+    before = entropy(list(by_repair(live).values()))
     passed_over = case.skipped | case.taken
-    for check in sensible(case, live):
+    for check in checks:
         out_of_reach = check.id in passed_over or owners(check) & case.unreachable
         if not out_of_reach and not panel.is_level(check, APART_SIGMAS):
             bits = before - bits_left(cells(panel, check, live))
             if bits > DECISIVE:
-                found.append(Choice(check, None, bits, minutes(case.now, check, case.last_check)))
-    return sorted(found, key=lambda c: (-c.worth, c.check.id if c.check else ""))
+                yield Choice(check, None, bits, minutes(case.now, check, case.last_check))
 
 
 def sensible(case: Case, live: Sequence[Weighed]) -> Iterator[Check]:
@@ -207,23 +224,11 @@ def subjects(circuit: Circuit, check: Check) -> set[tuple[str, str]]:
         }
     if check.instrument in (FEED, LISTEN, LOAD):
         return {(check.red, "")}
-    if (
-        check.instrument == CLAMP and check.setup.stand_in
-    ):  # what the lamp lets through is no load's own
-        return set()
+    if check.instrument == CLAMP and check.setup.stand_in:
+        return set()  # what the lamp lets through is no load's own
     if check.instrument in (CLAMP, SUBSTITUTE):
         return {(load, "") for load in circuit.sheet.loads}
-    return _between(circuit).get(frozenset((check.red, check.black)), set())
-
-
-def _between(circuit: Circuit) -> dict[frozenset[str], set[tuple[str, str]]]:
-    """Two places to what lies between them and can be measured by holding probes to both."""
-    if "between" not in circuit.cache:
-        found: dict[frozenset[str], set[tuple[str, str]]] = {}
-        for key, pair in touchable_pairs(circuit).items():
-            found.setdefault(frozenset(pair), set()).add(key)
-        circuit.cache["between"] = found
-    return circuit.cache["between"]  # type: ignore[no-any-return]
+    return {*held_between(circuit, check)}
 
 
 def _branches_between(circuit: Circuit, check: Check, part: str) -> list[str]:

@@ -10,8 +10,8 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache, partial
 
-from footwell.checks.catalogue import minutes
 from footwell.checks.check import Check
+from footwell.checks.minutes import minutes
 from footwell.circuit.circuit import HalfId
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.along import along
@@ -21,13 +21,14 @@ from footwell.diagnosis.choose import CONFIRM_FROM, Choice, choices, confirming
 from footwell.diagnosis.complaint import complains, looks, odd_twice, to_look_at_again
 from footwell.diagnosis.elimination import (
     MOST_IN_VAIN,
+    at_bare_joint,
     best_try,
     fault_behind,
     in_vain,
     last_look,
     repairs_left,
 )
-from footwell.diagnosis.hypotheses import OVERLOADS
+from footwell.diagnosis.hypotheses import overloads
 from footwell.diagnosis.overloads import cause_check
 from footwell.diagnosis.proof import Proven, confirmed_by, proven
 from footwell.diagnosis.unlike import STOP_FROM, to_read_again, unlike
@@ -62,9 +63,9 @@ class Next:
     proven: Proven | None = None
     solved: bool = False
     purpose: str = ""
-    """Of a check: "narrow", "confirm", "cause", "look" before a trial or, where its number fits nothing,
-    "again"; of a repair: "try" where it is not proven; of positions: "look again" where one word alone is
-    odd."""
+    """Of a check: "narrow", "confirm", "cause", "look" or "bare joint" before a trial or, where its number
+    fits nothing, "again"; of a repair: "try" where it is not proven; of positions: "look again" where one
+    word alone is odd."""
     others: tuple[Choice, ...] = ()
     along: tuple[Choice, ...] = ()
     """Checks to take with this one, while the person is there."""
@@ -143,12 +144,8 @@ def _blows_again(case: Case, belief: Belief, repair: Repair) -> float:
     if element is None or element.kind.name != "fuse":
         return 0.0
     held = [w for w in belief.suspects if repair in w.left]
-    behind = sum(w.share for w in held if any(_overloads(f) for f in w.now))
+    behind = sum(w.share for w in held if any(overloads(f) for f in w.now))
     return behind / max(sum(w.share for w in held), 1e-12)
-
-
-def _overloads(fault: Fault) -> bool:
-    return fault.mode.split(":")[0] in OVERLOADS
 
 
 def _half_to_inspect(case: Case, belief: Belief, even_skipped: bool = False) -> HalfId | None:
@@ -222,6 +219,9 @@ def _last_resort(case: Case, belief: Belief, shares: Mapping[Repair, float]) -> 
     fault = fault_behind(belief, repair)[0] if repair else None
     if repair is None or fault is None:
         return Next("finished", solved=False)
+    bare = at_bare_joint(case, belief, shares)
+    if bare is not None:
+        return Next("check", choice=bare, purpose="bare joint")
     look = last_look(case, belief, shares, fault)
     if look is not None:
         spent = minutes(case.now, look, case.last_check)

@@ -8,12 +8,15 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from footwell.checks.catalogue import looked_at
-from footwell.checks.check import Check
+from footwell.checks.bare import at_bare_joints
+from footwell.checks.catalogue import looked_at, working_setups
+from footwell.checks.check import LAMP, VOLTS, Check
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.belief import Belief
 from footwell.diagnosis.case import Case, Taken
+from footwell.diagnosis.choose import Choice, best_of
+from footwell.diagnosis.hypotheses import overloads
 from footwell.faults.suspects import Repair
 
 JOINT_COST, PART_COST = 1.0, 4.0
@@ -82,10 +85,21 @@ def last_look(
     return None
 
 
+def at_bare_joint(case: Case, belief: Belief, shares: Mapping[Repair, float]) -> Choice | None:
+    """The reading at a splice with its tape off that is due before something is mended on trial: where it
+    tells a joint from a wire that ends there."""
+    elements = [repair[0] for repair, share in shares.items() if share >= WORTH_TRYING]
+    # A line of a bus shows only with the plug off that was off for the readings so far.
+    read = (e.check for e in case.taken_now if e.check.instrument in (VOLTS, LAMP))
+    used = (check.setup for check in read if not check.setup.stand_in)
+    setups = list(dict.fromkeys([*working_setups(case.now, case.engine), *used]))
+    return best_of(case, belief, at_bare_joints(case.now, elements, case.tools, setups))
+
+
 def _may_show(case: Case, fault: Fault, tried: Fault) -> bool:
     """A bad splice is seen once its tape is off. A wire that lies on earth has its insulation through: before
-    the trial of one such wires are looked along. A break hides in its insulation."""
-    return _kind(case, fault) == "splice" or (_on_earth(case, fault) and _on_earth(case, tried))
+    anything is tried that takes too much current wires are looked along. A break hides in its insulation."""
+    return _kind(case, fault) == "splice" or (_on_earth(case, fault) and overloads(tried))
 
 
 def _on_earth(case: Case, fault: Fault) -> bool:

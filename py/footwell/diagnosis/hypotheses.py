@@ -21,6 +21,11 @@ OVERLOADS = ("stiff", "seized", "short", "short_to_earth", "stuck_closed")
 """Modes that can overload other parts."""
 
 
+def overloads(fault: Fault) -> bool:
+    """Whether a fault takes more current than is good for what lies before it."""
+    return fault.mode.split(":")[0] in OVERLOADS
+
+
 def used_setups(case: Case) -> tuple[SetupState, ...]:
     """Set-ups that the complaint shows were used, in the order told."""
     return tuple(dict.fromkeys(e.setup for e in case.evidence if isinstance(e, Sighting)))

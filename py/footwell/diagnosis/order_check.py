@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from footwell.checks.catalogue import catalogue, minutes
+from footwell.checks.catalogue import catalogue
 from footwell.checks.check import Check
+from footwell.checks.minutes import minutes
 from footwell.circuit.circuit import HalfId
 from footwell.diagnosis.belief import Weighed, entropy
 from footwell.diagnosis.case import Case

@@ -5,15 +5,16 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from footwell.checks.catalogue import catalogue, minutes
+from footwell.checks.catalogue import catalogue
 from footwell.checks.check import CLAMP, FEED, VOLTS, Check
+from footwell.checks.minutes import minutes
 from footwell.checks.predict import expected
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.case import Case, Taken
 from footwell.diagnosis.choose import Choice, distinct
 from footwell.diagnosis.damage import Stress, stresses
-from footwell.diagnosis.hypotheses import OVERLOADS, used_setups
+from footwell.diagnosis.hypotheses import overloads, used_setups
 from footwell.diagnosis.proof import Proven
 
 EFFECTS = {
@@ -43,7 +44,7 @@ def overloading(case: Case, fault: Fault, suspects: Iterable[Fault]) -> list[tup
     return [
         (suspect, stress)
         for suspect in suspects
-        if suspect.mode.split(":")[0] in OVERLOADS and suspect.element != fault.element
+        if overloads(suspect) and suspect.element != fault.element
         for (element, _), stress in stresses(case.now, used_setups(case), (suspect,)).items()
         if element == fault.element
     ]

@@ -14,8 +14,8 @@ from typing import Literal
 
 from pydantic import ValidationError
 
-from footwell.checks.catalogue import Tools
 from footwell.checks.check import NEEDS, VOLTS, Check
+from footwell.checks.hands import Tools
 from footwell.checks.predict import seen_as
 from footwell.circuit.circuit import Arrangement, Circuit, HalfId, arranged, build
 from footwell.circuit.setup import set_up

@@ -8,7 +8,6 @@ from dataclasses import dataclass
 
 from footwell import RELEASE
 from footwell.checks.bench import BENCH_WORDS
-from footwell.checks.catalogue import minutes, touchable_pairs
 from footwell.checks.check import (
     BENCH,
     CLAMP,
@@ -25,6 +24,8 @@ from footwell.checks.check import (
 )
 from footwell.checks.clipped import between_lines, part_of
 from footwell.checks.glance import Number
+from footwell.checks.minutes import minutes
+from footwell.checks.pairs import held_between
 from footwell.checks.predict import (
     Prediction,
     Words,
@@ -220,11 +221,7 @@ def _goal(circuit: Circuit, check: Check) -> str:
     if check.instrument == VOLTS and check.setup.stand_in:
         return "Does the feed hold under a lamp in place of the load?"
     if check.instrument == VOLTS:
-        held = [
-            e
-            for (e, _), pair in touchable_pairs(circuit).items()
-            if set(pair) == {check.red, check.black}
-        ]
+        held = sorted(element for element, _ in held_between(circuit, check))
         names = say.joined([say.short_named(circuit, e) for e in dict.fromkeys(held)])
         gives = any(circuit.elements[e].kind.name in GIVING for e in held)
         return f"What does {names} give?" if gives else f"What is lost across {names}?"
@@ -409,6 +406,8 @@ def _why(case: Case, belief: Belief, check: Check, purpose: str) -> str:
         return _why_confirm(case.now, belief, check)
     if purpose == "look" and case.now.elements[check.red].kind.name == "splice":
         return "No measurement tells this joint from what is beside it. A bad one shows or gives when pulled."
+    if purpose == "bare joint":
+        return "No other place tells this joint from the wires that end in it."
     if purpose == "look":
         return "No measurement shows where a wire lies on earth. The eye often does."
     if purpose == "again":

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from footwell.checks.catalogue import held_down
 from footwell.checks.check import (
     BENCH,
     CLAMP,
@@ -17,15 +16,18 @@ from footwell.checks.check import (
     SUBSTITUTE,
     VOLTS,
     Check,
+    bared,
     nodes,
 )
 from footwell.checks.clamped import clamp_end, near_end
 from footwell.checks.fusing import own_fuse_amps
+from footwell.checks.hands import held_down
 from footwell.checks.safety import starters_of
 from footwell.circuit.circuit import Circuit
 from footwell.diagnosis.case import Case, Taken
 from footwell.electrics.laying import lamp_ends
 from footwell.page import words as say
+from footwell.reference import meters
 
 TRY_LAMP = "Try the lamp across the battery first: it must light."
 
@@ -84,7 +86,7 @@ def _do(circuit: Circuit, check: Check) -> str:
     if check.instrument == VOLTS:
         return _do_volts(circuit, check, red, black)
     if check.instrument == LAMP:
-        return f"Clip the test lamp to {black}. Touch {red}."
+        return _bared(circuit, check, f"Clip the test lamp to {black}. Touch {red}.")
     if check.instrument == CLAMP:
         return _do_clamp(circuit, check)
     if check.instrument == OHMS:
@@ -97,7 +99,8 @@ def _do(circuit: Circuit, check: Check) -> str:
         return _do_bench(circuit, check)
     if check.instrument == FUSE_LAMP:
         apart = _take_apart(circuit, check)
-        return f"{apart} Put a 21 W lamp in place of {red}. Switch on and look at the lamp."
+        lamp = _lamp(circuit, meters.SUBSTITUTE_LAMP_WATTS.value)
+        return f"{apart} Put a {lamp} in place of {red}. Switch on and look at the lamp."
     if check.instrument == SUBSTITUTE:
         return f"{_put_lamp(circuit, check)} Switch on and look at the lamp."
     if check.instrument == LISTEN:
@@ -127,17 +130,34 @@ def _do_volts(circuit: Circuit, check: Check, red: str, black: str) -> str:
         return f"{_put_lamp(circuit, check)} {where}"
     apart = f"{_take_apart(circuit, check)} " if check.setup.apart else ""
     verb = "Back-probe" if check.red.count(".") == 2 and not apart else "Red lead on"
-    return f"{apart}{verb} {red}. Black lead on {black}."
+    return _bared(circuit, check, f"{apart}{verb} {red}. Black lead on {black}.")
+
+
+def _bared(circuit: Circuit, check: Check, step: str) -> str:
+    """A step with the tape of a splice off for it, where it has to be."""
+    joint = bared(circuit, check)
+    if not joint:
+        return step
+    name = say.short_named(circuit, joint)
+    return f"With everything off take the tape off {name}. Switch on. {step} Tape it up again, all off."
 
 
 def _put_lamp(circuit: Circuit, check: Check) -> str:
     """The lamp of a set-up, to its place."""
     held, watts = check.setup.stand_in[0]
+    lamp = _lamp(circuit, watts)
     if held in circuit.connectors:
-        return (
-            f"Unplug {circuit.connectors[held].name}. Put a {watts:g} W lamp across its two ways."
-        )
-    return f"Pull out {say.short_named(circuit, held)}. Put a {watts:g} W lamp in its place."
+        return f"Unplug {circuit.connectors[held].name}. Put a {lamp} across its two ways."
+    return f"Pull out {say.short_named(circuit, held)}. Put a {lamp} in its place."
+
+
+USUAL_VOLTS = 12
+
+
+def _lamp(circuit: Circuit, watts: float) -> str:
+    """A lamp by its watts, and by its volts where the usual one would burn out."""
+    volts = circuit.context.system_volts
+    return f"{watts:g} W lamp" if volts == USUAL_VOLTS else f"{volts:g} V {watts:g} W lamp"
 
 
 def _do_clamp(circuit: Circuit, check: Check) -> str:

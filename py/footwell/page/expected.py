@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import math
 
-from footwell.checks.catalogue import Tools, catalogue, working_setups
+from footwell.checks.catalogue import catalogue, working_setups
 from footwell.checks.check import EVERY_TOOL, LAMP, VOLTS, Check
+from footwell.checks.hands import Tools
 from footwell.checks.predict import Prediction, expected
 from footwell.checks.safety import refusal
 from footwell.circuit.circuit import AS_DRAWN, Circuit

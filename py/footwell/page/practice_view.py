@@ -5,8 +5,9 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from footwell.checks.catalogue import minutes, working_setups
+from footwell.checks.catalogue import working_setups
 from footwell.checks.check import EVERY_TOOL, Check
+from footwell.checks.minutes import minutes
 from footwell.circuit.circuit import AS_DRAWN, Circuit, HalfId
 from footwell.faults.miswiring import slip_named
 from footwell.job.events import (

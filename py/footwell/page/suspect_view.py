@@ -6,6 +6,7 @@ import math
 from collections.abc import Collection, Iterable, Mapping
 
 from footwell.checks import sights
+from footwell.checks.bare import splices_at
 from footwell.checks.outlook import outlook
 from footwell.checks.predict import Reading, expected, readings, seen_as
 from footwell.circuit.circuit import Circuit
@@ -13,7 +14,7 @@ from footwell.circuit.fault import Fault
 from footwell.circuit.setup import SetupState
 from footwell.diagnosis.belief import Belief, Weighed, by_repair
 from footwell.diagnosis.case import Case, Evidence, Sighting
-from footwell.diagnosis.choose import cells, live_of, panel_of, sensible
+from footwell.diagnosis.choose import cells, live_of, owners, panel_of, sensible
 from footwell.diagnosis.conclude import Conclusion
 from footwell.faults.suspects import Repair, SingleFault, single_faults
 from footwell.messages import Cleared, Suspect, SuspectGroup, Suspects
@@ -187,11 +188,15 @@ def _groups(case: Case, conclusion: Conclusion) -> list[SuspectGroup]:
 
 
 def _apart_by(case: Case, conclusion: Conclusion, mates: list[tuple[Repair, ...]]) -> str:
-    """What parts suspects that no measurement parts: the look that is due, or nothing."""
-    choice = conclusion.step.choice if conclusion.step.purpose == "look" else None
-    look = choice.check if choice else None
-    if look and any(element == look.red for repairs in mates for element, _ in repairs):
-        return f"A look at {say.place_named(case.now, look.red)}. No measurement does."
+    """What parts suspects that no check of the catalogue parts: what is due before a trial, or nothing."""
+    step = conclusion.step
+    check = step.choice.check if step.choice and step.purpose in ("look", "bare joint") else None
+    elements = {element for repairs in mates for element, _ in repairs}
+    if check and step.purpose == "look" and check.red in elements:
+        return f"A look at {say.place_named(case.now, check.red)}. No measurement does."
+    at = owners(check).intersection(splices_at(case.now, elements)) if check else ()
+    if step.purpose == "bare joint" and at:
+        return f"A reading at the joint of {say.place_named(case.now, *at)}. No other check does."
     return "No check with the tools at hand tells these apart."
 
 

@@ -8,7 +8,7 @@ from collections.abc import Callable, Mapping
 from footwell.checks.phases import phases
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
-from footwell.circuit.places import element_named, named, places, wires_named
+from footwell.circuit.places import element_named, named, places, terminal_named, wires_named
 from footwell.circuit.setup import SetupState
 from footwell.faults.suspects import Repair
 from footwell.sheet.models import SheetConnector, SheetControl
@@ -153,11 +153,7 @@ def place_named(circuit: Circuit, place: str) -> str:
         return circuit.connectors[place].name
     if place in circuit.node_of:
         owner, _, terminal = place.partition(".")
-        return (
-            f"terminal {terminal} of {element_named(circuit, owner)}"
-            if owner in circuit.elements
-            else place
-        )
+        return terminal_named(circuit, owner, terminal) if owner in circuit.values else place
     return place
 
 

@@ -7,8 +7,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from footwell.checks.catalogue import minutes, working_setups
+from footwell.checks.catalogue import working_setups
 from footwell.checks.check import Check
+from footwell.checks.minutes import minutes
 from footwell.circuit.setup import SetupState
 from footwell.diagnosis.case import Case
 from footwell.diagnosis.choose import Choice
