@@ -192,3 +192,25 @@ def test_a_test_lamp_is_tried_at_the_battery_until_it_was_seen_alight(
     assert TRY_LAMP in shown(case, check).do
     take(run, vehicle, check, 1.0, "narrow")
     assert (TRY_LAMP not in shown(replay(run.events).case, check).do) == lit
+
+
+@pytest.mark.parametrize(
+    ("fault", "asked"),
+    [
+        (Fault("F1", "open"), "Is there a way to earth behind fuse F1?"),
+        (Fault("W9", "open"), "What is lost across fuse F1?"),
+    ],
+)
+def test_across_a_blown_fuse_the_way_behind_it_is_asked_for_and_across_a_sound_one_its_loss(
+    fault: Fault, asked: str
+) -> None:
+    sheet = "tractor-work-lamps"
+    run = begin(read(sheet).sheet, vehicle_of(Trial(sheet, (fault,))), ALL_TOOLS)
+    case = replay(run.events).case
+    looked = shown(case, Check(LOOK, "F1", "", set_up(case.now))).record.model_dump()
+    run.add("reading taken", **(looked | {"choice": "blown" if fault.element == "F1" else "whole"}))
+    case = replay(run.events).case
+    across = Check(VOLTS, "F1.1", "F1.2", set_up(case.now, {"A1": "on", "S2": "on"}))
+    assert shown(case, across).goal == asked
+    empty = Check(VOLTS, "F1.1", "F1.2", set_up(case.now, {"A1": "on"}, ("F1",)))
+    assert shown(case, empty).goal == "Is there a way to earth behind fuse F1?"

@@ -36,6 +36,7 @@ from footwell.checks.predict import (
 )
 from footwell.checks.safety import cautions
 from footwell.circuit.circuit import Circuit
+from footwell.circuit.fault import Fault
 from footwell.diagnosis.belief import Belief, Weighed
 from footwell.diagnosis.case import Case
 from footwell.diagnosis.choose import confirms, live_of, panel_of
@@ -77,7 +78,7 @@ def check_view(case: Case, belief: Belief, check: Check, purpose: str = "narrow"
     healthy = expected(circuit, check, ())
     band = None if isinstance(healthy, dict) else _band(circuit, check, healthy)
     outcomes = _outcomes(case, belief, check, band)
-    goal = _once_more(case, check) if purpose == "again" else _goal(circuit, check)
+    goal = _once_more(case, check) if purpose == "again" else _goal(circuit, belief, check)
     do = what_to_do(case, check)
     shown = Shown(
         goal=goal,
@@ -210,7 +211,7 @@ GOALS = {
 """What the checks ask that no meter is held to."""
 
 
-def _goal(circuit: Circuit, check: Check) -> str:
+def _goal(circuit: Circuit, belief: Belief, check: Check) -> str:
     red = say.place_named(circuit, check.red)
     if check.instrument in (VOLTS, LAMP) and check.black == EARTH:
         return (
@@ -221,16 +222,37 @@ def _goal(circuit: Circuit, check: Check) -> str:
     if check.instrument == VOLTS and check.setup.stand_in:
         return "Does the feed hold under a lamp in place of the load?"
     if check.instrument == VOLTS:
-        held = sorted(element for element, _ in held_between(circuit, check))
-        names = say.joined([say.short_named(circuit, e) for e in dict.fromkeys(held)])
-        gives = any(circuit.elements[e].kind.name in GIVING for e in held)
-        return f"What does {names} give?" if gives else f"What is lost across {names}?"
+        return _goal_across(circuit, belief, check)
     if check.instrument == CLAMP:
         what = "Does the current of a short flow" if check.setup.stand_in else "What current flows"
         return f"{what} in {say.short_named(circuit, check.red)}?"
     if check.instrument == OHMS:
         return _goal_ohms(circuit, check)
     return GOALS[check.instrument].format(red=red)
+
+
+def _goal_across(circuit: Circuit, belief: Belief, check: Check) -> str:
+    held = sorted({element for element, _ in held_between(circuit, check)})
+    names = say.joined([say.short_named(circuit, e) for e in held])
+    if any(circuit.elements[e].kind.name in GIVING for e in held):
+        return f"What does {names} give?"
+    if any(e in check.setup.apart or _is_blown(circuit, belief, e) for e in held):
+        return f"Is there a way to earth behind {names}?"
+    return f"What is lost across {names}?"
+
+
+BLOWN_FROM = 0.5
+"""Share of a fuse being blown from which nobody asks what is lost across it."""
+
+
+def _is_blown(circuit: Circuit, belief: Belief, element: str) -> bool:
+    """Whether a fuse is thought to be blown: across it stands what the way behind it leaves to stand."""
+    blown = (w.share for w in belief.suspects if any(_opens(f, element) for f in w.now))
+    return circuit.elements[element].kind.name == "fuse" and sum(blown) >= BLOWN_FROM
+
+
+def _opens(fault: Fault, element: str) -> bool:
+    return (fault.element, fault.mode) == (element, "open")
 
 
 def _goal_ohms(circuit: Circuit, check: Check) -> str:
