@@ -98,3 +98,22 @@ def test_every_instrument_gives_a_netlist_that_runs(
     deck = printed("netlist", MINIBUS, "--control", "S1=3", *options)
     assert f"* instrument: {instrument}, " in deck
     assert simulated(tmp_path, deck)
+
+
+@pytest.mark.parametrize("wire", ["W2", "W3", "W6"])
+def test_a_clamp_with_a_lamp_in_place_of_the_fuse_reads_the_current_of_the_short(
+    tmp_path: Path, wire: str
+) -> None:
+    """By ngspice's voltages over the wires; into the chafed wire comes what the lamp lets through."""
+    short = ["--control", "S1=1", "--lamp", "F1=21", "--fault", "W6:short_to_earth"]
+    deck = printed("netlist", MINIBUS, *short)
+    theirs = simulated(tmp_path, deck)
+    whole = "W3" if wire == "W6" else wire
+    name, start, end, ohms = next(
+        line for line in deck.splitlines() if line.startswith(f"R{whole} ")
+    ).split()
+    through = abs(theirs[start.lower()] - theirs[end.lower()]) / float(ohms)
+    told = json.loads(
+        printed("expect", MINIBUS, *short, "--instrument", "clamp", "--explain", wire, "--json")
+    )
+    assert name and told["row"]["value"] == pytest.approx(through, rel=0.01) and through > 0.5
