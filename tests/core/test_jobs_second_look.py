@@ -12,7 +12,7 @@ from footwell.job.events import Event
 from footwell.job.replay import replay
 from footwell.messages import PositionsStep
 from footwell.page.job_view import job_view
-from footwell.practice.electrician import begin, work
+from footwell.practice.electrician import Run, begin, do, work
 
 from .loop_rig import ALL_TOOLS, Trial, read, vehicle_of
 from .sample_circuits import MINIBUS
@@ -83,3 +83,32 @@ def test_a_word_that_stays_odd_is_not_asked_for_a_third_time() -> None:
     found = step("slow", "slow")
     assert found.kind != "positions"
     assert not (found.kind == "finished" and found.solved)
+
+
+MARKERS, SHORT, DARK = "truck-side-markers", Fault("W2", "short_to_earth"), Fault("X2.1", "open")
+
+
+def seen_dark_after_the_repair(really: bool) -> Run:
+    """A job in which a lamp is said to be dark once the short is mended: it is, or the eye was mistaken."""
+    vehicle = vehicle_of(Trial(MARKERS, (SHORT, DARK) if really else (SHORT,)))
+    run = begin(read(MARKERS).sheet, vehicle, ALL_TOOLS)
+    told = 0
+    while True:
+        replayed = replay(run.events)
+        conclusion = conclude(replayed.case)
+        if conclusion.step.kind == "finished":
+            run.solved = conclusion.step.solved
+            return run
+        asked = conclusion.step.kind == "positions" and bool(run.replaced)
+        told += asked
+        eye = vehicle_of(Trial(MARKERS, (DARK,))) if asked and told == 1 else vehicle
+        if eye is vehicle:
+            vehicle = do(run, replayed, conclusion, vehicle)
+        else:
+            do(run, replayed, conclusion, eye)
+
+
+def test_before_anything_is_renewed_on_one_odd_word_alone_the_load_is_looked_at_once_more() -> None:
+    mistaken, right = (seen_dark_after_the_repair(really) for really in (False, True))
+    assert mistaken.solved and set(mistaken.replaced) == {"W2", "F1"}, mistaken.steps
+    assert right.solved and set(right.replaced) == {"W2", "F1", "X2.1"}, right.steps

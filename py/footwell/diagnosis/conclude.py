@@ -21,6 +21,7 @@ from footwell.diagnosis.choose import CONFIRM_FROM, Choice, choices, confirming
 from footwell.diagnosis.complaint import complains, looks, odd_twice, to_look_at_again
 from footwell.diagnosis.elimination import (
     MOST_IN_VAIN,
+    WORTH_TRYING,
     at_bare_joint,
     best_try,
     fault_behind,
@@ -106,11 +107,16 @@ def _step(case: Case, belief: Belief, found: tuple[Proven, ...]) -> Next:
     if classes.get((), 0.0) >= WELL_FROM * (1.0 - belief.none):
         if not complains(case, len(case.epochs) - 1):
             return Next("finished", solved=True)
-        if to_look_at_again(case) and not odd_twice(case) and looks(case) < MOST_LOOKS:
+        if _may_be_the_eye(case):
             return Next("positions", purpose="look again")
     if unlike(case, belief, STOP_FROM):
         return _doubt_the_sheet(case, belief)
     return _narrow(case, belief, ranked())
+
+
+def _may_be_the_eye(case: Case) -> bool:
+    """Whether what was last seen to be odd was seen once, so that the eye may have been mistaken."""
+    return bool(to_look_at_again(case)) and not odd_twice(case) and looks(case) < MOST_LOOKS
 
 
 def _to_mend(
@@ -219,6 +225,8 @@ def _last_resort(case: Case, belief: Belief, shares: Mapping[Repair, float]) -> 
     fault = fault_behind(belief, repair)[0] if repair else None
     if repair is None or fault is None:
         return Next("finished", solved=False)
+    if by_repair(belief.suspects).get((), 0.0) >= WORTH_TRYING and _may_be_the_eye(case):
+        return Next("positions", purpose="look again")
     bare = at_bare_joint(case, belief, shares)
     if bare is not None:
         return Next("check", choice=bare, purpose="bare joint")
