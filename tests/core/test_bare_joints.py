@@ -89,6 +89,13 @@ def test_the_screen_says_when_the_tape_comes_off_what_is_touched_and_why() -> No
     assert all(len(outcome.means) > 0 for outcome in shown.outcomes)
 
 
+def test_a_splice_that_cannot_be_reached_is_neither_read_nor_looked_at() -> None:
+    case, conclusion = at_the_joint(JOINT)
+    hidden = conclude(replace(case, unreachable=case.unreachable | {"SP1"})).step
+    assert hidden.kind == "repair" and hidden.purpose == "try"
+    assert conclusion.step.kind == "check"
+
+
 def test_the_suspects_name_the_joint_that_parts_them() -> None:
     case, conclusion = at_the_joint(JOINT)
     (group,) = suspects_view(case, conclusion).groups

@@ -15,7 +15,7 @@ from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.belief import Belief
 from footwell.diagnosis.case import Case, Taken
-from footwell.diagnosis.choose import Choice, best_of
+from footwell.diagnosis.choose import Choice, best_of, owners
 from footwell.diagnosis.hypotheses import overloads
 from footwell.faults.suspects import Repair
 
@@ -80,7 +80,7 @@ def last_look(
         if fault is None or share < WORTH_TRYING or not _may_show(case, fault, tried):
             continue
         check = looked_at(case.now, fault.element)
-        if check is not None and check.id not in passed:
+        if check is not None and check.id not in passed and not owners(check) & case.unreachable:
             return check
     return None
 
