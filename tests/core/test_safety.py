@@ -24,6 +24,7 @@ from footwell.checks.check import (
 from footwell.checks.hands import Tools
 from footwell.checks.safety import PROTECTED, TEXTS, cautions, hazards_at, refusal
 from footwell.circuit.circuit import Circuit, build
+from footwell.circuit.setup import set_up
 from footwell.sheet.reading import read_data
 
 from .job_rig import Job, compact, sheet
@@ -190,6 +191,8 @@ def test_every_hazard_of_a_place_has_its_caution_before_the_step(name: str) -> N
             assert "fused lead" in told
         if check.instrument == OHMS:
             assert "live circuit" in told
+        lamped = check.instrument in (SUBSTITUTE, FUSE_LAMP) or bool(check.setup.stand_in)
+        assert ("hot lamp" in told) == lamped
 
 
 def test_fan_that_may_start_is_cautioned_before_it_is_switched_on_or_fed() -> None:
@@ -202,6 +205,16 @@ def test_fan_that_may_start_is_cautioned_before_it_is_switched_on_or_fed() -> No
     assert near
     for check in near:
         assert "moving fan" in {c.hazard for c in cautions(circuit, check)}, check.id
+
+
+@pytest.mark.parametrize(("wire", "near"), [("W8", True), ("W3", False)])
+def test_hands_at_a_clamp_beside_the_fan_are_cautioned_and_at_one_far_from_it_not(
+    wire: str, near: bool
+) -> None:
+    """W8 ends in the fan's plug, W3 in the loom's."""
+    circuit = sample(MINIBUS)
+    clamp = Check(CLAMP, wire, "", set_up(circuit, {"S1": "3"}))
+    assert ("moving fan" in {c.hazard for c in cautions(circuit, clamp)}) == near
 
 
 @pytest.mark.parametrize("name", NAMES)

@@ -47,6 +47,12 @@ def clamp_end(circuit: Circuit, wire: str, setup: SetupState) -> str:
     return near if setup.stand_in else OTHER[near]
 
 
+def owner_at(circuit: Circuit, wire: str, end: str) -> str:
+    """The connector or part that an end of a wire leads to by the sheet."""
+    drawn = next(w for w in circuit.sheet.wires if w.id == wire)
+    return (drawn.start if end == "1" else drawn.end).split(".")[0]
+
+
 def _near_ends(drawn: Circuit, setup: SetupState) -> Iterator[WireEnd]:
     fuse = next((held for held, _ in setup.stand_in if held in drawn.elements), "")
     if fuse:

@@ -23,6 +23,7 @@ from footwell.checks.check import (
     Check,
     bared,
 )
+from footwell.checks.clamped import clamp_end, owner_at
 from footwell.checks.clipped import between_lines
 from footwell.checks.lines import (
     DATA_LINE,
@@ -112,6 +113,14 @@ TEXTS: dict[str, CautionText] = {
             "Switch off and let it cool before you touch it",
             "at the part and the metal around it",
             "Burns to the skin",
+        ),
+        CautionText(
+            "hot lamp",
+            "CAUTION",
+            "The lamp you put in gets hot enough to burn",
+            "Hang it clear of trim, wires and fingers. Not for longer than the reading takes",
+            "at the lamp",
+            "It melts plastic and burns the skin",
         ),
         CautionText(
             "battery",
@@ -389,6 +398,8 @@ def cautions(circuit: Circuit, check: Check) -> list[CautionText]:
         names.add("moving belt")
     if check.instrument in (FEED, BENCH):
         names.add("fused lead")
+    if check.instrument in (SUBSTITUTE, FUSE_LAMP) or check.setup.stand_in:
+        names.add("hot lamp")
     if check.instrument == OHMS:
         names.add("dead bus" if between_lines(circuit, check) else "live circuit")
     if _bares_live_metal(circuit, check):
@@ -442,10 +453,17 @@ def _moves(circuit: Circuit, check: Check) -> bool:
     """Whether the check switches a load on while hands are near it."""
     off = {c.part: c.off for c in circuit.sheet.controls}
     on = any(position != off.get(part) for part, position in check.setup.controls)
-    near = check.red.split(".")[0] in {*circuit.sheet.loads, *_plugs_of_loads(circuit)}
+    near = _hands_at(circuit, check) in {*circuit.sheet.loads, *_plugs_of_loads(circuit)}
     return check.instrument == FEED or (
         on and near and check.instrument in (VOLTS, CLAMP, LAMP, LOOK)
     )
+
+
+def _hands_at(circuit: Circuit, check: Check) -> str:
+    """The connector or part that the hands are at."""
+    if check.instrument == CLAMP:
+        return owner_at(circuit, check.red, clamp_end(circuit, check.red, check.setup))
+    return check.red.split(".")[0]
 
 
 def _plugs_of_loads(circuit: Circuit) -> set[str]:

@@ -19,7 +19,7 @@ from footwell.checks.check import (
     bared,
     nodes,
 )
-from footwell.checks.clamped import clamp_end, near_end
+from footwell.checks.clamped import clamp_end, near_end, owner_at
 from footwell.checks.fusing import own_fuse_amps
 from footwell.checks.hands import held_down
 from footwell.checks.safety import starters_of
@@ -161,11 +161,10 @@ def _lamp(circuit: Circuit, watts: float) -> str:
 
 
 def _do_clamp(circuit: Circuit, check: Check) -> str:
-    wire = next(w for w in circuit.sheet.wires if w.id == check.red)
-    ends = {"1": wire.start.split(".")[0], "2": wire.end.split(".")[0]}
-    near, at = (find(circuit, wire.id, check.setup) for find in (near_end, clamp_end))
-    arrow = f"close to {ends[at]}, arrow {'away from' if at == near else 'towards'} it"
-    clamp = f"Put the clamp around {say.place_named(circuit, wire.id)} alone, {arrow}."
+    near, at = (find(circuit, check.red, check.setup) for find in (near_end, clamp_end))
+    end, arrow = owner_at(circuit, check.red, at), "away from" if at == near else "towards"
+    wire = say.place_named(circuit, check.red)
+    clamp = f"Put the clamp around {wire} alone, close to {end}, arrow {arrow} it."
     return f"{_put_lamp(circuit, check)} Switch on. {clamp}" if check.setup.stand_in else clamp
 
 
