@@ -164,7 +164,7 @@ def _do_clamp(circuit: Circuit, check: Check) -> str:
     near, at = (find(circuit, check.red, check.setup) for find in (near_end, clamp_end))
     end, arrow = owner_at(circuit, check.red, at), "away from" if at == near else "towards"
     wire = say.place_named(circuit, check.red)
-    clamp = f"Put the clamp around {wire} alone, close to {end}, arrow {arrow} it."
+    clamp = f"Zero the clamp, put it around {wire} alone, close to {end}, arrow {arrow} it."
     return f"{_put_lamp(circuit, check)} Switch on. {clamp}" if check.setup.stand_in else clamp
 
 
