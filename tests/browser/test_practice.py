@@ -103,5 +103,6 @@ def test_a_practice_job_given_up_tells_what_is_still_there_and_its_report_says_w
     expect(page.get_by_text("There is no vehicle behind this job.")).to_be_visible()
     walk.tap("More", exact=True)
     walk.tap("Show what was hidden")
-    expect(page.get_by_text("Still there:")).to_be_visible()
+    # Footwell's own road is a whole job: with some hidden faults minutes beside other work.
+    expect(page.get_by_text("Still there:")).to_be_visible(timeout=400_000)
     expect(page.get_by_text("Nothing measured yet.")).to_be_visible()

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Collection, Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from footwell import RELEASE
@@ -21,6 +21,7 @@ from footwell.checks.check import (
     SUBSTITUTE,
     VOLTS,
     Check,
+    bared,
 )
 from footwell.checks.clipped import between_lines, part_of
 from footwell.checks.glance import Number
@@ -37,6 +38,7 @@ from footwell.checks.predict import (
 from footwell.checks.safety import cautions
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
+from footwell.circuit.places import places
 from footwell.diagnosis.belief import Belief, Weighed
 from footwell.diagnosis.case import Case
 from footwell.diagnosis.choose import confirms, live_of, panel_of
@@ -108,9 +110,17 @@ def check_view(case: Case, belief: Belief, check: Check, purpose: str = "narrow"
         minutes=minutes(circuit, check, case.last_check),
         confirming=any(confirms(circuit, check, f) for f in top),
         cautions=[caution_view(c) for c in cautions(circuit, check)],
-        place_points=[p for p in (check.red, check.black) if p],
+        place_points=list(_points(circuit, check)),
         record=_record(check, shown),
     )
+
+
+def _points(circuit: Circuit, check: Check) -> Iterator[str]:
+    """Places of a check as the diagram has them: a joint that is none is at its splice."""
+    joint = bared(circuit, check)
+    for point in (check.red, check.black):
+        if point:
+            yield joint if joint and point not in places(circuit) else point
 
 
 def _once_more(case: Case, check: Check) -> str:
