@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 import random
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 
 from footwell.circuit.circuit import AS_DRAWN, Arrangement, arranged
 from footwell.circuit.fault import Fault
+from footwell.diagnosis.case import Case
+from footwell.diagnosis.conclude import Conclusion, Next, conclude
 from footwell.faults.miswiring import slips
 from footwell.faults.suspects import Circumstances, single_faults
-from footwell.job.replay import circuits_of
-from footwell.practice.electrician import Run, begin, work
+from footwell.job.replay import circuits_of, replay
+from footwell.practice.electrician import Run, begin, do, work
 from footwell.practice.hidden import complains
 from footwell.practice.orders import Order
 from footwell.practice.vehicle import Vehicle
@@ -140,3 +142,26 @@ def _why(run: Run, vehicle: Vehicle, cleared: bool) -> str:
 def complaining(trials: Iterable[Trial]) -> list[Trial]:
     """Those trials whose faults show in some position."""
     return [trial for trial in trials if complains(vehicle_of(trial))]
+
+
+def until(
+    trial: Trial,
+    there: Callable[[Next], bool],
+    tools: Sequence[str] = ALL_TOOLS,
+    skipped: str = "",
+) -> tuple[Case, Conclusion]:
+    """A job as far as some step, of somebody who passes over the checks of one purpose."""
+    vehicle = vehicle_of(trial)
+    run = begin(read(trial.sheet).sheet, vehicle, tools)
+    while True:
+        replayed = replay(run.events)
+        conclusion = conclude(replayed.case)
+        step = conclusion.step
+        if there(step):
+            return replayed.case, conclusion
+        assert step.kind != "finished"
+        if skipped and step.purpose == skipped:
+            assert step.choice and step.choice.check
+            run.add("check skipped", check=step.choice.check.id, reason="other")
+        else:
+            vehicle = do(run, replayed, conclusion, vehicle)

@@ -19,14 +19,13 @@ from footwell.circuit.setup import set_up
 from footwell.diagnosis.case import Case
 from footwell.diagnosis.choose import confirms
 from footwell.diagnosis.conclude import Conclusion, Next, conclude
-from footwell.job.replay import circuits_of, replay
+from footwell.job.replay import circuits_of
 from footwell.job.stored import fitting
 from footwell.page.check_view import check_view
 from footwell.page.suspect_view import suspects_view
-from footwell.practice.electrician import begin, do
 from footwell.sheet.reading import read_data
 
-from .loop_rig import ALL_TOOLS, Trial, read, tried, vehicle_of
+from .loop_rig import ALL_TOOLS, Trial, read, tried, until
 from .sample_circuits import sample
 
 WIPER, FAN, MARKERS = "van-wiper", "hatchback-radiator-fan", "truck-side-markers"
@@ -47,15 +46,9 @@ def test_of_a_joint_and_the_wire_in_it_the_broken_one_is_mended_and_nothing_else
 
 @pytest.mark.parametrize("fault", [JOINT, WIRE])
 def test_somebody_with_a_test_lamp_alone_finds_it_there_as_well(fault: Fault) -> None:
-    vehicle = vehicle_of(Trial(WIPER, (fault,)))
-    run = begin(read(WIPER).sheet, vehicle, ("test lamp",))
-    while True:
-        replayed = replay(run.events)
-        step = conclude(replayed.case)
-        if step.step.kind == "repair":
-            break
-        vehicle = do(run, replayed, step, vehicle)
-    assert step.step.proven and step.step.proven.fault.element == fault.element
+    trial = Trial(WIPER, (fault,))
+    _, found = until(trial, lambda step: step.kind == "repair", ("test lamp",))
+    assert found.step.proven and found.step.proven.fault.element == fault.element
 
 
 @pytest.mark.parametrize("fault", [Fault("SP3", "open:2"), Fault("W13", "open")])
@@ -66,15 +59,7 @@ def test_a_joint_on_a_bus_is_read_with_the_plug_off_that_shows_it(fault: Fault) 
 
 
 def at_the_joint(fault: Fault) -> tuple[Case, Conclusion]:
-    vehicle = vehicle_of(Trial(WIPER, (fault,)))
-    run = begin(read(WIPER).sheet, vehicle, ALL_TOOLS)
-    while True:
-        replayed = replay(run.events)
-        conclusion = conclude(replayed.case)
-        if conclusion.step.purpose == "bare joint":
-            return replayed.case, conclusion
-        assert conclusion.step.kind != "finished"
-        vehicle = do(run, replayed, conclusion, vehicle)
+    return until(Trial(WIPER, (fault,)), lambda step: step.purpose == "bare joint")
 
 
 def test_the_screen_says_when_the_tape_comes_off_what_is_touched_and_why() -> None:

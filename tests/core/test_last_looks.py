@@ -17,13 +17,12 @@ from footwell.circuit.setup import set_up
 from footwell.diagnosis.case import Case
 from footwell.diagnosis.choose import confirms
 from footwell.diagnosis.conclude import Conclusion, conclude
-from footwell.job.replay import circuits_of, replay
+from footwell.job.replay import circuits_of
 from footwell.page.check_view import check_view
 from footwell.page.suspect_view import suspects_view
-from footwell.practice.electrician import begin, do
 from footwell.sheet.reading import read_data
 
-from .loop_rig import ALL_TOOLS, Trial, read, tried, vehicle_of
+from .loop_rig import Trial, read, tried, until
 
 LOCKS = "hatchback-door-locks"
 ON_EARTH, BROKEN = Fault("W18", "short_to_earth"), Fault("W18", "open")
@@ -57,19 +56,7 @@ def at_the_wires() -> tuple[Case, Conclusion]:
 @cache
 def at_the_look(trial: Trial) -> tuple[Case, Conclusion]:
     """Of somebody who measures nothing at a bare joint."""
-    vehicle = vehicle_of(trial)
-    run = begin(read(trial.sheet).sheet, vehicle, ALL_TOOLS)
-    while True:
-        replayed = replay(run.events)
-        conclusion = conclude(replayed.case)
-        if conclusion.step.purpose == "look":
-            return replayed.case, conclusion
-        assert conclusion.step.kind != "finished"
-        if conclusion.step.purpose == "bare joint":
-            assert conclusion.step.choice and conclusion.step.choice.check
-            run.add("check skipped", check=conclusion.step.choice.check.id, reason="other")
-            continue
-        vehicle = do(run, replayed, conclusion, vehicle)
+    return until(trial, lambda step: step.purpose == "look", skipped="bare joint")
 
 
 def test_the_screen_says_where_to_look_what_may_be_seen_and_why_nothing_is_measured() -> None:

@@ -7,7 +7,6 @@ noted.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from footwell.checks.check import (
@@ -259,25 +258,20 @@ def _refused_load(circuit: Circuit, check: Check, here: set[str], everywhere: se
         return (
             "No test lamp where an electronic output feeds: it may only drive its own kind of load."
         )
-    if any(_drives_another_kind(circuit, check, plug) for plug in _lamped_plugs(circuit, check)):
+    lamped = _lamped(check)
+    plugs = (held for held in lamped if held in circuit.connectors)
+    if any(_drives_another_kind(circuit, check, plug) for plug in plugs):
         return "No lamp in place of this load: an electronic output may only drive its own kind of load."
-    if any(_feeds_what_a_lamp_may_not(circuit, check, fuse) for fuse in _lamped(circuit, check)):
+    fuses = (held for held in lamped if held in circuit.elements)
+    if any(_feeds_what_a_lamp_may_not(circuit, check, fuse) for fuse in fuses):
         return "No lamp in place of a fuse that feeds electronics."
     return ""
 
 
-def _lamped(circuit: Circuit, check: Check) -> Iterator[str]:
-    """Fuses in whose place a lamp lies."""
-    if check.instrument == FUSE_LAMP:
-        yield check.red
-    yield from (held for held, _ in check.setup.stand_in if held in circuit.elements)
-
-
-def _lamped_plugs(circuit: Circuit, check: Check) -> Iterator[str]:
-    """Plugs of loads in whose place a lamp lies."""
-    if check.instrument == SUBSTITUTE:
-        yield check.red
-    yield from (held for held, _ in check.setup.stand_in if held in circuit.connectors)
+def _lamped(check: Check) -> list[str]:
+    """Fuses, and plugs of loads, in whose place a lamp lies."""
+    own = [check.red] if check.instrument in (SUBSTITUTE, FUSE_LAMP) else []
+    return [*own, *(held for held, _ in check.setup.stand_in)]
 
 
 def _drives_another_kind(circuit: Circuit, check: Check, plug: str) -> bool:
@@ -398,7 +392,7 @@ def cautions(circuit: Circuit, check: Check) -> list[CautionText]:
         names.add("moving belt")
     if check.instrument in (FEED, BENCH):
         names.add("fused lead")
-    if check.instrument in (SUBSTITUTE, FUSE_LAMP) or check.setup.stand_in:
+    if _lamped(check):
         names.add("hot lamp")
     if check.instrument == OHMS:
         names.add("dead bus" if between_lines(circuit, check) else "live circuit")

@@ -131,7 +131,8 @@ def behind_fuse(check: Check) -> str:
 
 
 BLOWN_FROM = 0.5
-"""Share of a fuse being blown from which shorts are looked for from its seat."""
+"""Share of a fuse being blown from which shorts are looked for from its seat, and nobody asks what is lost
+across it."""
 
 
 def _blown(live: Sequence[Weighed]) -> dict[str, float]:

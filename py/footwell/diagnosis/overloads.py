@@ -5,7 +5,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from footwell.checks.catalogue import catalogue
+from footwell.checks.catalogue import catalogue, fuses
 from footwell.checks.check import CLAMP, FEED, VOLTS, Check
 from footwell.checks.minutes import minutes
 from footwell.checks.predict import expected
@@ -80,11 +80,9 @@ def _measures_load(circuit: Circuit, check: Check) -> bool:
     in the way limits it."""
     if check.setup.stand_in:
         return False
-    fuses = {e.id for e in circuit.elements.values() if e.kind.name == "fuse"}
-    over_fuse = (
-        check.instrument == VOLTS
-        and {check.red.split(".")[0]} == {check.black.split(".")[0]} <= fuses
-    )
+    over_fuse = check.instrument == VOLTS and {check.red.split(".")[0]} == {
+        check.black.split(".")[0]
+    } <= {*fuses(circuit)}
     return check.instrument == CLAMP or over_fuse
 
 

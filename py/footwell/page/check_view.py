@@ -41,7 +41,7 @@ from footwell.circuit.fault import Fault
 from footwell.circuit.places import places
 from footwell.diagnosis.belief import Belief, Weighed
 from footwell.diagnosis.case import Case
-from footwell.diagnosis.choose import confirms, live_of, panel_of
+from footwell.diagnosis.choose import BLOWN_FROM, confirms, live_of, panel_of
 from footwell.faults.suspects import Repair
 from footwell.job.events import ReadingTaken, Setup, Shown
 from footwell.messages import Band, Caution, Outcome
@@ -249,10 +249,6 @@ def _goal_across(circuit: Circuit, belief: Belief, check: Check) -> str:
     if any(e in check.setup.apart or _is_blown(circuit, belief, e) for e in held):
         return f"Is there a way to earth behind {names}?"
     return f"What is lost across {names}?"
-
-
-BLOWN_FROM = 0.5
-"""Share of a fuse being blown from which nobody asks what is lost across it."""
 
 
 def _is_blown(circuit: Circuit, belief: Belief, element: str) -> bool:

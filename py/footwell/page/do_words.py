@@ -19,7 +19,7 @@ from footwell.checks.check import (
     bared,
     nodes,
 )
-from footwell.checks.clamped import clamp_end, near_end, owner_at
+from footwell.checks.clamped import along, owner_at
 from footwell.checks.fusing import own_fuse_amps
 from footwell.checks.hands import held_down
 from footwell.checks.safety import starters_of
@@ -161,8 +161,8 @@ def _lamp(circuit: Circuit, watts: float) -> str:
 
 
 def _do_clamp(circuit: Circuit, check: Check) -> str:
-    near, at = (find(circuit, check.red, check.setup) for find in (near_end, clamp_end))
-    end, arrow = owner_at(circuit, check.red, at), "away from" if at == near else "towards"
+    at, sign = along(circuit, check.red, check.setup)
+    end, arrow = owner_at(circuit, check.red, at), "away from" if sign > 0.0 else "towards"
     wire = say.place_named(circuit, check.red)
     clamp = f"Zero the clamp, put it around {wire} alone, close to {end}, arrow {arrow} it."
     return f"{_put_lamp(circuit, check)} Switch on. {clamp}" if check.setup.stand_in else clamp
