@@ -10,6 +10,7 @@ from statistics import NormalDist
 from typing import Any
 
 from footwell.checks.check import CLAMP, OHMS, VOLTS, Check, nodes
+from footwell.checks.clamped import along, entering
 from footwell.checks.clipped import METER_OHMS, OHMMETER, clipped
 from footwell.checks.phases import phases
 from footwell.checks.predict import Reading, expected, volts_sigma
@@ -230,11 +231,11 @@ def _exact(
 ) -> float:
     """What a faultless instrument reads in a draw."""
     if check.instrument == CLAMP:
-        slot = next((s for s in point.slots if s.element == check.red), None)
-        if slot is None:
-            return 0.0
-        law = _resized_slot(point, slot, drawn).branch.law
-        return law.at(volts[slot.a] - volts[slot.b])[0]
+        # Only the arrow is the core's word: which way a current counts as more than nothing.
+        end, sense = along(point.circuit, check.red, check.setup)
+        own = [_resized_slot(point, s, drawn) for s in point.slots if s.element == check.red]
+        into = entering(point.circuit, check.red, end, own)
+        return sense * sum(sign * s.branch.law.at(volts[s.a] - volts[s.b])[0] for sign, s in into)
     a, b = nodes(point.circuit, check)
     u = volts[a] - volts[b]
     if check.instrument == OHMS:
