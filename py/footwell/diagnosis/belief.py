@@ -176,11 +176,12 @@ def _several(
     cured the complaint, else what may hide beside the leading ones, once something has been measured."""
     rival = Rival(reached.best, reached.fits)
     uncured = _uncured_since(case)
-    known = {h.faults for h in every}
+    # What did damage stands first in its pair, in a set that is sought names decide the order.
+    known = {tuple(sorted(h.faults)) for h in every}
     every_told: dict[tuple[Fault, ...], Told] = {}
 
     def follow(suspects: list[Hypothesis]) -> list[Scored]:
-        standing = recall.begun([h for h in suspects if h.faults not in known])
+        standing = recall.begun([h for h in suspects if tuple(sorted(h.faults)) not in known])
         _weigh(case, recall, standing, rival)
         rows, _ = _arrived(case, standing, rival.best)
         every_told.update((h.faults, told) for h, _, told in rows)

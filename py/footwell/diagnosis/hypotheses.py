@@ -125,7 +125,7 @@ def odds_of(probability: float) -> float:
 def _with_damage(case: Case, used: tuple[SetupState, ...], first: SingleFault) -> list[Hypothesis]:
     """The fault alone, and together with each part that it overloads in the positions that were used."""
     alone = Hypothesis((first.fault,), first.odds, (first.repair,))
-    if first.fault.mode not in OVERLOADS:
+    if not overloads(first.fault):
         return [alone]
     hurt = stresses(case.now, used, (first.fault,)).values()
     others = [s for s in hurt if s.element != first.fault.element]

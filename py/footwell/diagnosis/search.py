@@ -57,9 +57,12 @@ def beside(
 ) -> list[Scored]:
     """A second fault beside the leading suspects, and two `apart` that look like one, for honest odds: single
     faults explain the evidence, and only what people would notice counts. `every` are all suspects before
-    the evidence, `alive` those that are left of them."""
-    seconds = Singles.of(every).seconds(noticed)
-    pairs = {h.faults: h for h in joined(leading(alive), seconds, MOST_BESIDE)}
+    the evidence, `alive` those that are left of them. A blown fuse leads also where it has no odds alone but
+    with what may have blown it: it may have been a bad fuse, and another fault be there beside it."""
+    singles = Singles.of(every)
+    seconds = singles.seconds(noticed)
+    first = {h.faults: h for h in (*_surest(alive, singles), *leading(alive))}
+    pairs = {h.faults: h for h in joined(list(first.values()), seconds, MOST_BESIDE)}
     others = [h for h in apart(seconds) if h.faults not in pairs]
     return follow([*pairs.values(), *top([(h, math.log(h.odds)) for h in others], MOST_APART)])
 
