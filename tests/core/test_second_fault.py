@@ -57,6 +57,24 @@ def test_two_poor_joints_of_one_size_in_a_line_are_found_wherever_they_are(count
     assert mended == {fault.element for fault in faults}, done.steps
 
 
+BLOWN = Fault("F1", "open")
+
+
+@pytest.mark.long
+@pytest.mark.parametrize(
+    "other", [Fault("W1", "high_resistance", 200.0), Fault("W2", "short_to_earth")], ids=str
+)
+def test_beside_a_blown_fuse_a_poor_joint_before_it_is_told_from_a_short_behind_it(
+    other: Fault,
+) -> None:
+    """The lamp in place of the fuse stays dark behind the joint and is bright before the short. While a
+    fuse alone had no odds, only shorts were thought of beside it, and a sound wire was mended for one."""
+    done = tried(Trial("saloon-seat-heater", (BLOWN, other)))
+    assert done.right and not done.good_parts, (done.why, done.steps)
+    mended = {step.split()[1] for step in done.steps if step.startswith("repair")}
+    assert mended == {"F1", other.element}, done.steps
+
+
 def poor(element: str, size: float) -> Hypothesis:
     return Hypothesis((Fault(element, "high_resistance", size),), 0.1, ((element, "mend"),))
 
