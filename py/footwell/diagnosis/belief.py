@@ -175,7 +175,7 @@ def _several(
     """Suspects of several faults: all kinds where single ones explain the evidence poorly or a repair has not
     cured the complaint, else what may hide beside the leading ones, once something has been measured."""
     rival = Rival(reached.best, reached.fits)
-    uncured = _uncured_since(case)
+    uncured = _uncured(case)
     # What did damage stands first in its pair, in a set that is sought names decide the order.
     known = {tuple(sorted(h.faults)) for h in every}
     every_told: dict[tuple[Fault, ...], Told] = {}
@@ -195,7 +195,9 @@ def _several(
         return fits(suspects, len(recall.pieces))
 
     def before(suspects: Sequence[Hypothesis]) -> dict[tuple[Fault, ...], float]:
-        return fits(suspects, sum(p.items[0].epoch < (uncured or 0) for p in recall.pieces))
+        return fits(
+            suspects, sum(p.items[0].epoch < max(uncured, default=0) for p in recall.pieces)
+        )
 
     def share_of_it(suspects: Sequence[Hypothesis]) -> dict[tuple[Fault, ...], float]:
         rows = recall.begun(suspects).rows
@@ -213,13 +215,12 @@ def _several(
 
     singles = [(h, w) for h, w, _ in reached.alive]
     found: list[Scored] = []
-    if uncured is not None or _poorly(recall.pieces, every, rival.best, reached.fits):
-        late = [] if uncured is None else [p for p in recall.pieces if p.items[0].epoch >= uncured]
+    if uncured or _poorly(recall.pieces, every, rival.best, reached.fits):
         asked = Asked(
             follow,
             shows,
             lambda fault: fault.element in case.epochs[-1].mended,
-            partial(_alone, case, late),
+            partial(_since, case, recall.pieces, uncured),
             before,
             all_of_it,
             share_of_it,
@@ -238,24 +239,34 @@ def _chances(
     return [told.of(case, h, n, piece) for n, piece in enumerate(recall.pieces[:until])]
 
 
-def _alone(
-    case: Case, late: Sequence[Piece], suspects: Sequence[Hypothesis]
+def _since(
+    case: Case, every: Sequence[Piece], uncured: Sequence[int], suspects: Sequence[Hypothesis]
 ) -> dict[tuple[Fault, ...], float]:
-    """Log chance of late evidence under each suspect, as if it alone were left."""
-    if not late:
-        return {}
-    found: dict[tuple[Fault, ...], float] = {}
-    for h in suspects:
-        track = Track()
-        found[h.faults] = sum(log_chance(case, h, piece, track) for piece in late)
-    return found
+    """How well each suspect, as if it alone were left, explains what came since each repair that has not
+    cured the complaint: log chance against the best, summed over these repairs. The last alone would not do:
+    it may have been in vain, and what came before it still tells what is left."""
+    late = [p for p in every if p.items[0].epoch >= min(uncured, default=len(case.epochs))]
+    after = {n: sum(p.items[0].epoch < n for p in late) for n in uncured}
+    found: dict[tuple[Fault, ...], float] = dict.fromkeys((h.faults for h in suspects), 0.0)
+    chances = {h.faults: _alone(case, h, late) for h in suspects}
+    for start in after.values():
+        sums = {faults: sum(said[start:]) for faults, said in chances.items()}
+        best = max(sums.values(), default=0.0)
+        for faults, total in sums.items():
+            found[faults] += max(total - best, -HOPELESS)
+    return found if late else {}
 
 
-def _uncured_since(case: Case) -> int | None:
-    """The last epoch in which something was mended and the complaint there all the same. What is mended
-    after it cures nothing before the complaint is seen gone."""
-    late = reversed(range(len(case.epochs)))
-    return next((n for n in late if case.epochs[n].mended and complains(case, n)), None)
+def _alone(case: Case, h: Hypothesis, late: Sequence[Piece]) -> list[float]:
+    """Log chance of each piece of late evidence under a suspect, as if it alone were left."""
+    track = Track()
+    return [log_chance(case, h, piece, track) for piece in late]
+
+
+def _uncured(case: Case) -> list[int]:
+    """The epochs in which something was mended and the complaint there all the same. What is mended after
+    the last of them cures nothing before the complaint is seen gone."""
+    return [n for n, epoch in enumerate(case.epochs) if epoch.mended and complains(case, n)]
 
 
 def _poorly(
