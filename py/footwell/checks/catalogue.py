@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Sequence
 
+from footwell.checks.behind_plug import into_plugs
 from footwell.checks.bench import BENCHED
 from footwell.checks.check import (
     BENCH,
@@ -114,6 +115,7 @@ def _opened(circuit: Circuit, setups: list[SetupState]) -> Iterator[Check]:
     yield from _followed(circuit, setups)
     rest = set_up(circuit)
     yield from _isolated(circuit, rest)
+    yield from into_plugs(circuit)
     yield from _between_lines(circuit, rest)
     yield from _without_a_unit(circuit, setups)
     yield from _switches(circuit)

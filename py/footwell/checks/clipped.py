@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from footwell.checks.behind_plug import behind_plug
 from footwell.checks.check import FEED, FUSE_LAMP, LAMP, OHMS, VOLTS, Check, nodes
 from footwell.checks.lines import on_both_lines
 from footwell.circuit.circuit import Circuit
@@ -23,9 +24,9 @@ def clipped(circuit: Circuit, check: Check, faults: tuple[Fault, ...]) -> Operat
 
     Parts measured or fed by themselves are alone, and only their own faults count.
     """
-    if check.instrument not in (OHMS, FEED) or between_lines(circuit, check):
-        return operate(circuit, check.setup, faults, _clips(circuit, check))
     part = part_of(circuit, check) if check.instrument == OHMS else check.red
+    if check.instrument not in (OHMS, FEED) or not part:
+        return operate(circuit, check.setup, faults, _clips(circuit, check))
     mine = tuple(f for f in faults if f.element == part and not _stays_behind(circuit, check, f))
     setup = alone(circuit, part)
     if check.instrument == OHMS:
@@ -111,8 +112,9 @@ def _cut_off(circuit: Circuit, check: Check, place: str) -> bool:
 
 
 def part_of(circuit: Circuit, check: Check) -> str:
-    """The part that an ohms check is held to; "" between the lines of a bus."""
-    if between_lines(circuit, check):
+    """The part that an ohms check is held to; "" between the lines of a bus, and where all that hangs on a
+    plug is measured."""
+    if between_lines(circuit, check) or behind_plug(circuit, check):
         return ""
     owner = check.red.split(".")[0]
     if owner in circuit.connectors:

@@ -11,6 +11,7 @@ import math
 import re
 from collections.abc import Callable, Mapping, Sequence
 
+from footwell.checks.behind_plug import behind_plug
 from footwell.checks.bench import BENCHED
 from footwell.checks.catalogue import FUSES, LOOKED_AT, fuses, load_plugs
 from footwell.checks.check import (
@@ -98,7 +99,7 @@ def _why_not_probed(circuit: Circuit, check: Check) -> str:
 
 
 def _belongs_to_part(circuit: Circuit, check: Check) -> bool:
-    if between_lines(circuit, check):
+    if between_lines(circuit, check) or behind_plug(circuit, check):
         return True
     owner, _, rest = check.red.partition(".")
     if (

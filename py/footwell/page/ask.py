@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from footwell.checks.catalogue import unplugged
 from footwell.checks.check import OHMS, Check
-from footwell.checks.clipped import between_lines, part_of
+from footwell.checks.clipped import part_of
 from footwell.checks.safety import refusal
 from footwell.circuit.circuit import Circuit
 from footwell.diagnosis.belief import believe
@@ -38,11 +38,7 @@ def chosen_check(request: CheckAsked) -> CheckView:
 def _check(case: Case, request: CheckAsked) -> Check:
     setup = setup_of(case.now, request.controls, request.apart, request.stand_in, case.engine)
     check = fitting(case.now, request.instrument, request.red, request.black, setup)
-    if (
-        check.instrument == OHMS
-        and not between_lines(case.now, check)
-        and _still_in(case.now, check)
-    ):
+    if check.instrument == OHMS and part_of(case.now, check) and _still_in(case.now, check):
         out = say.joined(_ways_out(case.now, check))
         raise AskError(
             f"Ohms only with the part out of the circuit. Take {out} apart first, or measure volts."

@@ -7,6 +7,7 @@ from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from footwell import RELEASE
+from footwell.checks.behind_plug import behind_plug
 from footwell.checks.bench import BENCH_WORDS
 from footwell.checks.check import (
     BENCH,
@@ -264,6 +265,10 @@ def _opens(fault: Fault, element: str) -> bool:
 def _goal_ohms(circuit: Circuit, check: Check) -> str:
     if between_lines(circuit, check):
         return _goal_between_lines(circuit, check)
+    if behind_plug(circuit, check):
+        connector, _, half = check.red.split(".")
+        plug = circuit.connectors[connector]
+        return f"Is what hangs on {plug.name}, {say.side_named(plug, half)}, sound by itself?"
     return f"Is {say.short_named(circuit, part_of(circuit, check))} sound by itself?"
 
 

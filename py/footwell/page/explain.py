@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import Literal
 
+from footwell.checks.behind_plug import behind_plug
 from footwell.checks.check import BENCH, CLAMP, FEED, LAMP, OHMS, VOLTS, Check
 from footwell.checks.clipped import METER_OHMS, between_lines
 from footwell.checks.explain import BandPart, Explanation, MeterLoad, explained, marks
@@ -201,17 +202,19 @@ def _lines(circuit: Circuit, check: Check, found: Explanation) -> Iterator[str]:
     elif between_lines(circuit, check):
         yield "The meter sends a small current through all that lies between the two lines."
     elif check.instrument == OHMS:
-        yield _ohms_line(found)
+        yield _ohms_line(
+            found, "all that hangs on the plug" if behind_plug(circuit, check) else "this part"
+        )
     elif found.flows:
         yield from _flow_lines(circuit, check, found)
     else:
         yield from _still_lines(circuit, check, found)
 
 
-def _ohms_line(found: Explanation) -> str:
+def _ohms_line(found: Explanation, through: str) -> str:
     if not found.round:
         return "No current of the meter gets through, so it shows over range."
-    return "The meter sends a small current through this part alone; the leads add their own."
+    return f"The meter sends a small current through {through} alone; the leads add their own."
 
 
 def _flow_lines(circuit: Circuit, check: Check, found: Explanation) -> Iterator[str]:
