@@ -12,13 +12,17 @@ from collections.abc import Iterable
 
 import pytest
 
+from footwell.checks.behind_plug import behind_plug, into_plugs
+from footwell.checks.check import nodes
+from footwell.checks.clipped import OHMMETER
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
 from footwell.circuit.setup import set_up
+from footwell.electrics.laying import Clip
 from footwell.electrics.operating_point import operate
 from footwell.electrics.spice import netlist, node_names
 
-from .cases import Case, faulty_cases, healthy_cases, load, sample_sheets
+from .cases import OHMS, Case, faulty_cases, healthy_cases, load, sample_sheets
 from .ngspice_rig import FLOATS_FROM_OHMS, Difference, compare, table
 from .referee import ours_holds
 from .seed import commit
@@ -53,6 +57,22 @@ def test_voltages_of_a_sheet_agree_with_its_netlist_as_exported(sheet: str) -> N
 def test_voltages_of_a_sheet_agree_to_the_goal_with_currents_as_unknowns(sheet: str) -> None:
     circuit = load(sheet)
     missed = _missed(circuit, compare(circuit, sampled(sheet)[::4], by_currents))
+    assert not missed, (commit(), missed)
+
+
+@pytest.mark.parametrize("sheet", SHEETS)
+def test_ohms_into_a_plug_agree_sound_and_with_a_fault_at_each_of_what_hangs_on_it(
+    sheet: str,
+) -> None:
+    circuit, chance = load(sheet), random.Random(commit())
+    cases: list[Case] = []
+    for check in into_plugs(circuit):
+        clip = Clip(*nodes(circuit, check), OHMMETER)
+        inside = behind_plug(circuit, check)
+        found = [c.faults for c in faulty_cases(circuit) if {f.element for f in c.faults} <= inside]
+        for faults in [(), *chance.sample(found, min(len(found), 2))]:
+            cases.append(Case(check.setup, faults, (clip,), OHMS))
+    missed = _missed(circuit, compare(circuit, cases, by_currents))
     assert not missed, (commit(), missed)
 
 
