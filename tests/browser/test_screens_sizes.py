@@ -26,9 +26,9 @@ SIZES: list[Size] = [(360, 640), (320, 568), (640, 360)]
 SCHEMES = ("light", "dark")
 
 LONG = bool(os.environ.get("FOOTWELL_LONG"))
-"""FOOTWELL_LONG=1 touches the keys on every size and looks at every screen on each, in each scheme; else one
-drawn by the commit is touched, and each screen is looked at on one size in turn, and at double text or for
-access in one scheme in turn."""
+"""FOOTWELL_LONG=1 touches the keys on every size and looks at every screen on each, at double text and for
+access in each scheme; else one size drawn by the commit is touched, and each screen is looked at in one of
+these ways in turn."""
 DRAWN = int(commit()[:8] or "0", 16)
 TOUCHED = SIZES if LONG else [pytest.param(SIZES[DRAWN % len(SIZES)], id="drawn")]
 
@@ -65,6 +65,14 @@ def resize(page: Page, size: Size) -> None:
     page.wait_for_timeout(100)
 
 
+def faults_at_sizes(page: Page, turn: int) -> list[str]:
+    found: list[str] = []
+    for size in in_turn(SIZES, turn):
+        resize(page, size)
+        found.extend(f"{size}: {fault}" for fault in faults_of_size(page))
+    return found
+
+
 def faults_at_double_text(page: Page, turn: int = 0) -> list[str]:
     resize(page, DOUBLED)
     page.evaluate(TEXT_SIZE, "200%")
@@ -88,11 +96,8 @@ def faults_by_turns(page: Page, turn: int) -> list[str]:
     found: list[str] = []
     before = page.viewport_size
     assert before
-    for size in in_turn(SIZES, turn):
-        resize(page, size)
-        found.extend(f"{size}: {fault}" for fault in faults_of_size(page))
-    for looks in in_turn((faults_at_double_text, faults_of_access_at), turn):
-        found.extend(looks(page, turn // 2))
+    for looks in in_turn((faults_at_sizes, faults_at_double_text, faults_of_access_at), turn):
+        found.extend(looks(page, turn // 3))
     resize(page, (before["width"], before["height"]))
     return found
 
