@@ -242,19 +242,17 @@ def _chances(
 def _since(
     case: Case, every: Sequence[Piece], uncured: Sequence[int], suspects: Sequence[Hypothesis]
 ) -> dict[tuple[Fault, ...], float]:
-    """How well each suspect, as if it alone were left, explains what came since each repair that has not
-    cured the complaint: log chance against the best, summed over these repairs. The last alone would not do:
-    it may have been in vain, and what came before it still tells what is left."""
+    """How well each suspect, as if it alone were left, explains its share of what came since each repair that
+    has not cured the complaint: log chance, summed over these repairs. The last alone would not do: it may
+    have been in vain, and what came before it still tells what is left."""
     late = [p for p in every if p.items[0].epoch >= min(uncured, default=len(case.epochs))]
-    after = {n: sum(p.items[0].epoch < n for p in late) for n in uncured}
-    found: dict[tuple[Fault, ...], float] = dict.fromkeys((h.faults for h in suspects), 0.0)
-    chances = {h.faults: _alone(case, h, late) for h in suspects}
-    for start in after.values():
-        sums = {faults: sum(said[start:]) for faults, said in chances.items()}
-        best = max(sums.values(), default=0.0)
-        for faults, total in sums.items():
-            found[faults] += max(total - best, -HOPELESS)
-    return found if late else {}
+    least = [sum(any_log(e) for e in piece.items) for piece in late]
+    starts = [sum(p.items[0].epoch < n for p in late) for n in uncured]
+    found: dict[tuple[Fault, ...], float] = {}
+    for h in suspects if late else ():
+        said = list(map(max, _alone(case, h, late), least))
+        found[h.faults] = sum(sum(said[start:]) for start in starts)
+    return found
 
 
 def _alone(case: Case, h: Hypothesis, late: Sequence[Piece]) -> list[float]:

@@ -99,6 +99,25 @@ class Singles:
                     found.append(Hypothesis(faults, h.odds, h.repairs))
         return found
 
+    def moved(self, h: Hypothesis) -> list[Hypothesis]:
+        """The suspect with one of its poor joints at each other element that may have one of that size."""
+        held = {f.element for f in h.faults}
+        found: list[Hypothesis] = []
+        for n, fault in enumerate(h.faults):
+            own = self._of_size((fault.element, fault.mode), fault.size)
+            for key in self.sizes if own and is_joint((fault.element, fault.mode)) else ():
+                other = self._of_size(key, fault.size) if is_joint(key) else None
+                if own and other and key[0] not in held:
+                    faults = tuple(sorted((*h.faults[:n], *other.faults, *h.faults[n + 1 :])))
+                    acts = [*h.repairs]
+                    acts.remove(own.repairs[0])
+                    odds = h.odds * other.odds / own.odds
+                    found.append(Hypothesis(faults, odds, tuple(sorted((*acts, *other.repairs)))))
+        return found
+
+    def _of_size(self, key: Key, size: float) -> Hypothesis | None:
+        return next((h for h in self.sizes.get(key, ()) if h.faults[0].size == size), None)
+
 
 def top(rows: Iterable[Scored], most: int) -> list[Hypothesis]:
     """The best of the rows, best first, up to `most`. Where the cut would fall among equals all of them

@@ -40,7 +40,8 @@ CALLED_FOR = 1.0
 """Nats by which a fault that nobody notices must better the fit of a set."""
 EXTENDED = 30
 RESIZED = 8
-"""Pairs that triples start from, and sets that are tried in every size."""
+MOVED = 3
+"""Pairs that triples start from, and sets that are tried in every size, and with a poor joint elsewhere."""
 MOST_ALIKE = 400
 """Pairs of poor joints that are tried in two given sizes."""
 
@@ -104,11 +105,13 @@ def several(
     both = joined(own, own, MOST_MENDED)
     pairs = _pairs(both, joined(start, seconds, MOST_PAIRS, _fits(alive), later), asked)
     pairs += _in_other_sizes(asked.follow, singles, pairs)
+    pairs += _moved(asked.follow, singles, pairs)
     bases = [*pairs, *_damaged(alive), *_so_far(both, asked)]
     triples = _triples(singles, seconds, [*alive, *pairs], bases, later, asked)
     tried = {h.faults for h, _ in triples}
     triples += asked.follow([h for h in joined(both, own, MOST_MENDED) if h.faults not in tried])
     triples += _resized(asked.follow, singles, triples)
+    triples += _moved(asked.follow, singles, triples)
     return _called_for([*pairs, *triples], alive, asked.noticed)
 
 
@@ -245,4 +248,12 @@ def _resized(follow: Follow, singles: Singles, rows: Sequence[Scored]) -> list[S
     """The best sets in every other size of each of their faults."""
     seen = {h.faults for h, _ in rows}
     other = (r for h in _best(rows, RESIZED) for r in singles.resized(h))
+    return follow(list({h.faults: h for h in other if h.faults not in seen}.values()))
+
+
+def _moved(follow: Follow, singles: Singles, rows: Sequence[Scored]) -> list[Scored]:
+    """The best sets with a poor joint elsewhere: what lies in one stretch looks the same from outside, and
+    which of it was tried in the size that fits is chance."""
+    seen = {h.faults for h, _ in rows}
+    other = (m for h in _best(rows, MOVED) for m in singles.moved(h))
     return follow(list({h.faults: h for h in other if h.faults not in seen}.values()))
