@@ -75,6 +75,23 @@ def test_beside_a_blown_fuse_a_poor_joint_before_it_is_told_from_a_short_behind_
     assert mended == {"F1", other.element}, done.steps
 
 
+IN_ONE_STRETCH = [
+    Fault("W14", "high_resistance", 20000.0),
+    Fault("SP1", "high_resistance:2", 20000.0),
+]
+
+
+@pytest.mark.long
+@pytest.mark.parametrize("poor", some(IN_ONE_STRETCH, 1), ids=str)
+def test_beside_a_short_a_poor_joint_is_told_from_the_wire_in_it(poor: Fault) -> None:
+    """Both look alike from outside, so both are thought of, and the joint is bared before either is made
+    anew."""
+    done = tried(Trial("coupe-rear-cluster", (poor, Fault("W8", "short_to_earth"))))
+    assert done.right and not done.good_parts, (done.why, done.steps)
+    mended = {step.split()[1] for step in done.steps if step.startswith("repair")}
+    assert mended == {"F2", "W8", poor.element}, done.steps
+
+
 def poor(element: str, size: float) -> Hypothesis:
     return Hypothesis((Fault(element, "high_resistance", size),), 0.1, ((element, "mend"),))
 

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.case import Hypothesis
-from footwell.diagnosis.multiple import Scored, firsts, joined, top
+from footwell.diagnosis.multiple import Scored, Singles, firsts, joined, top
 from footwell.diagnosis.search import Asked, several
 
 
@@ -41,6 +41,16 @@ def test_a_pair_that_is_met_from_either_side_has_its_odds_once() -> None:
     pairs = joined([poor[1], other[1]], [*poor, *other], 10)
     assert math.isclose(sum(h.odds for h in pairs), 0.5 * (0.2 + 0.2) / 2 + 0.2 * (0.5 + 0.5) / 2)
     assert len({h.faults for h in pairs}) == len(pairs) == 3
+
+
+def test_a_poor_joint_of_a_set_is_moved_to_every_element_that_may_have_one_of_its_size() -> None:
+    poor = [single(x, odds, 3.0, "high_resistance") for x, odds in (("A", 0.4), ("C", 0.1))]
+    other = [single("D", 0.1, 5.0, "high_resistance"), single("B", 0.2), single("E", 0.2)]
+    (pair,) = joined([poor[0]], [other[1]], 10)
+    (moved,) = Singles.of([*poor, *other]).moved(pair)
+    assert moved.faults == (Fault("B", "open"), Fault("C", "high_resistance", 3.0))
+    assert moved.repairs == (("B", "renew"), ("C", "renew"))
+    assert math.isclose(moved.odds, 0.1 * 0.2)
 
 
 @given(st.lists(st.sampled_from([0.1, 0.2, 0.3]), min_size=1, max_size=12), st.integers(1, 12))
