@@ -26,7 +26,7 @@ from .spread_rig import Band, bands, is_skewed, resized
 STEP = 1e-6
 ALLOWED = 0.05
 FAR_OFF = 0.12
-SHEETS = 8
+SHEETS = 6
 """An edge may be off by these shares of the band's width: nearly every one, and any; on so many sheets."""
 
 
