@@ -5,6 +5,8 @@ from __future__ import annotations
 import pytest
 
 from footwell.circuit.fault import Fault
+from footwell.diagnosis.belief import Belief, Weighed
+from footwell.diagnosis.case import Hypothesis
 from footwell.diagnosis.conclude import Conclusion, conclude
 from footwell.diagnosis.elimination import in_vain
 from footwell.job.replay import Replayed, circuits_of, replay
@@ -63,3 +65,37 @@ def test_what_was_at_fault_does_not_count_as_renewed_in_vain() -> None:
     replayed, conclusion = looked_at(renewed_in_turn((*SOUND[:2], BROKEN.element))[0])
     assert conclusion.step.solved
     assert BROKEN.element not in in_vain(replayed.case, conclusion.belief)
+
+
+def left_over(well: float, poor: float) -> Belief:
+    """A belief in which the break is mended, and a poor joint is left or not."""
+    joint = Fault("X2.1", "high_resistance", 0.02)
+    rows = [((), well), ((joint,), poor)]
+    return Belief(
+        tuple(
+            Weighed(
+                Hypothesis((BROKEN, *now), 1.0, ()),
+                share,
+                (BROKEN, *now),
+                (("H1", "renew"),),
+                now,
+                tuple((f.element, "renew") for f in now),
+            )
+            for now, share in rows
+        ),
+        0.01,
+    )
+
+
+@pytest.mark.parametrize(("well", "tried"), [(0.7, False), (0.2, True)])
+def test_once_it_works_nothing_is_renewed_for_what_is_less_likely_than_nothing(
+    well: float, tried: bool, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    run, _ = renewed_in_turn(("H1",))
+    case = replay(run.events).case
+    monkeypatch.setattr(
+        "footwell.diagnosis.conclude.believe", lambda _: left_over(well, 0.99 - well)
+    )
+    monkeypatch.setattr("footwell.diagnosis.conclude.choices", lambda *_: [])
+    step = conclude(case).step
+    assert (step.kind != "finished") == tried and not step.solved

@@ -40,8 +40,10 @@ CALLED_FOR = 1.0
 """Nats by which a fault that nobody notices must better the fit of a set."""
 EXTENDED = 30
 RESIZED = 8
+ROUNDS = 2
 MOVED = 3
-"""Pairs that triples start from, and sets that are tried in every size, and with a poor joint elsewhere."""
+"""Pairs that triples start from, sets that are tried in every size and how often, and those that are tried
+with a poor joint elsewhere."""
 MOST_ALIKE = 400
 """Pairs of poor joints that are tried in two given sizes."""
 
@@ -245,10 +247,16 @@ def _are_joints(h: Hypothesis) -> bool:
 
 
 def _resized(follow: Follow, singles: Singles, rows: Sequence[Scored]) -> list[Scored]:
-    """The best sets in every other size of each of their faults."""
-    seen = {h.faults for h, _ in rows}
-    other = (r for h in _best(rows, RESIZED) for r in singles.resized(h))
-    return follow(list({h.faults: h for h in other if h.faults not in seen}.values()))
+    """The best sets in every other size of one of their faults; what is better then once more, so that two
+    sizes that are off together are found as well."""
+    tried = {h.faults for h, _ in rows}
+    found: list[Scored] = []
+    for _ in range(ROUNDS):
+        other = {r.faults: r for h in _best([*rows, *found], RESIZED) for r in singles.resized(h)}
+        fresh = [h for faults, h in other.items() if faults not in tried]
+        tried.update(h.faults for h in fresh)
+        found += follow(fresh)
+    return found
 
 
 def _moved(follow: Follow, singles: Singles, rows: Sequence[Scored]) -> list[Scored]:
