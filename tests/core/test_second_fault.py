@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+import math
+from dataclasses import dataclass, field, replace
 
 import pytest
 from parity.seed import some
@@ -242,3 +243,19 @@ def test_more_current_confirms_a_stiff_motor_and_less_confirms_nothing() -> None
     worn = Fault("M1", "worn_brushes", 4.0)
     assert worn.mode in circuit.elements["M1"].modes
     assert not confirms(circuit, clamp, worn)
+
+
+def test_two_poor_joints_are_found_in_sizes_that_are_both_off_those_first_tried() -> None:
+    true = {"P": 200.0, "Q": 2.0}
+    asked: set[tuple[float, ...]] = set()
+
+    def follow(suspects: list[Hypothesis]) -> list[tuple[Hypothesis, float]]:
+        asked.update(tuple(f.size for f in h.faults) for h in suspects)
+        return [
+            (h, -sum(abs(math.log(f.size / true[f.element])) for f in h.faults)) for h in suspects
+        ]
+
+    both = [poor(e, f.size) for e in "PQ" for f in (h.faults[0] for h in POOR)]
+    alone = [(h, -30.0) for h in both]
+    several(both, alone, [], replace(Evidence().asked(), follow=follow))
+    assert tuple(true.values()) in asked
