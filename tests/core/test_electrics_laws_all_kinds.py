@@ -5,7 +5,7 @@ from __future__ import annotations
 from random import Random
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 from parity.cases import SOUND, random_cases
 
@@ -49,12 +49,16 @@ def test_currents_at_every_node_sum_to_nothing_and_the_iteration_settles(
 
 @CALMLY
 @given(SEEDS, SIZES)
+@example(7701866, 10)
 def test_power_that_is_given_is_taken_by_the_rest_and_the_leak(seed: int, size: int) -> None:
     point = drawn(seed, size)
     amps = slot_amps(point)
     watts = [point.across(slot) * i for slot, i in zip(point.slots, amps, strict=True)]
     turned_over = sum(map(abs, watts))
-    assert sum(watts) + leak_watts(point) == pytest.approx(0.0, abs=1e-7 * (turned_over + 1e-2))
+    # The current law above holds to so many amperes, and voltages multiply them.
+    amps_off = 1e-8 * (1.0 + max(map(abs, amps), default=0.0))
+    allowed = 1e-7 * turned_over + amps_off * max(map(abs, point.volts), default=0.0)
+    assert sum(watts) + leak_watts(point) == pytest.approx(0.0, abs=allowed)
 
 
 @CALMLY

@@ -137,6 +137,7 @@ class Evidence:
             lambda sets: {h.faults: 0.0 if parts(h) in self.explain else -30.0 for h in sets},
             lambda faults: {h.faults: self.sizes.get(h.faults[0].size, -30.0) for h in faults},
             lambda _: self.strays,
+            lambda _: frozenset(),
         )
 
     def _follow(self, suspects: list[Hypothesis]) -> list[tuple[Hypothesis, float]]:

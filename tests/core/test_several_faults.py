@@ -43,11 +43,14 @@ def test_a_pair_that_is_met_from_either_side_has_its_odds_once() -> None:
     assert len({h.faults for h in pairs}) == len(pairs) == 3
 
 
-def test_a_poor_joint_of_a_set_is_moved_to_every_element_that_may_have_one_of_its_size() -> None:
-    poor = [single(x, odds, 3.0, "high_resistance") for x, odds in (("A", 0.4), ("C", 0.1))]
+def test_a_poor_joint_of_a_set_is_moved_to_what_lies_near_it_and_may_have_one_of_its_size() -> None:
+    poor = [
+        single(x, odds, 3.0, "high_resistance") for x, odds in (("A", 0.4), ("C", 0.1), ("F", 0.1))
+    ]
     other = [single("D", 0.1, 5.0, "high_resistance"), single("B", 0.2), single("E", 0.2)]
     (pair,) = joined([poor[0]], [other[1]], 10)
-    (moved,) = Singles.of([*poor, *other]).moved(pair)
+    near = {"A": {"B", "C", "D", "E"}}
+    (moved,) = Singles.of([*poor, *other]).moved(pair, near.__getitem__)
     assert moved.faults == (Fault("B", "open"), Fault("C", "high_resistance", 3.0))
     assert moved.repairs == (("B", "renew"), ("C", "renew"))
     assert math.isclose(moved.odds, 0.1 * 0.2)
@@ -94,6 +97,7 @@ def weighed(gain: float, noticed: bool) -> list[set[str]]:
         all_of_it=lambda _: {},
         share_of_it=lambda _: {},
         strays=lambda _: False,
+        near=lambda _: frozenset(),
     )
     found = several(ones, alive, [], asked)
     return names([h for h, _ in found])

@@ -24,6 +24,7 @@ from footwell.diagnosis.likelihood import (
     strayed,
 )
 from footwell.diagnosis.multiple import Scored
+from footwell.diagnosis.nearby import nearby
 from footwell.diagnosis.recall import Recall, Row, Standing, Told, recalled
 from footwell.diagnosis.search import Asked, beside, several
 from footwell.electrics.turns import NOTHING, Known
@@ -225,6 +226,7 @@ def _several(
             all_of_it,
             share_of_it,
             strays,
+            partial(nearby, case.now),
         )
         found = several(every, singles, reached.fell, asked)
     elif any(isinstance(e, Taken) for e in case.evidence):

@@ -11,6 +11,7 @@ from __future__ import annotations
 import math
 from bisect import bisect
 from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
+from collections.abc import Set as AbstractSet
 from dataclasses import dataclass, replace
 from itertools import combinations, permutations
 
@@ -27,6 +28,9 @@ Scored = tuple[Hypothesis, float]
 """A suspect with the log of its weight."""
 
 Key = tuple[str, str]
+
+Near = Callable[[str], AbstractSet[str]]
+"""The elements that lie beside an element."""
 
 
 @dataclass(frozen=True)
@@ -99,15 +103,18 @@ class Singles:
                     found.append(Hypothesis(faults, h.odds, h.repairs))
         return found
 
-    def moved(self, h: Hypothesis) -> list[Hypothesis]:
-        """The suspect with one of its poor joints at each other element that may have one of that size."""
+    def moved(self, h: Hypothesis, near: Near) -> list[Hypothesis]:
+        """The suspect with one of its poor joints at each element near it that may have one of that size."""
         held = {f.element for f in h.faults}
         found: list[Hypothesis] = []
         for n, fault in enumerate(h.faults):
             own = self._of_size((fault.element, fault.mode), fault.size)
-            for key in self.sizes if own and is_joint((fault.element, fault.mode)) else ():
-                other = self._of_size(key, fault.size) if is_joint(key) else None
-                if own and other and key[0] not in held:
+            if own is None or not is_joint((fault.element, fault.mode)):
+                continue
+            beside = near(fault.element) - held
+            for key in (k for k in self.sizes if k[0] in beside and is_joint(k)):
+                other = self._of_size(key, fault.size)
+                if other is not None:
                     faults = tuple(sorted((*h.faults[:n], *other.faults, *h.faults[n + 1 :])))
                     acts = [*h.repairs]
                     acts.remove(own.repairs[0])

@@ -17,6 +17,7 @@ from footwell.diagnosis.multiple import (
     MOST_FIRSTS,
     Fits,
     Key,
+    Near,
     Scored,
     Singles,
     firsts,
@@ -76,7 +77,7 @@ class Asked:
     what came after a repair that has not cured the complaint, `before` how well sets explain what came
     before it, `all_of_it` how well sets explain everything, also hopeless ones, `share_of_it` how well faults
     do where others may explain what they do not; `strays` whether a reading is to be put down to a slip if a
-    set is true."""
+    set is true; `near` which elements lie beside one."""
 
     follow: Follow
     noticed: Callable[[Fault], bool]
@@ -86,6 +87,7 @@ class Asked:
     all_of_it: Callable[[Sequence[Hypothesis]], Fits]
     share_of_it: Callable[[Sequence[Hypothesis]], Fits]
     strays: Callable[[Hypothesis], bool]
+    near: Near
 
 
 def several(
@@ -107,13 +109,13 @@ def several(
     both = joined(own, own, MOST_MENDED)
     pairs = _pairs(both, joined(start, seconds, MOST_PAIRS, _fits(alive), later), asked)
     pairs += _in_other_sizes(asked.follow, singles, pairs)
-    pairs += _moved(asked.follow, singles, pairs)
+    pairs += _moved(asked, singles, pairs)
     bases = [*pairs, *_damaged(alive), *_so_far(both, asked)]
     triples = _triples(singles, seconds, [*alive, *pairs], bases, later, asked)
     tried = {h.faults for h, _ in triples}
     triples += asked.follow([h for h in joined(both, own, MOST_MENDED) if h.faults not in tried])
     triples += _resized(asked.follow, singles, triples)
-    triples += _moved(asked.follow, singles, triples)
+    triples += _moved(asked, singles, triples)
     return _called_for([*pairs, *triples], alive, asked.noticed)
 
 
@@ -259,9 +261,9 @@ def _resized(follow: Follow, singles: Singles, rows: Sequence[Scored]) -> list[S
     return found
 
 
-def _moved(follow: Follow, singles: Singles, rows: Sequence[Scored]) -> list[Scored]:
+def _moved(asked: Asked, singles: Singles, rows: Sequence[Scored]) -> list[Scored]:
     """The best sets with a poor joint elsewhere: what lies in one stretch looks the same from outside, and
     which of it was tried in the size that fits is chance."""
     seen = {h.faults for h, _ in rows}
-    other = (m for h in _best(rows, MOVED) for m in singles.moved(h))
-    return follow(list({h.faults: h for h in other if h.faults not in seen}.values()))
+    other = (m for h in _best(rows, MOVED) for m in singles.moved(h, asked.near))
+    return asked.follow(list({h.faults: h for h in other if h.faults not in seen}.values()))
