@@ -35,7 +35,8 @@ def pytest_addoption(parser: pytest.Parser) -> None:
     parser.addoption(
         "--draw-plants",
         action="store_true",
-        help="of the planted bugs a quarter, drawn by the commit; all with FOOTWELL_LONG=1",
+        help="a quarter of the planted bugs and half of the stories, drawn by the commit; all with"
+        " FOOTWELL_LONG=1",
     )
 
 
@@ -43,7 +44,9 @@ def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item
     """Long ones first; else the order stays."""
     if config.getoption("--draw-plants"):
         planted = [item for item in items if "found_out" in item.name]
-        left_out = {*planted} - {*some(planted, len(planted) // 4)}
+        stories = [item for item in items if item.get_closest_marker("story")]
+        kept = {*some(planted, len(planted) // 4), *some(stories, len(stories) // 2)}
+        left_out = {*planted, *stories} - kept
         config.hook.pytest_deselected(items=[*left_out])
         items[:] = [item for item in items if item not in left_out]
     items.sort(key=lambda item: item.get_closest_marker("long") is None)

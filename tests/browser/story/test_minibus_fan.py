@@ -61,6 +61,7 @@ def begin(new_phone: NewPhone, site: Site, faults: tuple[Fault, ...]) -> Hand:
     return hand
 
 
+@pytest.mark.story
 def test_stiff_fan_behind_a_mirrored_plug_and_an_open_thermal_fuse(
     new_phone: NewPhone, site: Site
 ) -> None:
@@ -98,6 +99,7 @@ def test_stiff_fan_behind_a_mirrored_plug_and_an_open_thermal_fuse(
     assert hand.sees("Mended and proven")
 
 
+@pytest.mark.story
 def test_sound_fan_behind_the_same_story(new_phone: NewPhone, site: Site) -> None:
     hand = begin(new_phone, site, (OPEN_FUSE,))
     hand.work()

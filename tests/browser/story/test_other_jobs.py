@@ -76,6 +76,7 @@ PAIRS = some(TWINS, 1)
 """Twins stay together: all pairs with FOOTWELL_LONG=1, else one drawn by the commit."""
 
 
+@pytest.mark.story
 @pytest.mark.parametrize("name", [name for pair in PAIRS for name in pair])
 def test_job_ends_with_its_own_cause_and_not_with_its_twins(
     page: Page, site: Site, name: str
