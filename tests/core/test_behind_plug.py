@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import math
 
 import pytest
@@ -12,20 +13,21 @@ from footwell.checks.catalogue import catalogue
 from footwell.checks.check import OHMS, Check
 from footwell.checks.hands import Tools
 from footwell.checks.predict import Reading, expected
-from footwell.circuit.circuit import Circuit
+from footwell.circuit.circuit import AS_DRAWN, Circuit
 from footwell.circuit.fault import Fault
 from footwell.circuit.setup import set_up, taken_apart
 from footwell.diagnosis.belief import believe
 from footwell.diagnosis.choose import confirms
-from footwell.job.replay import replay
+from footwell.job.replay import circuits_of, replay
 from footwell.job.stored import fitting
 from footwell.messages import CheckAsked
 from footwell.page.ask import AskError, chosen_check
 from footwell.page.check_view import check_view
 from footwell.practice.electrician import begin
+from footwell.sheet.reading import read_data
 
 from .loop_rig import ALL_TOOLS, Trial, read, tried, vehicle_of
-from .sample_circuits import sample
+from .sample_circuits import FOLDER, sample
 
 SEAT, CARAVAN, FAN, SENSOR = (
     "saloon-seat-heater",
@@ -164,3 +166,18 @@ def test_a_person_who_asks_for_it_is_told_to_unplug_first(apart: list[str]) -> N
     else:
         with pytest.raises(AskError, match="apart first"):
             chosen_check(asked)
+
+
+@pytest.mark.parametrize(("hazard", "may"), [("restraint system", False), ("hot part", True)])
+def test_a_plug_of_a_restraint_systems_part_is_not_touched_pulled_nor_measured_into(
+    hazard: str, may: bool
+) -> None:
+    """The sheet names the hazard at the part alone, and a switch lies between it and one way of its plug."""
+    data = json.loads((FOLDER / f"{SEAT}.json").read_text("utf-8"))
+    (part,) = (p for p in data["parts"] if p["id"] == "H1")
+    part["hazards"] = [hazard]
+    checks = catalogue(circuits_of(read_data(data))(AS_DRAWN), Tools(("meter",)))
+    at_it = [c for c in checks if "X3" in f"{c.red} {c.black} {c.setup.apart}"]
+    into_it = [c for c in checks if c.instrument == OHMS and "X2" in c.setup.apart]
+    assert bool(at_it) == bool(into_it) == may
+    assert any(c.red == "F1.1" for c in checks), "the rest of the circuit is measured all the same"

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from footwell.checks.behind_plug import behind_plug
 from footwell.checks.check import (
     BENCH,
     CLAMP,
@@ -190,7 +191,7 @@ def refusal(circuit: Circuit, check: Check) -> str:
     if "high voltage" in everywhere:
         return "High voltage in this circuit: stop. Qualified work only."
     here = hazards_at(circuit, check)
-    if "restraint system" in here:
+    if RESTRAINT in here:
         return "This belongs to a restraint system: do not probe it. Qualified work only."
     if check.instrument in CURRENT_DRAWING or check.setup.stand_in:
         return _refused_load(circuit, check, here, everywhere)
@@ -246,7 +247,7 @@ def _protected_from_ohms(circuit: Circuit, check: Check) -> bool:
 
 
 def _refused_load(circuit: Circuit, check: Check, here: set[str], everywhere: set[str]) -> str:
-    if "restraint system" in everywhere:
+    if RESTRAINT in everywhere:
         return "No lamp, jumper or supply of your own on a circuit with a restraint system."
     if here & set(PROTECTED) and check.instrument != BENCH:  # out of its socket it is on no line
         return "No lamp, jumper or supply of your own on a sensor, data or control unit line."
@@ -292,8 +293,22 @@ def _fed_by_output(circuit: Circuit, check: Check) -> bool:
 
 
 def hazards_at(circuit: Circuit, check: Check) -> set[str]:
-    """Hazards of every part and connector that the check touches, and of the lines it lies on."""
-    return _declared_at(circuit, check) | hazards_on(circuit, touched(circuit, check))
+    """Hazards of every part and connector that the check touches or measures, and of the lines it lies on."""
+    nodes, measured = touched(circuit, check), behind_plug(circuit, check)
+    inside = _declared(circuit, {element.split(".")[0] for element in measured})
+    found = _declared_at(circuit, check) | inside | hazards_on(circuit, nodes)
+    return found | {RESTRAINT} if nodes & _restraint_nodes(circuit) else found
+
+
+RESTRAINT = "restraint system"
+
+
+def _restraint_nodes(circuit: Circuit) -> set[int]:
+    """Nodes of the terminals of parts of a restraint system, but for the battery's posts and earth."""
+    battery = circuit.supply_element
+    parts = (circuit.elements[p.id] for p in circuit.sheet.parts if RESTRAINT in p.hazards)
+    ends = {e.nodes[t] for e in parts for t in e.kind.terminals(e.values)}
+    return ends - {circuit.earth, battery.nodes["+"], battery.nodes["-"]}
 
 
 def _declared_at(circuit: Circuit, check: Check) -> set[str]:
@@ -301,13 +316,15 @@ def _declared_at(circuit: Circuit, check: Check) -> set[str]:
     owners = {point.split(".")[0] for point in (check.red, check.black)} | set(check.setup.apart)
     found = _declared(circuit, owners)
     # A wire has no hazards of its own, nor has a splice; what leads to a restraint system belongs to it.
-    return found | (_declared(circuit, _led_to(circuit, owners)) & {"restraint system"})
+    return found | (_declared(circuit, _led_to(circuit, owners)) & {RESTRAINT})
 
 
 def _led_to(circuit: Circuit, owners: set[str]) -> set[str]:
-    """Parts and connectors at the ends of wires among the owners, and of those that meet in their splices."""
+    """Parts and connectors at the ends of wires among the owners, and of those that meet in their splices;
+    parts that their connectors plug into."""
     spliced = {o for o in owners if o in circuit.elements and _is_splice(circuit, o)}
-    found: set[str] = set()
+    plugs = (circuit.connectors[name] for name in owners if name in circuit.connectors)
+    found = {point.split(".")[0] for plug in plugs for point in plug.part_ways.values()}
     for wire in circuit.sheet.wires:
         ends = {point.split(".")[0] for point in (wire.start, wire.end)}
         if wire.id in owners or ends & spliced:
