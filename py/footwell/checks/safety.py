@@ -33,7 +33,7 @@ from footwell.checks.lines import (
     hazards_on,
     unfused,
 )
-from footwell.circuit.circuit import Circuit
+from footwell.circuit.circuit import Circuit, Element
 from footwell.circuit.setup import set_up
 from footwell.electrics.operating_point import operate
 
@@ -305,10 +305,13 @@ RESTRAINT = "restraint system"
 
 def _restraint_nodes(circuit: Circuit) -> set[int]:
     """Nodes of the terminals of parts of a restraint system, but for the battery's posts and earth."""
-    battery = circuit.supply_element
     parts = (circuit.elements[p.id] for p in circuit.sheet.parts if RESTRAINT in p.hazards)
-    ends = {e.nodes[t] for e in parts for t in e.kind.terminals(e.values)}
-    return ends - {circuit.earth, battery.nodes["+"], battery.nodes["-"]}
+    ends = {node for part in parts for node in _terminal_nodes(part)}
+    return ends - {circuit.earth, *_terminal_nodes(circuit.supply_element)}
+
+
+def _terminal_nodes(element: Element) -> set[int]:
+    return {element.nodes[t] for t in element.kind.terminals(element.values)}
 
 
 def _declared_at(circuit: Circuit, check: Check) -> set[str]:

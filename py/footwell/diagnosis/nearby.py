@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from footwell.circuit.circuit import Circuit
+from footwell.circuit.circuit import Circuit, Element
 
 
 def nearby(circuit: Circuit, element: str) -> frozenset[str]:
@@ -28,6 +28,11 @@ def _at_nodes(circuit: Circuit) -> dict[int, set[str]]:
 
 
 def _ends(circuit: Circuit, name: str) -> set[int]:
-    element, battery = circuit.elements[name], circuit.supply_element
-    ends = {element.nodes[t] for t in element.kind.terminals(element.values)}
-    return ends - {circuit.earth, battery.nodes["+"], battery.nodes["-"]}
+    return _terminal_nodes(circuit.elements[name]) - {
+        circuit.earth,
+        *_terminal_nodes(circuit.supply_element),
+    }
+
+
+def _terminal_nodes(element: Element) -> set[int]:
+    return {element.nodes[t] for t in element.kind.terminals(element.values)}
