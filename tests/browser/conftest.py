@@ -33,7 +33,7 @@ expect.set_options(timeout=1000 * PATIENCE_S)
 
 def pytest_addoption(parser: pytest.Parser) -> None:
     parser.addoption(
-        "--draw-plants",
+        "--draw",
         action="store_true",
         help="a quarter of the planted bugs and half of the stories, drawn by the commit; all with"
         " FOOTWELL_LONG=1",
@@ -42,10 +42,12 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
     """Long ones first; else the order stays."""
-    if config.getoption("--draw-plants"):
+    if config.getoption("--draw"):
         planted = [item for item in items if "found_out" in item.name]
         stories = [item for item in items if item.get_closest_marker("story")]
-        kept = {*some(planted, len(planted) // 4), *some(stories, len(stories) // 2)}
+        twins = [stories[n : n + 2] for n in range(0, len(stories), 2)]
+        told = (item for pair in some(twins, len(twins) // 2) for item in pair)
+        kept = {*some(planted, len(planted) // 4), *told}
         left_out = {*planted, *stories} - kept
         config.hook.pytest_deselected(items=[*left_out])
         items[:] = [item for item in items if item not in left_out]

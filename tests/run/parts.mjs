@@ -65,7 +65,7 @@ const LONG = ["core", "parity", "browser"];
 function sharedOut(folder) {
   const inBrowser = folder === "browser";
   const processes = availableParallelism() + (inBrowser ? 1 : 0);
-  return ["-n", String(processes), "--maxschedchunk=1", ...(inBrowser ? ["--draw-plants"] : [])];
+  return ["-n", String(processes), "--maxschedchunk=1", ...(inBrowser ? ["--draw"] : [])];
 }
 
 /** Every folder of tests that holds tests of Python is a part of its own; the long ones come last. */

@@ -22,12 +22,14 @@ def behind_plug(circuit: Circuit, check: Check) -> frozenset[str]:
     """The elements that an ohms check between two ways of one half of an unplugged connector takes in. Empty
     for any other check: also where both ways lead to one part, which is measured alone, or where what hangs
     there has another way to earth or to a supply, or would take harm."""
-    half = _half_of(circuit, check)
-    if check.instrument != OHMS or half is None:
+    if check.instrument != OHMS or not _on_one_half(circuit, check):
         return frozenset()
     drawn = by_the_sheet(circuit)
-    nodes, elements = _hanging(drawn, check.red, check.setup)
-    return elements if drawn.node_of[check.black] in nodes else frozenset()
+    key = ("behind plug", check.red, check.black, check.setup)
+    if key not in drawn.cache:
+        nodes, elements = _hanging(drawn, check.red, check.setup)
+        drawn.cache[key] = elements if drawn.node_of[check.black] in nodes else frozenset()
+    return drawn.cache[key]  # type: ignore[no-any-return]
 
 
 def into_plugs(circuit: Circuit) -> Iterator[Check]:
@@ -42,17 +44,16 @@ def into_plugs(circuit: Circuit) -> Iterator[Check]:
                     yield check
 
 
-def _half_of(circuit: Circuit, check: Check) -> tuple[str, str] | None:
-    """The half on which both probes lie on the ways of an unplugged connector, not of one part's own."""
+def _on_one_half(circuit: Circuit, check: Check) -> bool:
+    """Whether both probes lie on ways of one half of an unplugged connector, and not on one part's own."""
     ends = [point.split(".") for point in (check.red, check.black)]
     if any(len(end) != 3 or end[0] not in check.setup.apart for end in ends):
-        return None
+        return False
     (name, red, half), (other, black, other_half) = ends
     if (name, half) != (other, other_half) or name not in circuit.connectors:
-        return None
-    owners = [circuit.connectors[name].part_ways.get(way, "").split(".")[0] for way in (red, black)]
-    one_part = half == "b" and owners[0] and owners[0] == owners[1]
-    return None if one_part else (name, half)
+        return False
+    parts = [circuit.connectors[name].part_ways.get(way, "").split(".")[0] for way in (red, black)]
+    return half == "a" or not parts[0] or parts[0] != parts[1]
 
 
 def _ways_in_pairs(circuit: Circuit, connector: SheetConnector) -> Iterator[tuple[str, str]]:
@@ -99,11 +100,8 @@ def _joined(
     """Node to those beside it, each with the element between."""
     ends = [(s.element, s.a, s.b) for s in operate(circuit, setup).slots]
     for control in circuit.sheet.controls if over_gaps else ():
-        element = circuit.elements[control.part]
-        terminals = element.kind.terminals(element.values)
-        ends += [
-            (element.id, *pair) for pair in combinations([element.nodes[t] for t in terminals], 2)
-        ]
+        nodes = circuit.elements[control.part].ends
+        ends += [(control.part, *pair) for pair in combinations(nodes, 2)]
     found: dict[int, set[tuple[int, str]]] = {}
     for name, a, b in ends:
         for one, other in ((a, b), (b, a)):

@@ -71,7 +71,7 @@ def _from_battery(circuit: Circuit) -> dict[int, float]:
     """Fewest elements between the battery's plus and each node."""
     joined = Joined()
     for element in circuit.elements.values():
-        ends = {element.nodes[t] for t in element.kind.terminals(element.values)} - {circuit.earth}
+        ends = element.ends - {circuit.earth}
         for node in ends:
             joined.setdefault(node, {}).update(dict.fromkeys(ends, 1.0))
     return _nearest(joined, circuit.supply_element.nodes[SUPPLY])

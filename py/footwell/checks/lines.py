@@ -78,9 +78,9 @@ def feeds_electronics(circuit: Circuit, fuse: str) -> bool:
     """Whether electronics take their supply through a fuse: whether they hang on the end of it that the
     battery does not reach once the fuse is out."""
     battery, takers = circuit.supply_element.nodes["+"], _nodes_of(circuit, "takes")
-    others = [_ends(e) for e in circuit.elements.values() if e.kind.metal and e.id != fuse]
+    others = [e.ends for e in circuit.elements.values() if e.kind.metal and e.id != fuse]
     stop = frozenset((battery, circuit.earth))
-    sides = [_spread(others, {node}, stop) for node in _ends(circuit.elements[fuse])]
+    sides = [_spread(others, {node}, stop) for node in circuit.elements[fuse].ends]
     fed = [side for side in sides if battery not in side] or sides
     return any(side & takers for side in fed)
 
@@ -89,9 +89,7 @@ def unfused(circuit: Circuit) -> Nodes:
     """Nodes that the battery reaches through metal and switches without a fuse, a link or a breaker."""
     if "unfused" not in circuit.cache:
         battery = circuit.supply_element
-        bare = [
-            _ends(e) for e in circuit.elements.values() if e.kind.metal and e.kind.opens is None
-        ]
+        bare = [e.ends for e in circuit.elements.values() if e.kind.metal and e.kind.opens is None]
         stop = frozenset((circuit.earth, battery.nodes["-"]))
         circuit.cache["unfused"] = _spread(bare, {battery.nodes["+"]}, stop) - stop
     return circuit.cache["unfused"]  # type: ignore[no-any-return]
@@ -134,11 +132,11 @@ def _rails(circuit: Circuit) -> Nodes:
         if e.nodes[b.b] == circuit.earth
     }
     starts = {circuit.earth, battery.nodes["+"], battery.nodes["-"], *to_body}
-    return _spread([_ends(e) for e in fixed], starts, frozenset())
+    return _spread([e.ends for e in fixed], starts, frozenset())
 
 
 def _grown(circuit: Circuit, starts: set[int], stop: Nodes) -> Nodes:
-    return _spread([_ends(e) for e in circuit.elements.values() if e.kind.metal], starts, stop)
+    return _spread([e.ends for e in circuit.elements.values() if e.kind.metal], starts, stop)
 
 
 def _spread(carriers: list[Nodes], starts: set[int], stop: Nodes) -> Nodes:
@@ -150,10 +148,6 @@ def _spread(carriers: list[Nodes], starts: set[int], stop: Nodes) -> Nodes:
                 reach |= ends
                 grown = True
     return frozenset(reach)
-
-
-def _ends(element: Element) -> Nodes:
-    return frozenset(element.nodes[t] for t in _terminals(element))
 
 
 def _terminals(element: Element) -> tuple[str, ...]:

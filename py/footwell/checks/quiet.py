@@ -95,7 +95,7 @@ def _touched(circuit: Circuit, fault: Fault) -> int:
     element = circuit.elements.get(fault.element)
     if element is None:
         return -1
-    nodes = {element.nodes[t] for t in element.kind.terminals(element.values)}
+    nodes = set(element.ends)
     for state in element.kind.states(element.values):
         for branch in broken_branches(circuit, element, state, (fault,)):
             nodes.update((element.nodes[branch.a], element.nodes[branch.b]))

@@ -33,7 +33,7 @@ from footwell.checks.lines import (
     hazards_on,
     unfused,
 )
-from footwell.circuit.circuit import Circuit, Element
+from footwell.circuit.circuit import Circuit
 from footwell.circuit.setup import set_up
 from footwell.electrics.operating_point import operate
 
@@ -306,12 +306,7 @@ RESTRAINT = "restraint system"
 def _restraint_nodes(circuit: Circuit) -> set[int]:
     """Nodes of the terminals of parts of a restraint system, but for the battery's posts and earth."""
     parts = (circuit.elements[p.id] for p in circuit.sheet.parts if RESTRAINT in p.hazards)
-    ends = {node for part in parts for node in _terminal_nodes(part)}
-    return ends - {circuit.earth, *_terminal_nodes(circuit.supply_element)}
-
-
-def _terminal_nodes(element: Element) -> set[int]:
-    return {element.nodes[t] for t in element.kind.terminals(element.values)}
+    return {n for part in parts for n in part.ends} - {circuit.earth, *circuit.supply_element.ends}
 
 
 def _declared_at(circuit: Circuit, check: Check) -> set[str]:
@@ -351,8 +346,7 @@ def touched(circuit: Circuit, check: Check) -> set[int]:
         if named in circuit.node_of:
             found.add(circuit.node_of[named])
         elif named in circuit.elements:
-            element = circuit.elements[named]
-            found |= {element.nodes[t] for t in element.kind.terminals(element.values)}
+            found |= circuit.elements[named].ends
         elif named in circuit.connectors:
             found |= {
                 circuit.node_of[f"{named}.{way}.a"] for way in circuit.connectors[named].part_ways

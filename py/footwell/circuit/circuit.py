@@ -49,6 +49,11 @@ class Element:
         return {mode.name: mode for mode in self.kind.modes(self.values)}
 
     @cached_property
+    def ends(self) -> frozenset[int]:
+        """Nodes of its terminals."""
+        return frozenset(self.nodes[t] for t in self.kind.terminals(self.values))
+
+    @cached_property
     def rest(self) -> str:
         """The state in which nothing has moved it."""
         return self.kind.states(self.values)[0]

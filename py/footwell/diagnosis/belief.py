@@ -202,7 +202,7 @@ def _several(
 
     def share_of_it(suspects: Sequence[Hypothesis]) -> dict[tuple[Fault, ...], float]:
         rows = recall.begun(suspects).rows
-        least = [sum(any_log(e) for e in piece.items) for piece in recall.pieces]
+        least = list(map(_least, recall.pieces))
         return {
             h.faults: sum(map(max, _chances(case, recall, h, told), least)) for h, _, told in rows
         }
@@ -248,13 +248,18 @@ def _since(
     has not cured the complaint: log chance, summed over these repairs. The last alone would not do: it may
     have been in vain, and what came before it still tells what is left."""
     late = [p for p in every if p.items[0].epoch >= min(uncured, default=len(case.epochs))]
-    least = [sum(any_log(e) for e in piece.items) for piece in late]
+    least = list(map(_least, late))
     starts = [sum(p.items[0].epoch < n for p in late) for n in uncured]
     found: dict[tuple[Fault, ...], float] = {}
     for h in suspects if late else ():
         said = list(map(max, _alone(case, h, late), least))
         found[h.faults] = sum(sum(said[start:]) for start in starts)
     return found
+
+
+def _least(piece: Piece) -> float:
+    """Log chance of a piece of evidence where anything may be."""
+    return sum(any_log(e) for e in piece.items)
 
 
 def _alone(case: Case, h: Hypothesis, late: Sequence[Piece]) -> list[float]:

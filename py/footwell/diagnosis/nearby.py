@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from footwell.circuit.circuit import Circuit, Element
+from footwell.circuit.circuit import Circuit
 
 
 def nearby(circuit: Circuit, element: str) -> frozenset[str]:
@@ -27,12 +27,5 @@ def _at_nodes(circuit: Circuit) -> dict[int, set[str]]:
     return circuit.cache["at nodes"]  # type: ignore[no-any-return]
 
 
-def _ends(circuit: Circuit, name: str) -> set[int]:
-    return _terminal_nodes(circuit.elements[name]) - {
-        circuit.earth,
-        *_terminal_nodes(circuit.supply_element),
-    }
-
-
-def _terminal_nodes(element: Element) -> set[int]:
-    return {element.nodes[t] for t in element.kind.terminals(element.values)}
+def _ends(circuit: Circuit, name: str) -> frozenset[int]:
+    return circuit.elements[name].ends - {circuit.earth, *circuit.supply_element.ends}
