@@ -108,6 +108,18 @@ def test_a_running_engine_is_asked_for_only_where_the_ignition_lets_it_run(
     assert dict(set_up(circuit).controls)["S0"] == "off"
 
 
+@pytest.mark.parametrize(("engine", "at"), [("on", {"on"}), ("off", {"off", "on"})])
+def test_positions_are_asked_for_with_the_engine_as_it_is(engine: str, at: set[str]) -> None:
+    run = begin(
+        read(CHARGING).sheet, vehicle_of(Trial(CHARGING, (Fault("G2", "dead"),))), ALL_TOOLS
+    )
+    run.add("sitting begun", engine=engine)
+    run.add("repair done", element="G2", mode="dead", what="renewed")
+    step = job_view(run.events).step
+    assert step.kind == "positions" and {row["S0"] for row in step.ask} == at
+    assert ("engine running" in step.why) == (engine == "on")
+
+
 def test_a_part_that_is_fed_directly_is_not_said_to_be_plugged_in() -> None:
     case = begun(HORN, Fault("F1", "open"))
     fed, live = first(case, FEED, held=False), first(case, VOLTS, held=True)

@@ -12,7 +12,7 @@ from footwell.diagnosis.apart import apart
 from footwell.diagnosis.case import Case, Hypothesis, Taken
 from footwell.diagnosis.complaint import complains, noticed
 from footwell.diagnosis.course import Course, Track, standing
-from footwell.diagnosis.hypotheses import hypotheses, repair_of
+from footwell.diagnosis.hypotheses import hypotheses, repair_of, untold
 from footwell.diagnosis.likelihood import (
     Piece,
     any_log,
@@ -93,7 +93,10 @@ def believe(case: Case) -> Belief:
         singles = recall.standing_of(every)
         _weigh(case, recall, singles)
         alive, fell = _arrived(case, singles)
-        alive += _several(case, recall, every, Reached(alive, fell, singles.fits))
+        reached = Reached(alive, fell, singles.fits)
+        poorly = bool(_uncured(case)) or _poorly(recall.pieces, every, reached)
+        alive = alive + _several(case, recall, every, reached, poorly)
+        alive += _untold(case, recall, _rival(alive, reached)) if poorly else []
     return _normalised(case, alive, _none(case, alive))
 
 
@@ -150,11 +153,6 @@ class Reached:
     fell: list[Hypothesis]
     fits: list[float]
 
-    @property
-    def best(self) -> float:
-        """Log weight of the best of them at the end."""
-        return max((w for _, w, _ in self.alive), default=-math.inf)
-
 
 @dataclass(frozen=True)
 class Rival:
@@ -171,11 +169,11 @@ class Rival:
 
 
 def _several(
-    case: Case, recall: Recall, every: Sequence[Hypothesis], reached: Reached
+    case: Case, recall: Recall, every: Sequence[Hypothesis], reached: Reached, poorly: bool
 ) -> list[Row]:
-    """Suspects of several faults: all kinds where single ones explain the evidence poorly or a repair has not
-    cured the complaint, else what may hide beside the leading ones, once something has been measured."""
-    rival = Rival(reached.best, reached.fits)
+    """Suspects of several faults: all kinds where single ones explain the evidence `poorly`, else what may
+    hide beside the leading ones, once something has been measured."""
+    rival = _rival(reached.alive, reached)
     uncured = _uncured(case)
     # What did damage stands first in its pair, in a set that is sought names decide the order.
     known = {tuple(sorted(h.faults)) for h in every}
@@ -216,7 +214,7 @@ def _several(
 
     singles = [(h, w) for h, w, _ in reached.alive]
     found: list[Scored] = []
-    if uncured or _poorly(recall.pieces, every, rival.best, reached.fits):
+    if poorly:
         asked = Asked(
             follow,
             shows,
@@ -232,6 +230,18 @@ def _several(
     elif any(isinstance(e, Taken) for e in case.evidence):
         found = beside(every, singles, follow, shows, partial(apart, case))
     return [(h, w, every_told[h.faults]) for h, w in found]
+
+
+def _rival(rows: Sequence[Row], reached: Reached) -> Rival:
+    """What others have to come near who are weighed after these."""
+    return Rival(max((w for _, w, _ in rows), default=-math.inf), reached.fits)
+
+
+def _untold(case: Case, recall: Recall, rival: Rival) -> list[Row]:
+    """Wrong wiring of which nobody speaks, where nothing else explains the evidence well."""
+    standing = recall.begun(untold(case))
+    _weigh(case, recall, standing, rival)
+    return _arrived(case, standing, rival.best)[0]
 
 
 def _chances(
@@ -274,17 +284,17 @@ def _uncured(case: Case) -> list[int]:
     return [n for n, epoch in enumerate(case.epochs) if epoch.mended and complains(case, n)]
 
 
-def _poorly(
-    every_piece: Sequence[Piece], every: Sequence[Hypothesis], best: float, fits: Sequence[float]
-) -> bool:
+def _poorly(every_piece: Sequence[Piece], every: Sequence[Hypothesis], reached: Reached) -> bool:
     """Whether there is a reading that no single fault explains better than chance, or a pair of
     usual faults, each explaining its share of the evidence, would rival the best single one."""
     odds = [math.log(h.odds) for h in every if len(h.faults) == 1]
+    fits = reached.fits
     if not odds or not fits:
         return False
     for piece, fit in zip(every_piece, fits, strict=True):
         if isinstance(piece.items[0], Taken) and fit < any_log(piece.items[0]):
             return True
+    best = _rival(reached.alive, reached).best
     return 2.0 * sum(odds) / len(odds) + sum(fits) > best + math.log(POORLY)
 
 

@@ -77,14 +77,15 @@ class Hypothesis:
 
 @dataclass(frozen=True)
 class Case:
-    """`epochs[-1]` is now. `doubtful` lists halves that may be wired wrongly and were not looked at;
-    `slipped` the halves found wrong, with the epoch in which they were put right."""
+    """`epochs[-1]` is now. `doubtful` lists halves that somebody has wired lately and nobody has looked at,
+    `untold` the others that nobody has looked at, as far as a plug may be opened at all."""
 
     circuit_for: CircuitFor
     epochs: tuple[Epoch, ...]
     evidence: tuple[Evidence, ...]
     story: Circumstances = field(default_factory=Circumstances)
     doubtful: tuple[HalfId, ...] = ()
+    untold: tuple[HalfId, ...] = ()
     tools: Tools = field(default_factory=Tools)
     engine: str = "off"
     sitting: int = 0

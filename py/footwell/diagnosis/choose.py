@@ -74,11 +74,17 @@ def choices(case: Case, belief: Belief) -> list[Choice]:
     before = entropy(list(by_repair(live).values()))
     found = [
         _inspection(case, half, live, before)
-        for half in case.doubtful
+        for half in halves_in_doubt(case, live)
         if look_id(half) not in case.skipped
     ]
     found += _telling(case, panel, live, sensible(case, live))
     return sorted(found, key=lambda c: (-c.worth, c.check.id if c.check else ""))
+
+
+def halves_in_doubt(case: Case, suspects: Iterable[Weighed]) -> list[HalfId]:
+    """Halves that may be wired wrongly: those that somebody wired, and those of which a suspect says so."""
+    said = (w.hypothesis.slip.half for w in suspects if w.hypothesis.slip)
+    return list(dict.fromkeys([*case.doubtful, *said]))
 
 
 def best_of(case: Case, belief: Belief, checks: Iterable[Check]) -> Choice | None:

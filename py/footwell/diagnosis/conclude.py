@@ -17,7 +17,7 @@ from footwell.circuit.fault import Fault
 from footwell.diagnosis.along import along
 from footwell.diagnosis.belief import Belief, believe, by_repair
 from footwell.diagnosis.case import Case, Sighting, look_id
-from footwell.diagnosis.choose import CONFIRM_FROM, Choice, choices, confirming
+from footwell.diagnosis.choose import CONFIRM_FROM, Choice, choices, confirming, halves_in_doubt
 from footwell.diagnosis.complaint import complains, looks, odd_twice, to_look_at_again
 from footwell.diagnosis.elimination import (
     MOST_IN_VAIN,
@@ -27,6 +27,7 @@ from footwell.diagnosis.elimination import (
     fault_behind,
     in_vain,
     last_look,
+    plug_due,
     repairs_left,
 )
 from footwell.diagnosis.hypotheses import overloads
@@ -66,7 +67,7 @@ class Next:
     purpose: str = ""
     """Of a check: "narrow", "confirm", "cause", "look" or "bare joint" before a trial or, where its number
     fits nothing, "again"; of a repair: "try" where it is not proven; of positions: "look again" where one
-    word alone is odd."""
+    word alone is odd; of wiring: "put right", or "before a trial"."""
     others: tuple[Choice, ...] = ()
     along: tuple[Choice, ...] = ()
     """Checks to take with this one, while the person is there."""
@@ -155,7 +156,7 @@ def _blows_again(case: Case, belief: Belief, repair: Repair) -> float:
 
 
 def _half_to_inspect(case: Case, belief: Belief, even_skipped: bool = False) -> HalfId | None:
-    for half in case.doubtful:
+    for half in halves_in_doubt(case, belief.suspects):
         if look_id(half) in case.skipped and not even_skipped:
             continue
         share = sum(
@@ -233,6 +234,9 @@ def _last_resort(case: Case, belief: Belief, shares: Mapping[Repair, float]) -> 
     bare = at_bare_joint(case, belief, shares)
     if bare is not None:
         return Next("check", choice=bare, purpose="bare joint")
+    half = plug_due(case, belief, repair)
+    if half is not None:
+        return Next("wiring", half=half, purpose="before a trial")
     look = last_look(case, belief, shares, fault)
     if look is not None:
         spent = minutes(case.now, look, case.last_check)

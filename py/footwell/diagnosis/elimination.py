@@ -11,10 +11,10 @@ from collections.abc import Mapping
 from footwell.checks.bare import at_bare_joints
 from footwell.checks.catalogue import looked_at, working_setups
 from footwell.checks.check import LAMP, VOLTS, Check
-from footwell.circuit.circuit import Circuit
+from footwell.circuit.circuit import Circuit, HalfId
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.belief import Belief
-from footwell.diagnosis.case import Case, Taken
+from footwell.diagnosis.case import Case, Taken, look_id
 from footwell.diagnosis.choose import Choice, best_of, owners
 from footwell.diagnosis.hypotheses import overloads
 from footwell.faults.suspects import Repair
@@ -66,6 +66,28 @@ def in_vain(case: Case, belief: Belief) -> list[str]:
         for element in {f.element for f in w.faults}:
             at_fault[element] = at_fault.get(element, 0.0) + w.share
     return sorted(e for e in case.epochs[-1].mended if at_fault.get(e, 0.0) < SOUND_BELOW)
+
+
+def plug_due(case: Case, belief: Belief, tried: Repair) -> HalfId | None:
+    """The half that is looked into before something is mended on trial: where a part would be bought, or
+    something was renewed in vain already, one at which it lies and that nobody has looked into."""
+    if not _is_bought(case.now, tried) and not in_vain(case, belief):
+        return None
+    plugs = _plugs_at(case.now, tried[0])
+    halves = (*case.doubtful, *case.untold)
+    return next((h for h in halves if h[0] in plugs and look_id(h) not in case.skipped), None)
+
+
+def _plugs_at(circuit: Circuit, element: str) -> set[str]:
+    """Connectors that an element is part of or plugs into, and those a wire away."""
+    found = {element.split(".")[0]}
+    for connector in circuit.sheet.connectors:
+        if element in {point.split(".")[0] for point in connector.part_ways.values()}:
+            found.add(connector.id)
+    for wire in circuit.sheet.wires:
+        ends = {point.split(".")[0] for point in (wire.start, wire.end)}
+        found |= ends if element in {wire.id, *ends} else set()
+    return found & circuit.connectors.keys()
 
 
 def last_look(
@@ -122,6 +144,8 @@ def best_try(circuit: Circuit, shares: Mapping[Repair, float]) -> Repair | None:
 
 
 def _cost(circuit: Circuit, repair: Repair) -> float:
-    element = circuit.elements[repair[0]]
-    bought = repair[1].startswith("renew") and element.kind.name not in JOINTS
-    return PART_COST if bought else JOINT_COST
+    return PART_COST if _is_bought(circuit, repair) else JOINT_COST
+
+
+def _is_bought(circuit: Circuit, repair: Repair) -> bool:
+    return repair[1].startswith("renew") and circuit.elements[repair[0]].kind.name not in JOINTS

@@ -7,6 +7,8 @@ they may explain what no single fault explains.
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from footwell.circuit.circuit import Circuit, HalfId
 from footwell.circuit.fault import Fault
 from footwell.circuit.setup import SetupState
@@ -14,7 +16,8 @@ from footwell.diagnosis.case import Case, Hypothesis, Sighting, look_id
 from footwell.diagnosis.complaint import complains
 from footwell.diagnosis.damage import Stress, chance, damage_modes, stresses
 from footwell.diagnosis.which_order import unseen_orders
-from footwell.faults.miswiring import SLIP_ODDS, Slip, slips
+from footwell.faults.miswiring import SLIP_ODDS, Slip, as_drawn, slips
+from footwell.faults.orders import OTHER_ORDER, as_suspects
 from footwell.faults.suspects import Repair, SingleFault, single_faults
 
 OVERLOADS = ("stiff", "seized", "short", "short_to_earth", "stuck_closed")
@@ -45,6 +48,10 @@ def hypotheses(case: Case) -> list[Hypothesis]:
     return found
 
 
+UNTOLD_ODDS = 0.002
+"""Odds that a half of which nobody speaks is wired wrongly, in the scale of the faults' odds: half of those
+of a bad contact (common practice, no source)."""
+
 BROUGHT_IN_SOUND = 0.05
 """Odds that nothing is wrong on a vehicle that is brought in with a complaint, in the scale of the faults'
 odds (common practice, no source)."""
@@ -63,20 +70,43 @@ def _slip_beside(slip: Slip, first: SingleFault) -> Hypothesis:
 
 
 def suspected_slips(case: Case) -> list[Slip]:
-    """Slips of the halves that nobody has looked at, against odds of being wired right."""
+    """Slips of the halves that somebody has wired and nobody looked at, against odds of being wired right;
+    orders that no kind of slip gives too, once it is known that nobody can look into the half."""
     found: list[Slip] = []
     for half in case.doubtful:
-        right = 1.0 - SLIP_ODDS
-        found += [
-            Slip(s.half, s.kind, s.title, s.wiring, s.odds / right)
-            for s in (*slips(case.circuit_for(()), half), *_other_orders(case, half))
-        ]
+        hidden = look_id(half) in case.skipped
+        rare = unseen_orders(case, half) if hidden else []
+        found += [_weighted(s, 1.0 / (1.0 - SLIP_ODDS)) for s in (*slips_of(case, half), *rare)]
     return found
 
 
-def _other_orders(case: Case, half: HalfId) -> list[Slip]:
-    """Orders that no kind of slip gives, once it is known that nobody can look into the half."""
-    return unseen_orders(case, half) if look_id(half) in case.skipped else []
+def slips_of(case: Case, half: HalfId) -> list[Slip]:
+    """Every kind of slip of a half that somebody has wired."""
+    return slips(case.circuit_for(()), half)
+
+
+def untold(case: Case) -> list[Hypothesis]:
+    """Slips of the halves of which nobody speaks, each alone, with the other orders of few wires; but for a
+    wire left out, which is a break at its contact that a look there shows."""
+    circuit = case.circuit_for(())
+    every = (s for h in case.untold for s in (*slips_of(case, h), *_orders_of_few(circuit, h)))
+    kept = (_weighted(s, UNTOLD_ODDS / SLIP_ODDS) for s in every if s.kind != "left out")
+    return [Hypothesis((), s.odds, (slip_repair(s),), s) for s in kept]
+
+
+FEW_WIRES = 4
+"""Wires of which every order is tried though nobody speaks of them: 23 others."""
+
+
+def _orders_of_few(circuit: Circuit, half: HalfId) -> list[Slip]:
+    """Orders of few wires that no kind of slip gives."""
+    if sum(1 for wires in as_drawn(circuit, half).values() if wires) > FEW_WIRES:
+        return []
+    return [s for s in as_suspects(circuit, half) if s.kind == OTHER_ORDER]
+
+
+def _weighted(slip: Slip, factor: float) -> Slip:
+    return replace(slip, odds=slip.odds * factor)
 
 
 def slip_repair(slip: Slip) -> Repair:

@@ -16,7 +16,7 @@ from footwell.diagnosis.case import Case, Evidence, Hypothesis, Taken
 from footwell.diagnosis.course import Track
 from footwell.diagnosis.likelihood import Piece, any_log, joint_log, log_chance
 from footwell.faults.miswiring import SLIP_ODDS, Slip, Wiring, as_drawn
-from footwell.faults.orders import as_suspects
+from footwell.faults.orders import OTHER_ORDER, as_suspects
 
 CLEARLY = 0.1
 """An order is out when a piece of evidence is this much less likely under it than by mere chance."""
@@ -115,7 +115,7 @@ def unseen_orders(case: Case, half: HalfId) -> list[Slip]:
     rare = [
         order.slip
         for order in fitting(case, half).fit
-        if order.slip is not None and order.slip.kind == "other order"
+        if order.slip is not None and order.slip.kind == OTHER_ORDER
     ]
     step = max(1, -(-len(rare) // MOST_SUSPECTS))
     kept = rare[::step]

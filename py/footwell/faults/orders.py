@@ -22,6 +22,9 @@ from footwell.faults.miswiring import (
 )
 from footwell.sheet.points import number
 
+OTHER_ORDER = "other order"
+"""Kind of an order that no slip gives."""
+
 MOST_WIRES = 6
 """Wires of a half whose orders are all looked at: 720 of them."""
 
@@ -49,7 +52,7 @@ def as_suspects(circuit: Circuit, half: HalfId) -> list[Slip]:
         named.get(key)
         or Slip(
             half,
-            "other order",
+            OTHER_ORDER,
             order_words(drawn, dict(key), partial(number, circuit.connectors[half[0]])),
             key,
             SLIP_ODDS * OTHER_ORDERS / len(rare),

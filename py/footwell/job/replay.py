@@ -14,9 +14,10 @@ from typing import Literal
 
 from pydantic import ValidationError
 
-from footwell.checks.check import NEEDS, VOLTS, Check
+from footwell.checks.check import LOOK, NEEDS, VOLTS, Check
 from footwell.checks.hands import Tools
 from footwell.checks.predict import seen_as
+from footwell.checks.safety import refusal
 from footwell.circuit.circuit import Arrangement, Circuit, HalfId, arranged, build
 from footwell.circuit.setup import set_up
 from footwell.diagnosis.case import Case, Epoch, Sighting, Taken
@@ -417,12 +418,15 @@ class _State:
             tuple(story.renewed), tuple(story.rewired), tuple((s.where, s.what) for s in story.seen)
         )
         names = tuple(n for n in self.tools.names if n not in self.lost_tools)
+        halves = halves_to_open(self.circuit)
+        doubtful = [h for h in halves if lately_wired(self.circuit, circumstances, h)]
         return Case(
             self.circuit_for,
             tuple(self.epochs),
             tuple(self.evidence),
             circumstances,
-            tuple(h for h in doubtful(self.circuit, circumstances) if h not in self.inspected),
+            tuple(h for h in doubtful if h not in self.inspected),
+            tuple(h for h in halves if h not in self.inspected and h not in doubtful),
             Tools(names, self.tools.helper),
             self.engine,
             self.sitting,
@@ -433,14 +437,20 @@ class _State:
         )
 
 
-def doubtful(circuit: Circuit, story: Circumstances) -> list[HalfId]:
-    """Halves that somebody wired lately: connectors named, and plugs of parts that were renewed."""
-    found: list[HalfId] = []
-    for connector in circuit.sheet.connectors:
-        owners = {point.split(".")[0] for point in connector.part_ways.values()}
-        if connector.id in story.rewired or owners & set(story.rewired):
-            found.append((connector.id, "a"))
-    return found
+def halves_to_open(circuit: Circuit) -> list[HalfId]:
+    """Halves whose wires may be looked at: not those of a restraint system or of high voltage."""
+    return [
+        (connector.id, "a")
+        for connector in circuit.sheet.connectors
+        if not refusal(circuit, Check(LOOK, connector.id, "", set_up(circuit)))
+    ]
+
+
+def lately_wired(circuit: Circuit, story: Circumstances, half: HalfId) -> bool:
+    """Whether somebody wired a half lately: its connector is named, or a part that it plugs into."""
+    connector = circuit.connectors[half[0]]
+    owners = {point.split(".")[0] for point in connector.part_ways.values()}
+    return bool({connector.id, *owners} & set(story.rewired))
 
 
 def words_of(circuit: Circuit, load: str) -> tuple[str, ...]:

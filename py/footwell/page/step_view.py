@@ -7,12 +7,12 @@ from collections.abc import Sequence
 from footwell.checks.catalogue import working_setups
 from footwell.checks.check import FEED, LOOK, Check
 from footwell.checks.safety import TEXTS, cautions
-from footwell.circuit.circuit import AS_DRAWN
+from footwell.circuit.circuit import AS_DRAWN, HalfId
 from footwell.circuit.setup import set_up
 from footwell.diagnosis.case import Case, Taken
 from footwell.diagnosis.complaint import to_look_at_again
 from footwell.diagnosis.conclude import Conclusion
-from footwell.diagnosis.hypotheses import suspected_slips
+from footwell.diagnosis.hypotheses import slips_of
 from footwell.diagnosis.proof import Proven
 from footwell.diagnosis.unseen import unseen
 from footwell.messages import (
@@ -63,25 +63,19 @@ def _wiring(case: Case, conclusion: Conclusion, half: tuple[str, str], purpose: 
         for w in conclusion.belief.suspects
         if w.hypothesis.slip and w.hypothesis.slip.half == half
     )
-    likeliest = next(
-        (w.hypothesis.slip for w in conclusion.belief.suspects if w.hypothesis.slip), None
-    )
+    held = (w.hypothesis.slip for w in conclusion.belief.suspects)
+    likeliest = next((slip for slip in held if slip and slip.half == half), None)
     put_right = purpose == "put right"
     goal = (
         f"Put the wires of {connector.name} right"
         if put_right
         else f"Is {connector.name} wired as it should be?"
     )
-    why = (
-        "Nothing measured at a wrongly wired plug means what it should."
-        if put_right
-        else "It was wired by hand. That a slip there explains the complaint is "
-        f"{say.likelihood(share)}, {say.percent(share)}."
-    )
+    why = _why_wiring(case, half, share, purpose)
     outcomes = [
         Outcome(
             when="As it should be",
-            means=f"Clears {len(suspected_slips(case))} wiring slips; measuring goes on.",
+            means=f"Clears {len(slips_of(case, half))} wiring slips; measuring goes on.",
         ),
         Outcome(
             when="Not as it should be",
@@ -103,15 +97,33 @@ def _wiring(case: Case, conclusion: Conclusion, half: tuple[str, str], purpose: 
     )
 
 
+def _why_wiring(case: Case, half: HalfId, share: float, purpose: str) -> str:
+    if purpose == "put right":
+        return "Nothing measured at a wrongly wired plug means what it should."
+    if purpose == "before a trial":
+        return "Nothing proves what is left. See where each wire sits before anything is renewed on trial."
+    by_hand = half in case.doubtful
+    who = (
+        "It was wired by hand."
+        if by_hand
+        else "Nobody spoke of it, but no fault explains all by itself."
+    )
+    odds = f"{say.likelihood(share)}, {say.percent(share)}"
+    return f"{who} That a slip there explains the complaint is {odds}."
+
+
 def _before_wires(hazards: Sequence[str], put_right: bool) -> list[Caution]:
     """Cautions before a plug is opened; nobody moves its terminals while they are live."""
     moved = ["battery"] if put_right and "battery" not in hazards else []
     return [caution_view(TEXTS[h]) for h in (*moved, *hazards) if h in TEXTS]
 
 
+RUNNING = " Try them with the engine running."
+
+
 def _positions(case: Case, purpose: str) -> PositionsStep:
     again = any(e.epoch < len(case.epochs) - 1 for e in case.evidence)
-    setups, loads = list(working_setups(case.now)), list(case.now.sheet.loads)
+    setups, loads = list(working_setups(case.now, case.engine)), list(case.now.sheet.loads)
     if purpose == "look again":
         odd = to_look_at_again(case)
         setups = list(dict.fromkeys(e.setup for e in odd))
@@ -121,7 +133,7 @@ def _positions(case: Case, purpose: str) -> PositionsStep:
     } & TEXTS.keys()
     return PositionsStep(
         goal=_goal_positions(again, purpose),
-        why=_why_positions(again, purpose),
+        why=_why_positions(again, purpose) + (RUNNING if case.engine == "on" else ""),
         cautions=[caution_view(TEXTS[h]) for h in sorted(moving)],
         ask=[dict(s.controls) for s in setups],
         loads=loads,

@@ -1,0 +1,121 @@
+"""A connector wired wrongly of which the story says nothing: suspected where no fault fits."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+import pytest
+
+from footwell.circuit.circuit import AS_DRAWN, HalfId, arranged
+from footwell.circuit.fault import Fault
+from footwell.diagnosis.belief import believe
+from footwell.diagnosis.case import Case
+from footwell.diagnosis.conclude import conclude
+from footwell.faults.miswiring import as_drawn, slips
+from footwell.faults.orders import OTHER_ORDER, as_suspects
+from footwell.job.replay import circuits_of, halves_to_open, replay
+from footwell.practice.electrician import begin
+from footwell.sheet.reading import read_data
+
+from .job_rig import asked, sheet
+from .loop_rig import ALL_TOOLS, Trial, complains, read, tried, vehicle_of
+from .sample_circuits import sample
+
+HEADLAMPS, HALF = "hatchback-headlamps", ("X3", "a")
+"""A headlamp's plug of three wires."""
+
+
+def wired(what: str = "ways 1 and 3 exchanged", half: HalfId = HALF) -> Trial:
+    """A vehicle with the first slip of that kind, or that title, that shows; the story says nothing of it."""
+    circuit = sample(HEADLAMPS)
+    every = [*slips(circuit, half), *as_suspects(circuit, half)]
+    fit = [s for s in every if what == s.kind or s.title.endswith(what)]
+    trials = (Trial(HEADLAMPS, (), arranged(AS_DRAWN, half, dict(s.wiring))) for s in fit)
+    return next(t for t in trials if complains(vehicle_of(t)))
+
+
+def case_of(trial: Trial, **story: Any) -> Case:
+    """The case once every position was tried."""
+    return replay(begin(read(trial.sheet).sheet, vehicle_of(trial), ALL_TOOLS, **story).events).case
+
+
+def wiring_share(case: Case, half: HalfId) -> float:
+    every = believe(case).suspects
+    return sum(w.share for w in every if w.hypothesis.slip and w.hypothesis.slip.half == half)
+
+
+@pytest.mark.parametrize("what", ["ways 1 and 3 exchanged", "too far up"])
+def test_wrong_wiring_of_which_nobody_speaks_is_looked_for_and_put_right(what: str) -> None:
+    done = tried(wired(what))
+    assert done.right and not done.good_parts, done.steps
+    assert "look into X3" in done.steps and "put right X3" in done.steps
+
+
+def test_order_of_four_wires_that_no_slip_gives_is_found_as_well() -> None:
+    done = tried(wired(OTHER_ORDER, half=("X2", "a")))
+    assert done.right and "put right X2" in done.steps, done.steps
+
+
+@pytest.mark.parametrize("fault", [Fault("X3.2", "open"), Fault("H1", "open:56b")])
+def test_fault_that_explains_all_by_itself_sends_nobody_to_the_wires(fault: Fault) -> None:
+    trial = Trial(HEADLAMPS, (fault,))
+    assert wiring_share(case_of(trial), HALF) == 0.0
+    assert not [s for s in tried(trial).steps if s.startswith("look into")]
+
+
+def test_a_connector_that_the_story_names_is_suspected_more_than_one_of_which_nobody_speaks() -> (
+    None
+):
+    trial = wired("left out")
+    assert (
+        wiring_share(case_of(trial), HALF)
+        < 0.01
+        < wiring_share(case_of(trial, rewired=["X3"]), HALF)
+    )
+
+
+def test_what_was_looked_into_is_suspected_no_more() -> None:
+    trial = wired()
+    run = begin(read(trial.sheet).sheet, vehicle_of(trial), ALL_TOOLS)
+    assert wiring_share(replay(run.events).case, HALF) > 0.5
+    sound = as_drawn(sample(HEADLAMPS), HALF)
+    run.add("wiring found", connector="X3", half="a", found=sound)
+    case = replay(run.events).case
+    assert HALF not in case.untold and wiring_share(case, HALF) == 0.0
+
+
+def test_screen_says_why_a_connector_of_which_nobody_spoke_is_looked_into() -> None:
+    trial = wired()
+
+    def why(**story: Any) -> str:
+        run = begin(read(trial.sheet).sheet, vehicle_of(trial), ALL_TOOLS, **story)
+        look = asked("look", {"events": [json.loads(e.model_dump_json()) for e in run.events]})
+        return str(look["step"]["why"])
+
+    assert why().startswith("Nobody spoke of it")
+    assert why(rewired=["X3"]).startswith("It was wired by hand.")
+
+
+@pytest.mark.parametrize(
+    ("hazard", "may"), [("restraint system", False), ("high voltage", False), ("hot part", True)]
+)
+def test_plug_of_a_restraint_system_or_of_high_voltage_is_not_opened(
+    hazard: str, may: bool
+) -> None:
+    data = sheet(HEADLAMPS)
+    (plug,) = (c for c in data["connectors"] if c["id"] == "X3")
+    plug["hazards"] = [hazard]
+    circuit = circuits_of(read_data(data))(AS_DRAWN)
+    assert (HALF in halves_to_open(circuit)) == may
+    assert (("X4", "a") in halves_to_open(circuit)) == (hazard != "high voltage")
+
+
+def test_restraint_plug_is_not_looked_into_though_somebody_wired_it() -> None:
+    data = sheet(HEADLAMPS)
+    (plug,) = (c for c in data["connectors"] if c["id"] == "X3")
+    run = begin(read_data(data).sheet, vehicle_of(wired()), ALL_TOOLS, rewired=["X3"])
+    assert conclude(replay(run.events).case).step.half == HALF
+    plug["hazards"] = ["restraint system"]
+    run = begin(read_data(data).sheet, vehicle_of(wired()), ALL_TOOLS, rewired=["X3"])
+    assert conclude(replay(run.events).case).step.half != HALF
