@@ -119,3 +119,24 @@ def test_restraint_plug_is_not_looked_into_though_somebody_wired_it() -> None:
     plug["hazards"] = ["restraint system"]
     run = begin(read_data(data).sheet, vehicle_of(wired()), ALL_TOOLS, rewired=["X3"])
     assert conclude(replay(run.events).case).step.half != HALF
+
+
+TRUCK, SOCKET = "truck-starter", ("X1", "a")
+TURNED = {"30": "W9", "86": "W5", "85": "W7", "87": "W10"}
+"""The starter relay's socket wired so that the fuse blows at "start"."""
+BOUGHT = Fault("K2", "short:hold")
+
+
+@pytest.mark.parametrize(
+    ("wiring", "faults"), [(TURNED, ()), (as_drawn(sample(TRUCK), SOCKET), (BOUGHT,))]
+)
+def test_plug_is_looked_into_before_a_part_is_bought_on_trial(
+    wiring: dict[str, str | None], faults: tuple[Fault, ...]
+) -> None:
+    """A shorted solenoid blows the same fuse as the socket wired wrongly."""
+    done = tried(Trial(TRUCK, faults, arranged(AS_DRAWN, SOCKET, wiring)))
+    assert done.right and not done.good_parts, done.steps
+    assert ("put right X1" in done.steps) == (not faults)
+    repairs = [n for n, step in enumerate(done.steps) if step.startswith("repair K2")]
+    assert bool(repairs) == bool(faults)
+    assert all("look into X1" in done.steps[:n] for n in repairs)

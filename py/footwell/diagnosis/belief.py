@@ -28,6 +28,7 @@ from footwell.diagnosis.nearby import nearby
 from footwell.diagnosis.recall import Recall, Row, Standing, Told, recalled
 from footwell.diagnosis.search import Asked, beside, several
 from footwell.electrics.turns import NOTHING, Known
+from footwell.faults.orders import MOST_WIRES
 from footwell.faults.suspects import Repair
 
 NONE_ODDS = 2e-4
@@ -96,7 +97,7 @@ def believe(case: Case) -> Belief:
         reached = Reached(alive, fell, singles.fits)
         poorly = bool(_uncured(case)) or _poorly(recall.pieces, every, reached)
         alive = alive + _several(case, recall, every, reached, poorly)
-        alive += _untold(case, recall, _rival(alive, reached)) if poorly else []
+        alive += _untold(case, recall, alive, _rival(alive, reached)) if poorly else []
     return _normalised(case, alive, _none(case, alive))
 
 
@@ -237,9 +238,17 @@ def _rival(rows: Sequence[Row], reached: Reached) -> Rival:
     return Rival(max((w for _, w, _ in rows), default=-math.inf), reached.fits)
 
 
-def _untold(case: Case, recall: Recall, rival: Rival) -> list[Row]:
-    """Wrong wiring of which nobody speaks, where nothing else explains the evidence well."""
-    standing = recall.begun(untold(case))
+MANY_FAULTS, FEW_WIRES = 3, 4
+"""Faults of the best set from which every order of the wires is tried, and the wires of which every order is
+tried otherwise: 23 others."""
+
+
+def _untold(case: Case, recall: Recall, rows: Sequence[Row], rival: Rival) -> list[Row]:
+    """Wrong wiring of which nobody speaks, where single faults explain the evidence poorly: every order of
+    many wires only where nothing less than three faults does."""
+    best = max(rows, key=lambda row: row[1], default=None)
+    many = best is not None and len(best[0].faults) >= MANY_FAULTS
+    standing = recall.begun(untold(case, MOST_WIRES if many else FEW_WIRES))
     _weigh(case, recall, standing, rival)
     return _arrived(case, standing, rival.best)[0]
 

@@ -85,22 +85,20 @@ def slips_of(case: Case, half: HalfId) -> list[Slip]:
     return slips(case.circuit_for(()), half)
 
 
-def untold(case: Case) -> list[Hypothesis]:
-    """Slips of the halves of which nobody speaks, each alone, with the other orders of few wires; but for a
-    wire left out, which is a break at its contact that a look there shows."""
+def untold(case: Case, most_wires: int) -> list[Hypothesis]:
+    """Slips of the halves of which nobody speaks, each alone, with the other orders of up to so many wires;
+    but for a wire left out, which is a break at its contact that a look there shows."""
     circuit = case.circuit_for(())
-    every = (s for h in case.untold for s in (*slips_of(case, h), *_orders_of_few(circuit, h)))
+    every = (
+        s for h in case.untold for s in (*slips_of(case, h), *_other_orders(circuit, h, most_wires))
+    )
     kept = (_weighted(s, UNTOLD_ODDS / SLIP_ODDS) for s in every if s.kind != "left out")
     return [Hypothesis((), s.odds, (slip_repair(s),), s) for s in kept]
 
 
-FEW_WIRES = 4
-"""Wires of which every order is tried though nobody speaks of them: 23 others."""
-
-
-def _orders_of_few(circuit: Circuit, half: HalfId) -> list[Slip]:
-    """Orders of few wires that no kind of slip gives."""
-    if sum(1 for wires in as_drawn(circuit, half).values() if wires) > FEW_WIRES:
+def _other_orders(circuit: Circuit, half: HalfId, most_wires: int) -> list[Slip]:
+    """Orders that no kind of slip gives, of a half with no more wires than that."""
+    if sum(1 for wires in as_drawn(circuit, half).values() if wires) > most_wires:
         return []
     return [s for s in as_suspects(circuit, half) if s.kind == OTHER_ORDER]
 
