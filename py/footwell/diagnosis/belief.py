@@ -97,7 +97,7 @@ def believe(case: Case) -> Belief:
         reached = Reached(alive, fell, singles.fits)
         poorly = bool(_uncured(case)) or _poorly(recall.pieces, every, reached)
         alive = alive + _several(case, recall, every, reached, poorly)
-        alive += _untold(case, recall, alive, _rival(alive, reached)) if poorly else []
+        alive += _untold(case, recall, alive, singles.fits) if poorly else []
     return _normalised(case, alive, _none(case, alive))
 
 
@@ -154,6 +154,11 @@ class Reached:
     fell: list[Hypothesis]
     fits: list[float]
 
+    @property
+    def best(self) -> float:
+        """Log weight of the best of them at the end."""
+        return max((w for _, w, _ in self.alive), default=-math.inf)
+
 
 @dataclass(frozen=True)
 class Rival:
@@ -174,7 +179,7 @@ def _several(
 ) -> list[Row]:
     """Suspects of several faults: all kinds where single ones explain the evidence `poorly`, else what may
     hide beside the leading ones, once something has been measured."""
-    rival = _rival(reached.alive, reached)
+    rival = Rival(reached.best, reached.fits)
     uncured = _uncured(case)
     # What did damage stands first in its pair, in a set that is sought names decide the order.
     known = {tuple(sorted(h.faults)) for h in every}
@@ -233,22 +238,20 @@ def _several(
     return [(h, w, every_told[h.faults]) for h, w in found]
 
 
-def _rival(rows: Sequence[Row], reached: Reached) -> Rival:
-    """What others have to come near who are weighed after these."""
-    return Rival(max((w for _, w, _ in rows), default=-math.inf), reached.fits)
-
-
 MANY_FAULTS, FEW_WIRES = 3, 4
 """Faults of the best set from which every order of the wires is tried, and the wires of which every order is
 tried otherwise: 23 others."""
 
 
-def _untold(case: Case, recall: Recall, rows: Sequence[Row], rival: Rival) -> list[Row]:
+def _untold(case: Case, recall: Recall, rows: Sequence[Row], fits: list[float]) -> list[Row]:
     """Wrong wiring of which nobody speaks, where single faults explain the evidence poorly: every order of
     many wires only where nothing less than three faults does."""
-    best = max(rows, key=lambda row: row[1], default=None)
-    many = best is not None and len(best[0].faults) >= MANY_FAULTS
+    best, weight = max(
+        ((h, w) for h, w, _ in rows), key=lambda row: row[1], default=(None, -math.inf)
+    )
+    many = best is not None and len(best.faults) >= MANY_FAULTS
     standing = recall.begun(untold(case, MOST_WIRES if many else FEW_WIRES))
+    rival = Rival(weight, fits)
     _weigh(case, recall, standing, rival)
     return _arrived(case, standing, rival.best)[0]
 
@@ -297,14 +300,12 @@ def _poorly(every_piece: Sequence[Piece], every: Sequence[Hypothesis], reached: 
     """Whether there is a reading that no single fault explains better than chance, or a pair of
     usual faults, each explaining its share of the evidence, would rival the best single one."""
     odds = [math.log(h.odds) for h in every if len(h.faults) == 1]
-    fits = reached.fits
-    if not odds or not fits:
+    if not odds or not reached.fits:
         return False
-    for piece, fit in zip(every_piece, fits, strict=True):
+    for piece, fit in zip(every_piece, reached.fits, strict=True):
         if isinstance(piece.items[0], Taken) and fit < any_log(piece.items[0]):
             return True
-    best = _rival(reached.alive, reached).best
-    return 2.0 * sum(odds) / len(odds) + sum(fits) > best + math.log(POORLY)
+    return 2.0 * sum(odds) / len(odds) + sum(reached.fits) > reached.best + math.log(POORLY)
 
 
 def _normalised(case: Case, alive: list[Row], none: float) -> Belief:
