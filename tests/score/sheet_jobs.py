@@ -15,8 +15,9 @@ sys.path.insert(0, str(Path(__file__).parents[1]))
 from core.loop_rig import Trial, complains, read
 
 from footwell.checks.check import Check
+from footwell.circuit.circuit import AS_DRAWN, HalfId
 from footwell.circuit.fault import Fault
-from footwell.diagnosis.case import Case
+from footwell.diagnosis.case import Case, CircuitFor
 from footwell.diagnosis.conclude import Conclusion, conclude
 from footwell.diagnosis.elimination import JOINTS
 from footwell.job.replay import circuits_of, replay
@@ -41,11 +42,30 @@ class Real:
 @dataclass(frozen=True)
 class Spliced(Vehicle):
     """A vehicle in which some elements are parts of one wire of the sheet. With `sharp` eyes nobody mistakes
-    what a load does, while the meter scatters all the same."""
+    what a load does, while the meter scatters all the same. What sits otherwise in a plug than on the sheet,
+    whose circuits are `as_told`, is put where the sheet has it: then the vehicle is like its sheet."""
 
     run: str = ""
     within: tuple[str, ...] = ()
     sharp: bool = False
+    as_told: CircuitFor | None = None
+
+    def wiring(self, half: HalfId) -> dict[str, str | None]:
+        """Whoever looks into a plug sees the wire of the sheet, whatever part of it ends there."""
+        found = Vehicle.wiring(self, half)
+        return {way: self._as_seen(held) for way, held in found.items()}
+
+    def _as_seen(self, held: str | None) -> str | None:
+        if held is None or self.as_told is None:
+            return held
+        names = {self.run if w in self.within else w for w in held.split("+")}
+        wires = self.as_told(AS_DRAWN).sheet.wires
+        return "+".join(w.id for w in wires if w.id in names)
+
+    def put_right(self, half: HalfId) -> Vehicle:
+        if half in dict(self.arrangement) or self.as_told is None:
+            return Vehicle.put_right(self, half)
+        return replace(self, circuit_for=self.as_told)
 
     def _word(self, chances: dict[str, float]) -> str:
         exact = replace(self, chance=None) if self.sharp and self.chance else self
@@ -133,7 +153,8 @@ class Outcome:
 def vehicle_of(
     trial: Trial, real: Real | None, chance: random.Random | None, sharp: bool = False
 ) -> Vehicle:
-    found = real or Real(read(trial.sheet), ())
+    told = read(trial.sheet)
+    found = real or Real(told, ())
     return Spliced(
         circuits_of(found.read),
         trial.faults,
@@ -142,6 +163,7 @@ def vehicle_of(
         run=found.run,
         within=found.within,
         sharp=sharp,
+        as_told=circuits_of(told),
     )
 
 

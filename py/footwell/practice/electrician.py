@@ -154,9 +154,10 @@ def _wiring(run: Run, step: Next, vehicle: Vehicle) -> Vehicle:
     connector, side = step.half
     if step.purpose == "put right":
         run.steps.append(f"put right {connector}")
+        vehicle = vehicle.put_right(step.half)
         drawn = as_drawn(vehicle.circuit, step.half)
         run.add("wiring corrected", connector=connector, half=side, now=drawn)
-        return vehicle.put_right(step.half)
+        return vehicle
     run.steps.append(f"look into {connector}")
     run.minutes += WIRING_MINUTES
     run.add("wiring found", connector=connector, half=side, found=vehicle.wiring(step.half))
