@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from footwell.checks.catalogue import catalogue, working_setups
@@ -12,13 +14,15 @@ from footwell.circuit.circuit import Circuit, build
 from footwell.circuit.fault import Fault
 from footwell.circuit.setup import set_up
 from footwell.diagnosis.belief import believe
-from footwell.diagnosis.case import Case
+from footwell.diagnosis.case import Case, started
+from footwell.diagnosis.choose import confirming
+from footwell.diagnosis.proof import confirmed_by
 from footwell.job.events import Event
 from footwell.job.replay import replay
 from footwell.messages import Check as CheckView
 from footwell.messages import ExplainAsked
 from footwell.page.check_view import MOST_WORDS, check_view, together
-from footwell.page.do_words import STOP_ENGINE, TRY_LAMP
+from footwell.page.do_words import START_ENGINE, STOP_ENGINE, TRY_LAMP
 from footwell.page.explain import explanation
 from footwell.page.job_view import job_view
 from footwell.page.words import condition
@@ -118,6 +122,34 @@ def test_positions_are_asked_for_with_the_engine_as_it_is(engine: str, at: set[s
     step = job_view(run.events).step
     assert step.kind == "positions" and {row["S0"] for row in step.ask} == at
     assert ("engine running" in step.why) == (engine == "on")
+
+
+def test_a_generator_is_proven_with_the_engine_running_though_it_stands_still_now() -> None:
+    """Told with the engine off alone: it is started for the one reading, and that is kept with it."""
+    vehicle = vehicle_of(Trial(CHARGING, (Fault("G2", "open:field"),)))
+    run = begin(read(CHARGING).sheet, vehicle, ALL_TOOLS)
+    for engine in ("on", "off"):
+        run.add("sitting begun", engine=engine)
+        case = replay(run.events).case
+        check = confirming(case, Fault("G2", "open:field"))[0].check
+        assert check is not None and check.setup.engine == "on" and belts(case.now, check)
+        view = shown(case, check)
+        assert "engine running" in view.condition
+        assert view.do.startswith(START_ENGINE) == (engine == "off")
+        assert view.record.setup.engine == ("on" if engine == "off" else None)
+        assert ('"engine"' in view.record.model_dump_json()) == (engine == "off")
+    assert case.engine == "off"
+    take(run, vehicle, check, 1.0, "confirm", started(case, check))
+    (read_now,) = replay(run.events).case.taken_now
+    assert read_now.check == check
+    assert confirmed_by(replay(run.events).case, Fault("G2", "open:field")) == read_now.number
+
+
+def test_the_engine_is_not_started_for_what_shows_without_it() -> None:
+    case = replay(told(CHARGING, Fault("H1", "open"))).case
+    still = replace(case, engine="off")
+    checks = [c.check for c in confirming(still, Fault("H1", "open"))]
+    assert checks and all(check and check.setup.engine == "off" for check in checks)
 
 
 def test_a_part_that_is_fed_directly_is_not_said_to_be_plugged_in() -> None:

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
+from typing import Literal
 
 from footwell.checks.check import Check
 from footwell.checks.hands import Tools
@@ -134,3 +135,8 @@ class Case:
             isinstance(e, Taken) and e.sitting == self.sitting and e.check.red == f"{battery}.+"
             for e in self.evidence
         )
+
+
+def started(case: Case, check: Check) -> Literal["on"] | None:
+    """ "on" where the engine stands still and is started for a check."""
+    return "on" if case.engine == "off" and check.setup.engine == "on" else None

@@ -33,7 +33,7 @@ from footwell.checks.predict import Branched, Prediction, Reading, Words, expect
 from footwell.circuit.circuit import Circuit, Element, HalfId
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.belief import Belief, Weighed, by_repair, entropy
-from footwell.diagnosis.case import Case, look_id
+from footwell.diagnosis.case import Case, look_id, started
 from footwell.faults.suspects import Repair
 from footwell.parts.base import EARTH
 
@@ -313,12 +313,24 @@ def _distinct_words(a: Words, b: Words) -> bool:
 
 
 def confirming(case: Case, fault: Fault, standing: tuple[Fault, ...] = ()) -> list[Choice]:
-    """Checks that would confirm a fault, other faults standing, quickest first."""
-    found = [
+    """Checks that would confirm a fault, other faults standing, quickest first. What a charging source gives
+    shows with the engine running alone: where it stands still, it is started for that."""
+    found = _confirming(case, case.engine, fault, standing)
+    element = case.now.elements.get(fault.element)
+    if not found and element and element.kind.charges and case.engine == "off":
+        found = [
+            c
+            for c in _confirming(case, "on", fault, standing)
+            if c.check and started(case, c.check)
+        ]
+    return sorted(found, key=lambda c: (c.minutes, c.check.id if c.check else ""))
+
+
+def _confirming(case: Case, engine: str, fault: Fault, standing: tuple[Fault, ...]) -> list[Choice]:
+    return [
         Choice(check, None, 0.0, minutes(case.now, check, case.last_check))
-        for check in catalogue(case.now, case.tools, case.engine)
+        for check in catalogue(case.now, case.tools, engine)
         if check.id not in case.skipped
         and not owners(check) & case.unreachable
         and confirms(case.now, check, fault, standing)
     ]
-    return sorted(found, key=lambda c: (c.minutes, c.check.id if c.check else ""))

@@ -132,11 +132,13 @@ class PositionsTried(Body):
 
 
 class Setup(Body):
-    """Position of every control, connectors unplugged, what stands in for a load."""
+    """Position of every control, connectors unplugged, what stands in for a load; the engine where it was
+    started for this reading alone, else it is as the sitting has it."""
 
     controls: Controls = {}
     apart: Annotated[list[Name], Field(max_length=20)] = []
     stand_in: Annotated[dict[Name, Name], Field(max_length=5)] = {}
+    engine: Annotated[Literal["on"] | None, Field(exclude_if=lambda v: v is None)] = None
 
 
 class Shown(Body):

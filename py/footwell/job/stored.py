@@ -67,7 +67,8 @@ class NotOnSheet(FootwellError):
 def check_of(circuit: Circuit, body: ReadingTaken, engine: str) -> Check:
     """The check that a stored reading belongs to. Raises NotOnSheet."""
     stored = body.setup
-    setup = setup_of(circuit, stored.controls, stored.apart, stored.stand_in, engine)
+    running = stored.engine or engine
+    setup = setup_of(circuit, stored.controls, stored.apart, stored.stand_in, running)
     return fitting(circuit, body.instrument, body.red, body.black, setup)
 
 

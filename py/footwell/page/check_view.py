@@ -41,7 +41,7 @@ from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
 from footwell.circuit.places import places
 from footwell.diagnosis.belief import Belief, Weighed
-from footwell.diagnosis.case import Case
+from footwell.diagnosis.case import Case, started
 from footwell.diagnosis.choose import BLOWN_FROM, confirms, live_of, panel_of
 from footwell.faults.suspects import Repair
 from footwell.job.events import ReadingTaken, Setup, Shown
@@ -112,7 +112,7 @@ def check_view(case: Case, belief: Belief, check: Check, purpose: str = "narrow"
         confirming=any(confirms(circuit, check, f) for f in top),
         cautions=[caution_view(c) for c in cautions(circuit, check)],
         place_points=list(_points(circuit, check)),
-        record=_record(check, shown),
+        record=_record(case, check, shown),
     )
 
 
@@ -140,11 +140,12 @@ def _kept(value: float) -> float | None:
     return float(f"{value:.5g}") if math.isfinite(value) else None
 
 
-def _record(check: Check, shown: Shown) -> ReadingTaken:
+def _record(case: Case, check: Check, shown: Shown) -> ReadingTaken:
     setup = Setup(
         controls=dict(check.setup.controls),
         apart=list(check.setup.apart),
         stand_in={plug: f"{watts:g} W" for plug, watts in check.setup.stand_in},
+        engine=started(case, check),
     )
     return ReadingTaken(
         check=check.id,

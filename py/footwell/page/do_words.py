@@ -24,14 +24,14 @@ from footwell.checks.fusing import own_fuse_amps
 from footwell.checks.hands import held_down
 from footwell.checks.safety import starters_of
 from footwell.circuit.circuit import Circuit
-from footwell.diagnosis.case import Case, Taken
+from footwell.diagnosis.case import Case, Taken, started
 from footwell.electrics.laying import lamp_ends
 from footwell.page import words as say
 from footwell.reference import meters
 
 TRY_LAMP = "Try the lamp across the battery first: it must light."
 
-STOP_ENGINE = "Stop the engine first."
+STOP_ENGINE, START_ENGINE = "Stop the engine first.", "Start the engine first, and stop it after."
 
 
 def what_to_do(case: Case, check: Check) -> str:
@@ -39,6 +39,8 @@ def what_to_do(case: Case, check: Check) -> str:
     circuit, do = case.now, _do(case.now, check)
     if case.engine == "on" and check.setup.engine == "off":
         do = f"{STOP_ENGINE} {do}"
+    if started(case, check):
+        do = f"{START_ENGINE} {do}"
     if check.instrument == LAMP and not _lamp_lit(case):
         do = f"{TRY_LAMP} {do}"
     held = held_down(circuit, check)

@@ -5,13 +5,13 @@ from __future__ import annotations
 import json
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
-from typing import Any
+from typing import Any, Literal
 
 from footwell.checks.catalogue import working_setups
 from footwell.checks.check import Check
 from footwell.checks.minutes import minutes
 from footwell.circuit.setup import SetupState
-from footwell.diagnosis.case import Case
+from footwell.diagnosis.case import Case, started
 from footwell.diagnosis.choose import Choice
 from footwell.diagnosis.complaint import to_look_at_again
 from footwell.diagnosis.conclude import Conclusion, Next, conclude
@@ -104,7 +104,9 @@ def do(run: Run, replayed: Replayed, conclusion: Conclusion, vehicle: Vehicle) -
     """One step: a check, a look into a connector, a repair, or every position again."""
     step = conclusion.step
     if step.kind == "check" and step.choice and step.choice.check:
-        take(run, vehicle, step.choice.check, step.choice.minutes, step.purpose)
+        check = step.choice.check
+        engine = started(replayed.case, check)
+        take(run, vehicle, check, step.choice.minutes, step.purpose, engine)
     elif step.kind == "wiring" and step.half:
         return _wiring(run, step, vehicle)
     elif step.kind == "repair" and step.proven:
@@ -122,8 +124,15 @@ def do(run: Run, replayed: Replayed, conclusion: Conclusion, vehicle: Vehicle) -
     return vehicle
 
 
-def take(run: Run, vehicle: Vehicle, check: Check, spent: float, purpose: str) -> None:
-    """Take one reading and write it down."""
+def take(
+    run: Run,
+    vehicle: Vehicle,
+    check: Check,
+    spent: float,
+    purpose: str,
+    engine: Literal["on"] | None = None,
+) -> None:
+    """Take one reading and write it down, with the engine "on" where it was started for it alone."""
     complaint = vehicle.complaint()
     value, word = vehicle.answer(check)
     run.readings += 1
@@ -141,6 +150,7 @@ def take(run: Run, vehicle: Vehicle, check: Check, spent: float, purpose: str) -
             controls=dict(check.setup.controls),
             apart=list(check.setup.apart),
             stand_in={plug: f"{watts:g} W" for plug, watts in check.setup.stand_in},
+            engine=engine,
         ),
         value=value,
         choice=word,
