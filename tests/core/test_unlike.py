@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from footwell.diagnosis.case import look_id
 from footwell.diagnosis.conclude import Next, conclude
 from footwell.diagnosis.unlike import UNLIKE_FROM, astray
+from footwell.faults.miswiring import as_drawn
 from footwell.job.replay import replay
-from footwell.messages import CheckStep, FinishedStep
+from footwell.messages import CheckStep, FinishedStep, WiringStep
 from footwell.page.job_view import job_view
 
-from .job_rig import Job
+from .job_rig import MINIBUS, Job
+from .sample_circuits import sample
 
 ODD = (("X1.1.a", -7.77), ("F1.1", 41.3), ("F1.2", -6.41))
 """Volts that no fault of the minibus makes, two of them below earth and one far above the supply."""
@@ -36,8 +39,30 @@ def test_one_of_several_readings_that_fit_nothing_is_read_once_more() -> None:
     assert "fit no fault on this sheet" in shown.check.why
 
 
+def looked_into_all(job: Job) -> list[str]:
+    """The plugs that the job asks to look into, each found as it should be, in their order."""
+    seen: list[str] = []
+    while (due := step(job)).kind == "wiring" and due.half is not None:
+        drawn = as_drawn(sample(MINIBUS), due.half)
+        job.add("wiring found", connector=due.half[0], half=due.half[1], found=drawn)
+        seen.append(due.half[0])
+    return seen
+
+
+def test_every_plug_is_looked_into_before_the_sheet_is_doubted_those_of_odd_readings_first() -> (
+    None
+):
+    job = dead_fan(*ODD, ODD[-1])
+    shown = job_view(job.stored()).step
+    assert isinstance(shown, WiringStep) and "before the sheet is doubted" in shown.why
+    seen = looked_into_all(job)
+    assert seen[0] == "X1" and sorted(seen) == sorted(sample(MINIBUS).connectors)
+
+
 def test_where_it_reads_the_same_again_the_search_ends_and_what_fits_nothing_is_told() -> None:
-    shown = job_view(dead_fan(*ODD, ODD[-1]).stored()).step
+    job = dead_fan(*ODD, ODD[-1])
+    looked_into_all(job)
+    shown = job_view(job.stored()).step
     assert isinstance(shown, FinishedStep) and not shown.solved
     assert shown.title == "Something here is not on this sheet"
     words = " ".join(shown.lines)
@@ -47,7 +72,8 @@ def test_where_it_reads_the_same_again_the_search_ends_and_what_fits_nothing_is_
 
 def test_where_nothing_can_be_read_again_the_search_ends() -> None:
     case = replay(dead_fan(*ODD).stored()).case
-    found = conclude(replace(case, skipped=frozenset(e.check.id for e in case.taken_now)))
+    passed = {*(e.check.id for e in case.taken_now), *map(look_id, case.untold)}
+    found = conclude(replace(case, skipped=frozenset(passed)))
     assert found.step.kind == "finished" and not found.step.solved
 
 

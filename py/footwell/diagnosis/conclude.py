@@ -27,13 +27,14 @@ from footwell.diagnosis.elimination import (
     fault_behind,
     in_vain,
     last_look,
+    plug_at_last,
     plug_due,
     repairs_left,
 )
 from footwell.diagnosis.hypotheses import overloads
 from footwell.diagnosis.overloads import cause_check
 from footwell.diagnosis.proof import Proven, confirmed_by, proven
-from footwell.diagnosis.unlike import STOP_FROM, to_read_again, unlike
+from footwell.diagnosis.unlike import STOP_FROM, astray, to_read_again, unlike
 from footwell.faults.suspects import Repair
 
 INSPECT_FROM = 0.2
@@ -67,7 +68,8 @@ class Next:
     purpose: str = ""
     """Of a check: "narrow", "confirm", "cause", "look" or "bare joint" before a trial or, where its number
     fits nothing, "again"; of a repair: "try" where it is not proven; of positions: "look again" where one
-    word alone is odd; of wiring: "put right", or "before a trial"."""
+    word alone is odd; of wiring: "put right", "before a trial", or "at last" before the
+    job is given up."""
     others: tuple[Choice, ...] = ()
     along: tuple[Choice, ...] = ()
     """Checks to take with this one, while the person is there."""
@@ -208,19 +210,27 @@ def _place(check: Check) -> tuple[str, str, str]:
 
 
 def _doubt_the_sheet(case: Case, belief: Belief) -> Next:
-    """One reading that fits nothing once more, then the end."""
+    """One reading that fits nothing once more, then the plugs, then the end."""
     odd = to_read_again(case, belief)
     if odd is None:
-        return Next("finished", solved=False)
+        return _given_up(case, belief)
     spent = minutes(case.now, odd, case.last_check)
     return Next("check", choice=Choice(odd, None, 0.0, spent), purpose="again")
+
+
+def _given_up(case: Case, belief: Belief) -> Next:
+    """The end without a cause, once every plug that may be opened was looked into."""
+    half = plug_at_last(case, [e.check for e in astray(case, belief)])
+    if half is not None:
+        return Next("wiring", half=half, purpose="at last")
+    return Next("finished", solved=False)
 
 
 def _last_resort(case: Case, belief: Belief, shares: Mapping[Repair, float]) -> Next:
     """No measurement tells the rest apart: the repair to try, a look before it, or the end, where enough was
     renewed in vain."""
     if unlike(case, belief) or len(in_vain(case, belief)) >= MOST_IN_VAIN:
-        return Next("finished", solved=False)
+        return _given_up(case, belief)
     safe = {r: s for r, s in shares.items() if _blows_again(case, belief, r) < EVEN}
     repair = best_try(case.now, safe)
     fault = fault_behind(belief, repair)[0] if repair else None

@@ -6,7 +6,7 @@ order has the lowest expected cost (each repair is tried, then every position ag
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
 from footwell.checks.bare import at_bare_joints
 from footwell.checks.catalogue import looked_at, working_setups
@@ -74,8 +74,22 @@ def plug_due(case: Case, belief: Belief, tried: Repair) -> HalfId | None:
     if not _is_bought(case.now, tried) and not in_vain(case, belief):
         return None
     plugs = _plugs_at(case.now, tried[0])
-    halves = (*case.doubtful, *case.untold)
-    return next((h for h in halves if h[0] in plugs and look_id(h) not in case.skipped), None)
+    return next((h for h in _not_seen(case) if h[0] in plugs), None)
+
+
+def plug_at_last(case: Case, odd: Iterable[Check]) -> HalfId | None:
+    """The half that is looked into before a job is given up: those first at which a reading was odd, then
+    those soonest reached."""
+    plugs = {
+        plug for check in odd for owner in owners(check) for plug in _plugs_at(case.now, owner)
+    }
+    rows = [(h[0] not in plugs, case.now.connectors[h[0]].minutes, h) for h in _not_seen(case)]
+    return min(rows)[2] if rows else None
+
+
+def _not_seen(case: Case) -> list[HalfId]:
+    """Halves that nobody has looked into and that may be opened."""
+    return [h for h in (*case.doubtful, *case.untold) if look_id(h) not in case.skipped]
 
 
 def _plugs_at(circuit: Circuit, element: str) -> set[str]:

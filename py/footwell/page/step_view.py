@@ -102,6 +102,8 @@ def _why_wiring(case: Case, half: HalfId, share: float, purpose: str) -> str:
         return "Nothing measured at a wrongly wired plug means what it should."
     if purpose == "before a trial":
         return "Nothing proves what is left. See where each wire sits before anything is renewed on trial."
+    if purpose == "at last":
+        return "No fault on this sheet fits. See where each wire sits before the sheet is doubted."
     by_hand = half in case.doubtful
     who = (
         "It was wired by hand."
