@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -50,6 +51,11 @@ def test_wrong_wiring_of_which_nobody_speaks_is_looked_for_and_put_right(what: s
     done = tried(wired(what))
     assert done.right and not done.good_parts, done.steps
     assert "look into X3" in done.steps and "put right X3" in done.steps
+
+
+def test_wrong_wiring_that_a_mended_fault_hid_is_found_without_anything_sound_renewed() -> None:
+    done = tried(replace(wired(), faults=(Fault("F2", "open"),)))
+    assert done.right and not done.good_parts and "put right X3" in done.steps, done.steps
 
 
 def test_order_of_four_wires_that_no_slip_gives_is_found_as_well() -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import partial
 
 from footwell.circuit.fault import Fault
@@ -97,7 +97,8 @@ def believe(case: Case) -> Belief:
         reached = Reached(alive, fell, singles.fits)
         poorly = bool(_uncured(case)) or _poorly(recall.pieces, every, reached)
         alive = alive + _several(case, recall, every, reached, poorly)
-        alive += _untold(case, recall, alive, singles.fits) if poorly else []
+        others = replace(reached, alive=alive)
+        alive = alive + _untold(case, recall, every, others) if poorly else alive
     return _normalised(case, alive, _none(case, alive))
 
 
@@ -147,7 +148,7 @@ def _above(rows: list[Row], best: float, nats: float) -> tuple[list[Row], list[H
 
 @dataclass(frozen=True)
 class Reached:
-    """How far single suspects get: those left, those that `fell`, the first first, and how well the best
+    """How far suspects get: those left, those that `fell`, the first first, and how well the best
     explains each piece of evidence (`fits`, log chance)."""
 
     alive: list[Row]
@@ -242,18 +243,35 @@ MANY_FAULTS, FEW_WIRES = 3, 4
 """Faults of the best set from which every order of the wires is tried, and the wires of which every order is
 tried otherwise: 23 others."""
 
+MOST_MENDED = 3
+"""Sets of mended faults that a slip is tried beside."""
 
-def _untold(case: Case, recall: Recall, rows: Sequence[Row], fits: list[float]) -> list[Row]:
+
+def _untold(case: Case, recall: Recall, every: Sequence[Hypothesis], reached: Reached) -> list[Row]:
     """Wrong wiring of which nobody speaks, where single faults explain the evidence poorly: every order of
-    many wires only where nothing less than three faults does."""
-    best, weight = max(
-        ((h, w) for h, w, _ in rows), key=lambda row: row[1], default=(None, -math.inf)
-    )
-    many = best is not None and len(best.faults) >= MANY_FAULTS
-    standing = recall.begun(untold(case, MOST_WIRES if many else FEW_WIRES))
-    rival = Rival(weight, fits)
-    _weigh(case, recall, standing, rival)
-    return _arrived(case, standing, rival.best)[0]
+    many wires only where nothing less than three faults does. `reached` are all other suspects."""
+    rows = sorted(reached.alive, key=lambda row: (-round(row[1], 9), row[0].faults))
+    many = bool(rows) and len(rows[0][0].faults) >= MANY_FAULTS
+    wires = MOST_WIRES if many else FEW_WIRES
+    mended = _mended_part(case, every, [h for h, _, _ in rows])
+    standing = recall.begun(untold(case, wires, mended))
+    _weigh(case, recall, standing, Rival(reached.best, reached.fits))
+    return _arrived(case, standing, reached.best)[0]
+
+
+def _mended_part(
+    case: Case, every: Sequence[Hypothesis], best_first: Sequence[Hypothesis]
+) -> list[Hypothesis]:
+    """What the likeliest sets hold of faults that are mended by now, with the odds of these alone."""
+    alone = {h.faults: h for h in every if len(h.faults) == 1 and h.slip is None}
+    mended = case.epochs[-1].mended
+    parts = (tuple(f for f in h.faults if f.element in mended) for h in best_first)
+    found: list[Hypothesis] = []
+    for faults in [p for p in dict.fromkeys(parts) if p][:MOST_MENDED]:
+        each = [alone[(f,)] for f in faults]
+        acts = tuple(act for h in each for act in h.repairs)
+        found.append(Hypothesis(faults, math.prod(h.odds for h in each), acts))
+    return found
 
 
 def _chances(

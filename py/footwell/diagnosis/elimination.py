@@ -80,9 +80,8 @@ def plug_due(case: Case, belief: Belief, tried: Repair) -> HalfId | None:
 def plug_at_last(case: Case, odd: Iterable[Check]) -> HalfId | None:
     """The half that is looked into before a job is given up: those first at which a reading was odd, then
     those soonest reached."""
-    plugs = {
-        plug for check in odd for owner in owners(check) for plug in _plugs_at(case.now, owner)
-    }
+    held = {owner for check in odd for owner in owners(check)}
+    plugs = held.union(*(_plugs_at(case.now, part) for part in held & case.now.elements.keys()))
     rows = [(h[0] not in plugs, case.now.connectors[h[0]].minutes, h) for h in _not_seen(case)]
     return min(rows)[2] if rows else None
 
