@@ -23,7 +23,7 @@ from footwell.diagnosis.likelihood import (
     shares,
     strayed,
 )
-from footwell.diagnosis.multiple import Scored
+from footwell.diagnosis.multiple import Key, Scored, modes_of, top
 from footwell.diagnosis.nearby import nearby
 from footwell.diagnosis.recall import Recall, Row, Standing, Told, recalled
 from footwell.diagnosis.search import Asked, beside, several
@@ -98,7 +98,8 @@ def believe(case: Case) -> Belief:
         poorly = bool(_uncured(case)) or _poorly(recall.pieces, every, reached)
         alive = alive + _several(case, recall, every, reached, poorly)
         others = replace(reached, alive=alive)
-        alive = alive + _untold(case, recall, every, others) if poorly else alive
+        doubted = poorly and _wires_doubted(case)
+        alive = alive + _untold(case, recall, every, others) if doubted else alive
     return _normalised(case, alive, _none(case, alive))
 
 
@@ -243,31 +244,58 @@ MANY_FAULTS, FEW_WIRES = 3, 4
 """Faults of the best set from which every order of the wires is tried, and the wires of which every order is
 tried otherwise: 23 others."""
 
-MOST_MENDED = 3
-"""Sets of mended faults that a slip is tried beside."""
+MOST_MENDED, MOST_LEFT = 2, 10
+"""Sets of mended faults that slips are tried beside, and how many slips."""
+
+
+def _wires_doubted(case: Case) -> bool:
+    """Whether wires of which nobody speaks may be what is wrong now: the complaint is there, and no wires are
+    known to sit wrongly, which are put right first."""
+    return not case.epochs[-1].arrangement and complains(case, len(case.epochs) - 1)
 
 
 def _untold(case: Case, recall: Recall, every: Sequence[Hypothesis], reached: Reached) -> list[Row]:
-    """Wrong wiring of which nobody speaks, where single faults explain the evidence poorly: every order of
-    many wires only where nothing less than three faults does. `reached` are all other suspects."""
+    """Wrong wiring of which nobody speaks, where single faults explain the evidence poorly, alone and beside
+    what is mended: every order of many wires only where nothing less than three faults does. `reached` are
+    all other suspects."""
     rows = sorted(reached.alive, key=lambda row: (-round(row[1], 9), row[0].faults))
     many = bool(rows) and len(rows[0][0].faults) >= MANY_FAULTS
-    wires = MOST_WIRES if many else FEW_WIRES
+    slips = untold(case, MOST_WIRES if many else FEW_WIRES)
     mended = _mended_part(case, every, [h for h, _, _ in rows])
-    standing = recall.begun(untold(case, wires, mended))
+    left = _best_since(case, recall.pieces, slips) if mended else []
+    beside = [
+        Hypothesis(h.faults, h.odds * s.odds, (*s.repairs, *h.repairs), s.slip)
+        for h in mended
+        for s in left
+    ]
+    standing = recall.begun([*slips, *beside])
     _weigh(case, recall, standing, Rival(reached.best, reached.fits))
     return _arrived(case, standing, reached.best)[0]
+
+
+def _best_since(
+    case: Case, every: Sequence[Piece], suspects: Sequence[Hypothesis]
+) -> list[Hypothesis]:
+    """The suspects that, each as if it alone were left, best explain what came since the last repair that
+    cured nothing."""
+    start = max(_uncured(case), default=0)
+    late = [p for p in every if p.items[0].epoch >= start]
+    return top([(h, math.log(h.odds) + sum(_alone(case, h, late))) for h in suspects], MOST_LEFT)
 
 
 def _mended_part(
     case: Case, every: Sequence[Hypothesis], best_first: Sequence[Hypothesis]
 ) -> list[Hypothesis]:
-    """What the likeliest sets hold of faults that are mended by now, with the odds of these alone."""
+    """What the likeliest sets hold of faults that are mended by now, each in its best size, with the odds of
+    these alone."""
     alone = {h.faults: h for h in every if len(h.faults) == 1 and h.slip is None}
     mended = case.epochs[-1].mended
     parts = (tuple(f for f in h.faults if f.element in mended) for h in best_first)
+    best: dict[tuple[Key, ...], tuple[Fault, ...]] = {}
+    for part in filter(None, parts):
+        best.setdefault(modes_of(part), part)
     found: list[Hypothesis] = []
-    for faults in [p for p in dict.fromkeys(parts) if p][:MOST_MENDED]:
+    for faults in [*best.values()][:MOST_MENDED]:
         each = [alone[(f,)] for f in faults]
         acts = tuple(act for h in each for act in h.repairs)
         found.append(Hypothesis(faults, math.prod(h.odds for h in each), acts))

@@ -7,7 +7,6 @@ they may explain what no single fault explains.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import replace
 
 from footwell.circuit.circuit import Circuit, HalfId
@@ -86,20 +85,15 @@ def slips_of(case: Case, half: HalfId) -> list[Slip]:
     return slips(case.circuit_for(()), half)
 
 
-def untold(case: Case, most_wires: int, mended: Iterable[Hypothesis] = ()) -> list[Hypothesis]:
-    """Slips of the halves of which nobody speaks, each alone and beside each set of faults that is mended,
-    with the other orders of up to so many wires; but for a wire left out, which is a break at its contact
-    that a look there shows."""
+def untold(case: Case, most_wires: int) -> list[Hypothesis]:
+    """Slips of the halves of which nobody speaks, each alone, with the other orders of up to so many wires;
+    but for a wire left out, which is a break at its contact that a look there shows."""
     circuit = case.circuit_for(())
     every = (
         s for h in case.untold for s in (*slips_of(case, h), *_other_orders(circuit, h, most_wires))
     )
-    kept = [_weighted(s, UNTOLD_ODDS / SLIP_ODDS) for s in every if s.kind != "left out"]
-    return [
-        Hypothesis(h.faults, s.odds * h.odds, (slip_repair(s), *h.repairs), s)
-        for h in (Hypothesis((), 1.0, ()), *mended)
-        for s in kept
-    ]
+    kept = (_weighted(s, UNTOLD_ODDS / SLIP_ODDS) for s in every if s.kind != "left out")
+    return [Hypothesis((), s.odds, (slip_repair(s),), s) for s in kept]
 
 
 def _other_orders(circuit: Circuit, half: HalfId, most_wires: int) -> list[Slip]:
