@@ -20,6 +20,7 @@ from footwell.circuit.fault import Fault
 from footwell.diagnosis.case import Case, CircuitFor
 from footwell.diagnosis.conclude import Conclusion, conclude
 from footwell.diagnosis.elimination import JOINTS
+from footwell.faults.miswiring import SPARE, as_drawn
 from footwell.job.replay import circuits_of, replay
 from footwell.practice.electrician import begin, work
 from footwell.practice.orders import Order, at_random, half_split, load_to_supply
@@ -51,16 +52,20 @@ class Spliced(Vehicle):
     as_told: CircuitFor | None = None
 
     def wiring(self, half: HalfId) -> dict[str, str | None]:
-        """Whoever looks into a plug sees the wire of the sheet, whatever part of it ends there."""
+        """Whoever looks into a plug sees the wire of the sheet, whatever part of it ends there, and one that
+        has no place in this half as a spare one."""
         found = Vehicle.wiring(self, half)
-        return {way: self._as_seen(held) for way, held in found.items()}
+        if self.as_told is None:
+            return found
+        told = self.as_told(AS_DRAWN)
+        own = {w for wires in as_drawn(told, half).values() for w in (wires or "").split("+")}
 
-    def _as_seen(self, held: str | None) -> str | None:
-        if held is None or self.as_told is None:
-            return held
-        names = {self.run if w in self.within else w for w in held.split("+")}
-        wires = self.as_told(AS_DRAWN).sheet.wires
-        return "+".join(w.id for w in wires if w.id in names)
+        def seen(held: str) -> str:
+            names = {self.run if w in self.within else w for w in held.split("+")}
+            wires = [w for w in told.sheet.wires if w.id in names]
+            return "+".join(w.id if w.id in own else f"{SPARE}{w.colour}" for w in wires)
+
+        return {way: seen(held) if held else None for way, held in found.items()}
 
     def put_right(self, half: HalfId) -> Vehicle:
         if half in dict(self.arrangement) or self.as_told is None:
