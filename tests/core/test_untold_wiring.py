@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from collections import Counter
 from dataclasses import replace
 from typing import Any
 
@@ -13,10 +14,11 @@ from footwell.circuit.fault import Fault
 from footwell.diagnosis.belief import believe
 from footwell.diagnosis.case import Case
 from footwell.diagnosis.conclude import conclude
+from footwell.diagnosis.hypotheses import untold
 from footwell.faults.miswiring import as_drawn, slips
 from footwell.faults.orders import OTHER_ORDER, as_suspects
 from footwell.job.replay import circuits_of, halves_to_open, replay
-from footwell.practice.electrician import begin
+from footwell.practice.electrician import begin, try_positions
 from footwell.sheet.reading import read_data
 
 from .job_rig import asked, sheet
@@ -53,14 +55,24 @@ def test_wrong_wiring_of_which_nobody_speaks_is_looked_for_and_put_right(what: s
     assert "look into X3" in done.steps and "put right X3" in done.steps
 
 
-def test_wrong_wiring_that_a_mended_fault_hid_is_found_without_anything_sound_renewed() -> None:
-    done = tried(replace(wired(), faults=(Fault("F2", "open"),)))
-    assert done.right and not done.good_parts and "put right X3" in done.steps, done.steps
+def test_wrong_wiring_that_a_mended_fault_hid_is_suspected_once_it_is_mended() -> None:
+    vehicle = vehicle_of(replace(wired(), faults=(Fault("F2", "open"),)))
+    run = begin(read(HEADLAMPS).sheet, vehicle, ALL_TOOLS)
+    run.add("repair done", element="F2", mode="open", what="renewed")
+    try_positions(run, vehicle.mended("F2"))
+    assert wiring_share(replay(run.events).case, HALF) > 0.5
 
 
-def test_order_of_four_wires_that_no_slip_gives_is_found_as_well() -> None:
-    done = tried(wired(OTHER_ORDER, half=("X2", "a")))
-    assert done.right and "put right X2" in done.steps, done.steps
+@pytest.mark.parametrize(("most_wires", "halves"), [(3, 0), (4, 2), (6, 2)])
+def test_orders_that_no_slip_gives_are_suspects_of_halves_with_so_many_wires(
+    most_wires: int, halves: int
+) -> None:
+    """Two relay sockets of four wires; a plug of three wires has slips alone."""
+    every = [h.slip for h in untold(case_of(Trial(HEADLAMPS, ())), most_wires) if h.slip]
+    rare = Counter(s.half for s in every if s.kind == OTHER_ORDER)
+    assert len(rare) == halves and all(count <= 23 for count in rare.values())
+    assert not any(s.kind == "left out" for s in every)
+    assert HALF in {s.half for s in every}
 
 
 @pytest.mark.parametrize("fault", [Fault("X3.2", "open"), Fault("H1", "open:56b")])

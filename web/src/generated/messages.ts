@@ -449,7 +449,8 @@ export interface ReadingTaken {
   shown?: Shown | null;
 }
 /**
- * Position of every control, connectors unplugged, what stands in for a load.
+ * Position of every control, connectors unplugged, what stands in for a load; the engine where it was
+ * started for this reading alone, else it is as the sitting has it.
  */
 export interface Setup {
   controls?: {
@@ -462,6 +463,7 @@ export interface Setup {
   stand_in?: {
     [k: string]: string;
   };
+  engine?: "on" | null;
 }
 /**
  * What the screen showed with a check when it was done; never recomputed.
@@ -545,7 +547,8 @@ export interface ExpectedTable {
   warnings: string[];
 }
 /**
- * Position of every control, connectors unplugged, what stands in for a load.
+ * Position of every control, connectors unplugged, what stands in for a load; the engine where it was
+ * started for this reading alone, else it is as the sitting has it.
  */
 export interface Setup1 {
   controls?: {
@@ -558,6 +561,7 @@ export interface Setup1 {
   stand_in?: {
     [k: string]: string;
   };
+  engine?: "on" | null;
 }
 /**
  * One reading: `place` against `black`, or one element. A number has a value and the band that
