@@ -13,6 +13,7 @@ from footwell.circuit.circuit import AS_DRAWN, HalfId, arranged
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.belief import believe
 from footwell.diagnosis.case import Case
+from footwell.diagnosis.choose import choices
 from footwell.diagnosis.conclude import conclude
 from footwell.diagnosis.hypotheses import untold
 from footwell.faults.miswiring import as_drawn, slips
@@ -113,6 +114,12 @@ def test_screen_says_why_a_connector_of_which_nobody_spoke_is_looked_into() -> N
 
     assert why().startswith("Nobody spoke of it")
     assert why(rewired=["X3"]).startswith("It was wired by hand.")
+
+
+@pytest.mark.parametrize("reached", [True, False])
+def test_a_plug_that_is_out_of_reach_is_no_choice_while_there_are_others(reached: bool) -> None:
+    case = replace(case_of(wired()), unreachable=frozenset(() if reached else {"X3"}))
+    assert (HALF in {c.half for c in choices(case, believe(case))}) == reached
 
 
 @pytest.mark.parametrize(

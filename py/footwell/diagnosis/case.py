@@ -117,6 +117,10 @@ class Case:
         mended = self.epochs[-1].mended
         return tuple(sorted(r for r in hypothesis.repairs if r[0] not in mended))
 
+    def may_look_into(self, half: HalfId) -> bool:
+        """Whether nobody has said that a half cannot be looked into or its connector is out of reach."""
+        return look_id(half) not in self.skipped and half[0] not in self.unreachable
+
     @property
     def taken_now(self) -> tuple[Taken, ...]:
         """Readings taken in the circuit as it stands now."""

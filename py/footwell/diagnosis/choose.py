@@ -33,7 +33,7 @@ from footwell.checks.predict import Branched, Prediction, Reading, Words, expect
 from footwell.circuit.circuit import Circuit, Element, HalfId
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.belief import Belief, Weighed, by_repair, entropy
-from footwell.diagnosis.case import Case, look_id, started
+from footwell.diagnosis.case import Case, started
 from footwell.faults.suspects import Repair
 from footwell.parts.base import EARTH
 
@@ -75,7 +75,7 @@ def choices(case: Case, belief: Belief) -> list[Choice]:
     found = [
         _inspection(case, half, live, before)
         for half in halves_in_doubt(case, live)
-        if look_id(half) not in case.skipped
+        if case.may_look_into(half)
     ]
     found += _telling(case, panel, live, sensible(case, live))
     return sorted(found, key=lambda c: (-c.worth, c.check.id if c.check else ""))

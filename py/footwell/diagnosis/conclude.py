@@ -16,7 +16,7 @@ from footwell.circuit.circuit import HalfId
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.along import along
 from footwell.diagnosis.belief import Belief, believe, by_repair
-from footwell.diagnosis.case import Case, Sighting, look_id
+from footwell.diagnosis.case import Case, Sighting
 from footwell.diagnosis.choose import CONFIRM_FROM, Choice, choices, confirming, halves_in_doubt
 from footwell.diagnosis.complaint import complains, looks, odd_twice, to_look_at_again
 from footwell.diagnosis.elimination import (
@@ -159,7 +159,7 @@ def _blows_again(case: Case, belief: Belief, repair: Repair) -> float:
 
 def _half_to_inspect(case: Case, belief: Belief, even_skipped: bool = False) -> HalfId | None:
     for half in halves_in_doubt(case, belief.suspects):
-        if look_id(half) in case.skipped and not even_skipped:
+        if not case.may_look_into(half) and not even_skipped:
             continue
         share = sum(
             w.share for w in belief.suspects if w.hypothesis.slip and w.hypothesis.slip.half == half
@@ -234,10 +234,11 @@ def _last_resort(case: Case, belief: Belief, shares: Mapping[Repair, float]) -> 
     safe = {r: s for r, s in shares.items() if _blows_again(case, belief, r) < EVEN}
     repair = best_try(case.now, safe)
     fault = fault_behind(belief, repair)[0] if repair else None
+    there = complains(case, len(case.epochs) - 1)
     if repair is None or fault is None:
-        return Next("finished", solved=False)
+        return _given_up(case, belief) if there else Next("finished", solved=False)
     well = by_repair(belief.suspects).get((), 0.0)
-    if well > shares[repair] and not complains(case, len(case.epochs) - 1):
+    if well > shares[repair] and not there:
         return Next("finished", solved=False)  # it works, and likelier than not nothing is left
     if well >= WORTH_TRYING and _may_be_the_eye(case):
         return Next("positions", purpose="look again")

@@ -14,7 +14,7 @@ from footwell.checks.check import LAMP, VOLTS, Check
 from footwell.circuit.circuit import Circuit, HalfId
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.belief import Belief
-from footwell.diagnosis.case import Case, Taken, look_id
+from footwell.diagnosis.case import Case, Taken
 from footwell.diagnosis.choose import Choice, best_of, owners
 from footwell.diagnosis.hypotheses import overloads
 from footwell.faults.suspects import Repair
@@ -88,7 +88,7 @@ def plug_at_last(case: Case, odd: Iterable[Check]) -> HalfId | None:
 
 def _not_seen(case: Case) -> list[HalfId]:
     """Halves that nobody has looked into and that may be opened."""
-    return [h for h in (*case.doubtful, *case.untold) if look_id(h) not in case.skipped]
+    return [h for h in (*case.doubtful, *case.untold) if case.may_look_into(h)]
 
 
 def _plugs_at(circuit: Circuit, element: str) -> set[str]:
