@@ -192,9 +192,15 @@ test("a worker that is here and never says a word is replaced soon", () => {
   assert.equal(puppets.length, 2);
 });
 
+test("a worker of which nothing is heard is replaced once its script should long be here", () => {
+  const { puppets } = started();
+  mock.timers.tick(PATIENCE.scriptMs);
+  assert.equal(puppets.length, 2);
+});
+
 test("a worker whose script is long on its way is waited for", () => {
   const { puppet, puppets } = started();
-  mock.timers.tick(PATIENCE.startMs - 1);
+  mock.timers.tick(PATIENCE.scriptMs - 1);
   assert.equal(puppets.length, 1);
   puppet().listener.told({ tell: "alive" });
   puppet().listener.told({ tell: "no image" });

@@ -12,10 +12,12 @@ export interface CallOptions {
 
 /**
  * How long silence is taken for work. A phone may fetch Python over a very slow network; but once the
- * worker's script is here, nobody would notice its death before its first word in another way. A call that
- * is worked on without end is given up at last.
+ * worker's script is here, nobody would notice its death before its first word in another way. That script
+ * is small, and no browser tells surely that it came where its worker was taken in the midst of it. A call
+ * that is worked on without end is given up at last.
  */
 export const PATIENCE = {
+  scriptMs: 60_000,
   firstWordMs: 8_000,
   restoreMs: 20_000,
   startMs: 300_000,
@@ -110,7 +112,7 @@ export class Bridge {
     });
     this.#link = link;
     this.#isAlive = false;
-    this.#expectSoundWithin(this.#patience.startMs);
+    this.#expectSoundWithin(this.#patience.scriptMs);
   }
 
   #told(telling: Telling) {
