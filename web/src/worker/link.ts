@@ -26,10 +26,9 @@ export const linkTo =
       if (event.data.tell === "alive") tellDeath(lock, watch.signal, listener);
       listener.told(event.data);
     };
-    // Its first word cannot be expected before its script is here, which takes long over a poor network. Not
-    // from the browser's cache: that never answers where the worker was taken in the midst of filling it.
+    // Its first word cannot be expected before its script is here, which takes long over a poor network.
     const fetched = () => listener.told({ tell: "fetched" });
-    fetch(url, { cache: "no-store" })
+    fetch(url)
       .then((answer) => answer.arrayBuffer())
       .then(fetched, fetched);
     worker.onerror = (event) => listener.told({ tell: "dying", reason: event.message });
