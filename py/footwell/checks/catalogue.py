@@ -238,11 +238,10 @@ def load_plugs(circuit: Circuit) -> list[str]:
     """Plugs whose two ways lead to one load alone."""
     found: list[str] = []
     for c in circuit.sheet.connectors:
-        owners = {point.split(".")[0] for point in c.part_ways.values()}
         if (
             len(c.part_ways) == 2
-            and len(owners) == 1
-            and owners <= set(circuit.sheet.loads)
+            and len(c.parts) == 1
+            and c.parts <= set(circuit.sheet.loads)
             and c.unplugs
         ):
             found.append(c.id)

@@ -277,8 +277,8 @@ def _lamped(check: Check) -> list[str]:
 
 def _drives_another_kind(circuit: Circuit, check: Check, plug: str) -> bool:
     """Whether an electronic output drives the load of a plug, and the load is no lamp."""
-    owners = {point.split(".")[0] for point in circuit.connectors[plug].part_ways.values()}
-    own_kind = all(circuit.elements[owner].kind.name == "lamp" for owner in owners)
+    parts = circuit.connectors[plug].parts
+    own_kind = all(circuit.elements[part].kind.name == "lamp" for part in parts)
     return not own_kind and _fed_by_output(circuit, Check(SUBSTITUTE, plug, "", check.setup))
 
 
@@ -322,7 +322,7 @@ def _led_to(circuit: Circuit, owners: set[str]) -> set[str]:
     parts that their connectors plug into."""
     spliced = {o for o in owners if o in circuit.elements and _is_splice(circuit, o)}
     plugs = (circuit.connectors[name] for name in owners if name in circuit.connectors)
-    found = {point.split(".")[0] for plug in plugs for point in plug.part_ways.values()}
+    found = {part for plug in plugs for part in plug.parts}
     for wire in circuit.sheet.wires:
         ends = {point.split(".")[0] for point in (wire.start, wire.end)}
         if wire.id in owners or ends & spliced:
@@ -475,8 +475,4 @@ def _hands_at(circuit: Circuit, check: Check) -> str:
 
 
 def _plugs_of_loads(circuit: Circuit) -> set[str]:
-    return {
-        c.id
-        for c in circuit.sheet.connectors
-        if {p.split(".")[0] for p in c.part_ways.values()} & set(circuit.sheet.loads)
-    }
+    return {c.id for c in circuit.sheet.connectors if c.parts & set(circuit.sheet.loads)}

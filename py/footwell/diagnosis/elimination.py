@@ -93,10 +93,7 @@ def _not_seen(case: Case) -> list[HalfId]:
 
 def _plugs_at(circuit: Circuit, element: str) -> set[str]:
     """Connectors that an element is part of or plugs into, and those a wire away."""
-    found = {element.split(".")[0]}
-    for connector in circuit.sheet.connectors:
-        if element in {point.split(".")[0] for point in connector.part_ways.values()}:
-            found.add(connector.id)
+    found = {c.id for c in circuit.sheet.connectors if element in c.parts} | {element.split(".")[0]}
     for wire in circuit.sheet.wires:
         ends = {point.split(".")[0] for point in (wire.start, wire.end)}
         found |= ends if element in {wire.id, *ends} else set()

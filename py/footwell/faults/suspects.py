@@ -75,8 +75,7 @@ def _factor(circuit: Circuit, element: Element, mode: Mode, story: Circumstances
     factor = 1.0
     if element.kind.name == "contact":
         connector = circuit.connectors[element.id.split(".")[0]]
-        owners = {connector.id, *(p.split(".")[0] for p in connector.part_ways.values())}
-        if owners & set(story.touched):
+        if {connector.id, *connector.parts} & set(story.touched):
             factor *= JUST_REPAIRED
     elif element.id in story.renewed:
         factor *= RENEWED_PART

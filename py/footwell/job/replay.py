@@ -449,8 +449,7 @@ def halves_to_open(circuit: Circuit) -> list[HalfId]:
 def lately_wired(circuit: Circuit, story: Circumstances, half: HalfId) -> bool:
     """Whether somebody wired a half lately: its connector is named, or a part that it plugs into."""
     connector = circuit.connectors[half[0]]
-    owners = {point.split(".")[0] for point in connector.part_ways.values()}
-    return bool({connector.id, *owners} & set(story.rewired))
+    return bool({connector.id, *connector.parts} & set(story.rewired))
 
 
 def words_of(circuit: Circuit, load: str) -> tuple[str, ...]:

@@ -137,6 +137,11 @@ class SheetConnector(SheetModel):
     unplugs: bool = True
     hazards: Hazards = []
 
+    @property
+    def parts(self) -> frozenset[str]:
+        """Parts that half b belongs to."""
+        return frozenset(point.split(".")[0] for point in self.part_ways.values())
+
 
 class SheetWire(SheetModel):
     """A wire from point to point. Colour after IEC 60757, base first ("RD/BK"); None: not known."""
