@@ -31,7 +31,8 @@ from footwell.reference import meters
 
 TRY_LAMP = "Try the lamp across the battery first: it must light."
 
-STOP_ENGINE, START_ENGINE = "Stop the engine first.", "Start the engine first, and stop it after."
+STOP_ENGINE = "Stop the engine first."
+START_ENGINE = "Clip the leads on with the engine off, start it for the reading, then stop it."
 
 
 def what_to_do(case: Case, check: Check) -> str:
