@@ -18,13 +18,14 @@ from footwell.checks.catalogue import working_setups
 from footwell.checks.check import VOLTS, Check
 from footwell.checks.phases import phases
 from footwell.checks.predict import expected
+from footwell.checks.works import engines
 from footwell.circuit.circuit import Circuit, Element
 from footwell.circuit.setup import SetupState, set_up
 from footwell.electrics.operating_point import operate
 from footwell.page import words as say
 from footwell.page.bands import spans
 from footwell.parts.base import EARTH
-from footwell.practice.hidden import engines, usual
+from footwell.practice.hidden import usual
 
 SHEETS = tuple(sorted(path.stem for path in FOLDER.glob("*.json")))
 TABLE = FOLDER / "HEALTHY.md"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import random
 import sys
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from statistics import mean
@@ -25,8 +25,9 @@ from footwell.job.replay import circuits_of, replay
 from footwell.practice.electrician import begin, work
 from footwell.practice.orders import Order, at_random, half_split, load_to_supply
 from footwell.practice.vehicle import Vehicle
-from footwell.sheet.models import Sheet
+from footwell.sheet.models import Sheet, SheetWire
 from footwell.sheet.reading import ReadSheet, read_data
+from footwell.sheet.wiring_list import same_ends
 
 
 @dataclass(frozen=True)
@@ -43,8 +44,8 @@ class Real:
 @dataclass(frozen=True)
 class Spliced(Vehicle):
     """A vehicle in which some elements are parts of one wire of the sheet. With `sharp` eyes nobody mistakes
-    what a load does, while the meter scatters all the same. What sits otherwise in a plug than on the sheet,
-    whose circuits are `as_told`, is put where the sheet has it: then the vehicle is like its sheet."""
+    what a load does, while the meter scatters all the same. What runs otherwise than on the sheet, whose
+    circuits are `as_told`, is found by whoever seeks its ends."""
 
     run: str = ""
     within: tuple[str, ...] = ()
@@ -67,9 +68,19 @@ class Spliced(Vehicle):
 
         return {way: seen(held) if held else None for way, held in found.items()}
 
-    def put_right(self, half: HalfId) -> Vehicle:
-        if half in dict(self.arrangement) or self.as_told is None:
-            return Vehicle.put_right(self, half)
+    def elsewhere(self, points: Collection[str]) -> tuple[SheetWire, ...]:
+        told = {w.id: w for w in self.as_told(AS_DRAWN).sheet.wires} if self.as_told else {}
+        return tuple(
+            w
+            for w in self.circuit_for(AS_DRAWN).sheet.wires
+            if w.id in told
+            and not self.within
+            and not same_ends(w, told[w.id])
+            and {w.start, w.end, told[w.id].start, told[w.id].end} & {*points}
+        )
+
+    def put_back(self, wire: str) -> Vehicle:
+        assert self.as_told is not None
         return replace(self, circuit_for=self.as_told)
 
     def _word(self, chances: dict[str, float]) -> str:

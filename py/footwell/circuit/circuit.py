@@ -22,9 +22,11 @@ from footwell.sheet.points import bundles as bundles
 from footwell.sheet.points import number
 
 Arrangement = tuple[tuple[HalfId, tuple[tuple[str, str], ...]], ...]
-"""For each half that differs from the sheet: (way, wires) pairs, sorted; wires joined by "+"."""
+"""For each half that differs from the sheet: (way, wires) pairs, sorted; wires joined by "+". For each wire
+that runs elsewhere, under (its id, ENDS): its points, named "start" and "end"."""
 
 AS_DRAWN: Arrangement = ()
+ENDS = "ends"
 
 GUESSED_SIGMA = 0.3
 """Relative standard deviation of what a value assumed on the sheet decides, beside the part's own
@@ -102,6 +104,11 @@ def arranged(
     return tuple(sorted(others.items()))
 
 
+def astray(arrangement: Arrangement, wire: str, start: str, end: str) -> Arrangement:
+    """The arrangement with one wire's ends as found."""
+    return arranged(arrangement, (wire, ENDS), {"start": start, "end": end})
+
+
 def build(sheet: Sheet, values: Mapping[str, Any], arrangement: Arrangement = AS_DRAWN) -> Circuit:
     """The circuit of a sheet whose connectors are wired as `arrangement` says."""
     ends, wires_in = _wire_ends(sheet, arrangement)
@@ -152,6 +159,8 @@ def _wire_ends(
         for way, wires in bundles(sheet, (c.id, side)).items()
     }
     for half, ways in arrangement:
+        if half[1] == ENDS:
+            continue
         unseated = _pull_out(sheet, half, ends, wires_in)
         for way, wires in ways:
             seat = f"{half[0]}.{way}.{half[1]}"
@@ -159,7 +168,28 @@ def _wire_ends(
             for wire in wires.split("+"):
                 if unseated.get(wire):
                     ends[wire][unseated[wire].pop(0)] = seat
+    for (wire, what), found in arrangement:
+        if what == ENDS:
+            _move(sheet, wire, dict(found), ends, wires_in)
     return ends, wires_in
+
+
+def _move(
+    sheet: Sheet,
+    wire: str,
+    found: Mapping[str, str],
+    ends: dict[str, list[str]],
+    wires_in: dict[str, str],
+) -> None:
+    """Take both ends of a wire from where they sit to where they were found."""
+    for seat in ends[wire]:
+        rest = [w for w in wires_in.pop(seat, "").split("+") if w not in ("", wire)]
+        wires_in |= {seat: "+".join(rest)} if rest else {}
+    ends[wire] = [found["start"], found["end"]]
+    connectors = {c.id for c in sheet.connectors}
+    for seat in ends[wire]:
+        if seat.split(".")[0] in connectors:
+            wires_in[seat] = f"{wires_in[seat]}+{wire}" if seat in wires_in else wire
 
 
 def _pull_out(

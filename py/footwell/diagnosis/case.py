@@ -63,6 +63,11 @@ def look_id(half: HalfId) -> str:
     return f"look into {half[0]}.{half[1]}"
 
 
+def ends_id(wire: str) -> str:
+    """Stands for finding both ends of a wire among the checks that were passed over."""
+    return f"ends of {wire}"
+
+
 Evidence = Sighting | Taken
 
 
@@ -94,6 +99,8 @@ class Case:
     skipped: frozenset[str] = frozenset()
     positions_due: bool = False
     unreachable: frozenset[str] = field(default=frozenset())
+    followed: frozenset[str] = field(default=frozenset())
+    """Wires both ends of which somebody has found."""
 
     @property
     def now(self) -> Circuit:

@@ -12,7 +12,7 @@ from functools import cache, partial
 
 from footwell.checks.check import Check
 from footwell.checks.minutes import minutes
-from footwell.circuit.circuit import HalfId
+from footwell.circuit.circuit import ENDS, HalfId
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.along import along
 from footwell.diagnosis.belief import Belief, believe, by_repair
@@ -27,9 +27,11 @@ from footwell.diagnosis.elimination import (
     fault_behind,
     in_vain,
     last_look,
+    may_follow,
     plug_at_last,
     plug_due,
     repairs_left,
+    wire_at_last,
 )
 from footwell.diagnosis.hypotheses import overloads
 from footwell.diagnosis.overloads import cause_check
@@ -58,11 +60,12 @@ the loads are looked at in all."""
 
 @dataclass(frozen=True, slots=True)
 class Next:
-    """The step to take: `kind` is positions, wiring, check, repair or finished."""
+    """The step to take: `kind` is positions, wiring, ends (of a wire), check, repair or finished."""
 
     kind: str
     choice: Choice | None = None
     half: HalfId | None = None
+    wire: str = ""
     proven: Proven | None = None
     solved: bool = False
     purpose: str = ""
@@ -95,7 +98,7 @@ def _step(case: Case, belief: Belief, found: tuple[Proven, ...]) -> Next:
     if (case.positions_due and not open_now) or not told:
         return Next("positions")
     if case.epochs[-1].arrangement:
-        return Next("wiring", half=case.epochs[-1].arrangement[0][0], purpose="put right")
+        return _put_right(case.epochs[-1].arrangement[0][0])
     half = _half_to_inspect(case, belief)
     if half is not None:
         return Next("wiring", half=half)
@@ -106,7 +109,7 @@ def _step(case: Case, belief: Belief, found: tuple[Proven, ...]) -> Next:
     ranked = cache(partial(choices, case, belief))
     one = _to_mend(case, belief, open_now, ranked)
     if one is not None:
-        return Next("repair", proven=one)
+        return _ends_first(case, one) or Next("repair", proven=one)
     if classes.get((), 0.0) >= WELL_FROM * (1.0 - belief.none):
         if not complains(case, len(case.epochs) - 1):
             return Next("finished", solved=True)
@@ -115,6 +118,13 @@ def _step(case: Case, belief: Belief, found: tuple[Proven, ...]) -> Next:
     if unlike(case, belief, STOP_FROM):
         return _doubt_the_sheet(case, belief)
     return _narrow(case, belief, ranked())
+
+
+def _put_right(found: HalfId) -> Next:
+    """What sits or runs elsewhere than it should is put right before anything else."""
+    if found[1] == ENDS:
+        return Next("ends", wire=found[0], purpose="put back")
+    return Next("wiring", half=found, purpose="put right")
 
 
 def _may_be_the_eye(case: Case) -> bool:
@@ -219,10 +229,15 @@ def _doubt_the_sheet(case: Case, belief: Belief) -> Next:
 
 
 def _given_up(case: Case, belief: Belief) -> Next:
-    """The end without a cause, once every plug that may be opened was looked into."""
-    half = plug_at_last(case, [e.check for e in astray(case, belief)])
+    """The end without a cause, once every plug that may be opened was looked into, and the wires at the
+    places were followed where readings were odd."""
+    odd = [e.check for e in astray(case, belief)]
+    half = plug_at_last(case, odd)
     if half is not None:
         return Next("wiring", half=half, purpose="at last")
+    wire = wire_at_last(case, odd)
+    if wire is not None:
+        return Next("ends", wire=wire, purpose="at last")
     return Next("finished", solved=False)
 
 
@@ -234,13 +249,11 @@ def _last_resort(case: Case, belief: Belief, shares: Mapping[Repair, float]) -> 
     safe = {r: s for r, s in shares.items() if _blows_again(case, belief, r) < EVEN}
     repair = best_try(case.now, safe)
     fault = fault_behind(belief, repair)[0] if repair else None
-    there = complains(case, len(case.epochs) - 1)
+    if not complains(case, len(case.epochs) - 1):
+        return Next("finished", solved=False)  # no position would tell whether the trial has helped
     if repair is None or fault is None:
-        return _given_up(case, belief) if there else Next("finished", solved=False)
-    well = by_repair(belief.suspects).get((), 0.0)
-    if well > shares[repair] and not there:
-        return Next("finished", solved=False)  # it works, and likelier than not nothing is left
-    if well >= WORTH_TRYING and _may_be_the_eye(case):
+        return _given_up(case, belief)
+    if by_repair(belief.suspects).get((), 0.0) >= WORTH_TRYING and _may_be_the_eye(case):
         return Next("positions", purpose="look again")
     bare = at_bare_joint(case, belief, shares)
     if bare is not None:
@@ -253,4 +266,13 @@ def _last_resort(case: Case, belief: Belief, shares: Mapping[Repair, float]) -> 
         spent = minutes(case.now, look, case.last_check)
         return Next("check", choice=Choice(look, None, 0.0, spent), purpose="look")
     tried = Proven(fault, repair, shares[repair], confirmed_by(case, fault), False)
-    return Next("repair", proven=tried, purpose="try")
+    return _ends_first(case, tried) or Next("repair", proven=tried, purpose="try")
+
+
+def _ends_first(case: Case, one: Proven) -> Next | None:
+    """Both ends of a wire are found before it is renewed, unless a reading between them proves it: one that
+    ends elsewhere, or another that nobody drew there, may be all that is wrong with the sheet."""
+    wire = one.fault.element
+    return (
+        Next("ends", wire=wire, proven=one) if one.by is None and may_follow(case, wire) else None
+    )

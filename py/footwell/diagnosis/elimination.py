@@ -14,10 +14,11 @@ from footwell.checks.check import LAMP, VOLTS, Check
 from footwell.circuit.circuit import Circuit, HalfId
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.belief import Belief
-from footwell.diagnosis.case import Case, Taken
+from footwell.diagnosis.case import Case, Taken, ends_id
 from footwell.diagnosis.choose import Choice, best_of, owners
 from footwell.diagnosis.hypotheses import overloads
 from footwell.faults.suspects import Repair
+from footwell.sheet.models import SheetWire
 
 JOINT_COST, PART_COST = 1.0, 4.0
 """Cost of making a joint or a wire anew, and of a part that has to be bought (common practice, no
@@ -86,6 +87,23 @@ def plug_at_last(case: Case, odd: Iterable[Check]) -> HalfId | None:
     return min(rows)[2] if rows else None
 
 
+def may_follow(case: Case, element: str) -> bool:
+    """Whether an element is a wire both ends of which may be sought and nobody has found."""
+    if _kind(case, element) != "wire" or element in case.followed:
+        return False
+    wire = next(w for w in case.now.sheet.wires if w.id == element)
+    if ends_id(element) in case.skipped or _ends_at(wire) & case.unreachable:
+        return False
+    return looked_at(case.now, element) is not None
+
+
+def wire_at_last(case: Case, odd: Iterable[Check]) -> str | None:
+    """The wire whose ends are sought before a job is given up: one that ends where a reading was odd."""
+    held = {owner for check in odd for owner in owners(check)}
+    wires = (w.id for w in case.now.sheet.wires if _ends_at(w) & held)
+    return next((wire for wire in wires if may_follow(case, wire)), None)
+
+
 def _not_seen(case: Case) -> list[HalfId]:
     """Halves that nobody has looked into and that may be opened."""
     return [h for h in (*case.doubtful, *case.untold) if case.may_look_into(h)]
@@ -95,9 +113,14 @@ def _plugs_at(circuit: Circuit, element: str) -> set[str]:
     """Connectors that an element is part of or plugs into, and those a wire away."""
     found = {c.id for c in circuit.sheet.connectors if element in c.parts} | {element.split(".")[0]}
     for wire in circuit.sheet.wires:
-        ends = {point.split(".")[0] for point in (wire.start, wire.end)}
+        ends = _ends_at(wire)
         found |= ends if element in {wire.id, *ends} else set()
     return found & circuit.connectors.keys()
+
+
+def _ends_at(wire: SheetWire) -> set[str]:
+    """Connectors and parts that a wire ends at."""
+    return {point.split(".")[0] for point in (wire.start, wire.end)}
 
 
 def last_look(
@@ -131,16 +154,16 @@ def at_bare_joint(case: Case, belief: Belief, shares: Mapping[Repair, float]) ->
 def _may_show(case: Case, fault: Fault, tried: Fault) -> bool:
     """A bad splice is seen once its tape is off. A wire that lies on earth has its insulation through: before
     anything is tried that takes too much current wires are looked along. A break hides in its insulation."""
-    return _kind(case, fault) == "splice" or (_on_earth(case, fault) and overloads(tried))
+    return _kind(case, fault.element) == "splice" or (_on_earth(case, fault) and overloads(tried))
 
 
 def _on_earth(case: Case, fault: Fault) -> bool:
-    return _kind(case, fault) == "wire" and fault.mode == "short_to_earth"
+    return _kind(case, fault.element) == "wire" and fault.mode == "short_to_earth"
 
 
-def _kind(case: Case, fault: Fault) -> str:
-    element = case.now.elements.get(fault.element)
-    return element.kind.name if element else ""
+def _kind(case: Case, element: str) -> str:
+    found = case.now.elements.get(element)
+    return found.kind.name if found else ""
 
 
 def best_try(circuit: Circuit, shares: Mapping[Repair, float]) -> Repair | None:

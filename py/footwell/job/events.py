@@ -210,6 +210,20 @@ class WiringCorrected(Body):
     now: Annotated[dict[Name, Name | None], Field(max_length=120)]
 
 
+class WireFollowed(Body):
+    """Where the ends of a wire of the sheet were found on the vehicle."""
+
+    wire: Name
+    start: Annotated[Told, Field(min_length=1, max_length=80)]
+    end: Annotated[Told, Field(min_length=1, max_length=80)]
+
+
+class WirePutBack(Body):
+    """A wire that ran elsewhere is where the sheet has it now."""
+
+    wire: Name
+
+
 Sha256 = Annotated[str, Field(pattern=r"^[0-9a-f]{64}$")]
 Pixels = Annotated[int, Field(ge=1, le=1600)]
 
@@ -284,6 +298,8 @@ BODIES: dict[str, type[Body]] = {
     "old plug read": OldPlugRead,
     "wiring found": WiringFound,
     "wiring corrected": WiringCorrected,
+    "wire followed": WireFollowed,
+    "wire put back": WirePutBack,
     "connector photographed": ConnectorPhotographed,
     "repair done": RepairDone,
     "event withdrawn": EventWithdrawn,

@@ -18,7 +18,17 @@ from footwell.checks.check import LOOK, NEEDS, VOLTS, Check
 from footwell.checks.hands import Tools
 from footwell.checks.predict import seen_as
 from footwell.checks.safety import refusal
-from footwell.circuit.circuit import Arrangement, Circuit, HalfId, arranged, build
+from footwell.checks.works import works_alike
+from footwell.circuit.circuit import (
+    AS_DRAWN,
+    ENDS,
+    Arrangement,
+    Circuit,
+    HalfId,
+    arranged,
+    astray,
+    build,
+)
 from footwell.circuit.setup import set_up
 from footwell.diagnosis.case import Case, Epoch, Sighting, Taken
 from footwell.errors import FootwellError
@@ -43,11 +53,21 @@ from footwell.job.events import (
     SittingBegun,
     StoryTold,
     ToolsStated,
+    WireFollowed,
+    WirePutBack,
     WiresListed,
     WiringCorrected,
     WiringFound,
 )
-from footwell.job.stored import NotOnSheet, check_of, on_sheet, setup_of, wiring_of
+from footwell.job.stored import (
+    NotOnSheet,
+    check_of,
+    on_sheet,
+    setup_of,
+    told_of_runs,
+    wire_on_sheet,
+    wiring_of,
+)
 from footwell.names import composed
 from footwell.reference.sight_words import WORDS
 from footwell.sheet.editing import apply_change
@@ -191,7 +211,10 @@ def replay(events: Sequence[Event]) -> Replayed:
         )
     read = _sheet(opened, told, problems)
     old_plugs = _old_plugs(read.sheet, told)
-    state = _State(circuits_of(read), problems, old_plugs)
+    runs = {
+        t.body.wire: (t.body.start, t.body.end) for t in told if isinstance(t.body, WireFollowed)
+    }
+    state = _State(circuits_of(read), problems, old_plugs, runs)
     for number, entry in enumerate(told):
         state.take(number, entry)
     return Replayed(
@@ -229,6 +252,8 @@ def _changes(body: Body) -> list[Callable[[Sheet], Sheet]]:
     if isinstance(body, WiresListed):
         wires = [ListedWire(**each.model_dump()) for each in body.wires]
         return [lambda sheet: _whole(with_wires(sheet, wires))]
+    if isinstance(body, WireFollowed):
+        return [partial(_followed, body)]
     if isinstance(body, OldPlugRead):
         half = (body.connector, body.half)
         return [lambda sheet: _whole(read_off(sheet, half, body.colours).sheet)]
@@ -257,6 +282,16 @@ def _edited(change: SheetChange, sheet: Sheet) -> Sheet:
     return apply_change(sheet, change.element, change.field, change.value)
 
 
+def _followed(body: WireFollowed, sheet: Sheet) -> Sheet:
+    """The sheet with a wire where it was found, if all works so: then the sheet was wrong. Where it does not,
+    the wire is, and the sheet stays."""
+    if body.wire not in {wire.id for wire in sheet.wires}:
+        return sheet
+    found = read_again(with_wires(sheet, [ListedWire(body.wire, body.start, body.end)]))
+    drawn, run = (circuits_of(read)(AS_DRAWN) for read in (read_again(sheet), found))
+    return found.sheet if works_alike(drawn, run) else sheet
+
+
 def _whole(sheet: Sheet) -> Sheet:
     return read_again(sheet).sheet
 
@@ -268,6 +303,8 @@ class _State:
     circuit_for: Callable[[Arrangement], Circuit]
     problems: list[str]
     old_plugs: Mapping[HalfId, OldPlug] = field(default_factory=dict)
+    runs: Mapping[str, tuple[str, str]] = field(default_factory=dict)
+    """The points between which each wire that somebody followed was found."""
     epochs: list[Epoch] = field(default_factory=lambda: [Epoch()])
     evidence: list[Sighting | Taken] = field(default_factory=list)
     story: StoryTold | None = None
@@ -320,6 +357,10 @@ class _State:
             self._found(body)
         elif isinstance(body, WiringCorrected):
             self._corrected(body)
+        elif isinstance(body, WireFollowed):
+            self._followed(body)
+        elif isinstance(body, WirePutBack):
+            self._put_back(body)
         elif isinstance(body, ConnectorPhotographed):
             on_sheet(self.circuit, body.connector)
 
@@ -375,7 +416,8 @@ class _State:
 
     def _found(self, body: WiringFound) -> None:
         half = (body.connector, body.half)
-        wired = self.wired[half] = wiring_of(self.circuit, half, body.found)
+        found = told_of_runs(self.circuit, half, body.found, self.runs)
+        wired = self.wired[half] = wiring_of(self.circuit, half, found)
         first = self.inspected.get(half, 0)
         for n in range(first, len(self.epochs)):
             self.epochs[n] = replace(
@@ -390,6 +432,23 @@ class _State:
         arrangement = self._set(last, half, wired)
         self.epochs.append(replace(last, renewed=frozenset(), arrangement=arrangement))
         self.inspected[half] = len(self.epochs) - 1
+        self.positions_due = True
+
+    def _followed(self, body: WireFollowed) -> None:
+        """A wire whose run is not the sheet's, though that has been put right as far as all works so, has run
+        so since it was last put back."""
+        wire = wire_on_sheet(self.circuit, body.wire, body.start, body.end)
+        if {wire.start, wire.end} == {body.start, body.end}:
+            return
+        for n in range(self.inspected.get((body.wire, ENDS), 0), len(self.epochs)):
+            run = astray(self.epochs[n].arrangement, body.wire, body.start, body.end)
+            self.epochs[n] = replace(self.epochs[n], arrangement=run)
+
+    def _put_back(self, body: WirePutBack) -> None:
+        last, run = self.epochs[-1], (body.wire, ENDS)
+        kept = tuple((h, ways) for h, ways in last.arrangement if h != run)
+        self.epochs.append(replace(last, renewed=frozenset(), arrangement=kept))
+        self.inspected[run] = len(self.epochs) - 1
         self.positions_due = True
 
     def _set(self, epoch: Epoch, half: HalfId, wired: Wiring) -> Arrangement:
@@ -434,6 +493,7 @@ class _State:
             frozenset(self.skipped),
             self.positions_due,
             frozenset(self.unreachable),
+            frozenset(self.runs),
         )
 
 

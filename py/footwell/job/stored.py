@@ -36,7 +36,8 @@ from footwell.faults.miswiring import SPARE, Wiring, as_drawn
 from footwell.job.events import ReadingTaken
 from footwell.names import composed
 from footwell.parts.base import EARTH, Kind
-from footwell.sheet.points import seen_point
+from footwell.sheet.models import SheetWire
+from footwell.sheet.points import seen_point, way_point
 
 PROBED = (VOLTS, LAMP, OHMS)
 """Instruments held to two places; the others are held to one element or plug."""
@@ -189,6 +190,44 @@ def wiring_of(circuit: Circuit, half: HalfId, found: Mapping[str, str | None]) -
         whole[way] = (found[way] if way in found else "+".join(left)) or None
         seated += left if way not in found else []
     return whole
+
+
+def told_of_runs(
+    circuit: Circuit,
+    half: HalfId,
+    found: Mapping[str, str | None],
+    runs: Mapping[str, tuple[str, str]],
+) -> dict[str, str | None]:
+    """A wiring as found, with what following wires to their ends explained since: a wire that was then on no
+    sheet has its name, and one that is known to run elsewhere counts as seated."""
+    drawn = as_drawn(circuit, half) if half[0] in circuit.connectors else {}
+    come = [wire for wire in circuit.sheet.wires if wire.id in runs]
+    told: dict[str, str | None] = {}
+    for way, wires in found.items():
+        here = way_point(half[0], way, half[1])
+        seen, belong = _pieces(wires), _pieces(drawn.get(way))
+        for wire in come:
+            spare = f"{SPARE}{wire.colour or ''}"
+            if here in runs[wire.id] and wire.id not in seen and spare in seen:
+                seen[seen.index(spare)] = wire.id
+        gone = [w for w in belong if w in runs and here not in runs[w] and w not in seen]
+        strange = [w for w in seen if w in runs and w not in belong]
+        seated = [w for w in seen if w not in strange] + gone
+        # What is crimped together has no order.
+        same = sorted(seated) == sorted(belong)
+        told[way] = drawn[way] if same and belong else "+".join(seated) or None
+    return told
+
+
+def wire_on_sheet(circuit: Circuit, wire: str, *points: str) -> SheetWire:
+    """A wire of the sheet that may end at some points of it. Raises NotOnSheet."""
+    found = next((w for w in circuit.sheet.wires if w.id == wire), None)
+    if found is None:
+        raise NotOnSheet(f"{_said(wire)} is not a wire on this sheet.")
+    for point in points:
+        if point not in circuit.node_of:
+            raise NotOnSheet(f"{_placed(circuit, point)} is not a place on this sheet.")
+    return found
 
 
 SPARE_WIRE = re.compile(rf"{SPARE}[A-Z/]{{0,8}}")

@@ -9,6 +9,7 @@ from footwell.checks.check import EVERY_TOOL, LAMP, VOLTS, Check
 from footwell.checks.hands import Tools
 from footwell.checks.predict import Prediction, expected
 from footwell.checks.safety import refusal
+from footwell.checks.works import word
 from footwell.circuit.circuit import AS_DRAWN, Circuit
 from footwell.circuit.fault import Fault
 from footwell.circuit.places import places
@@ -21,7 +22,6 @@ from footwell.job.stored import NotOnSheet, setup_of
 from footwell.messages import ExpectedAsked, ExpectedRow, ExpectedTable, FaultNamed
 from footwell.page import words as say
 from footwell.page.bands import Span, others, spans, told
-from footwell.page.wiring_view import word
 from footwell.parts.base import EARTH, Mode
 
 EVERYTHING = Tools(EVERY_TOOL, helper=True)

@@ -5,14 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Literal
 
-from footwell.checks import sights
 from footwell.checks.catalogue import working_setups
-from footwell.checks.outlook import outlook
-from footwell.checks.predict import seen_as
+from footwell.checks.works import word
 from footwell.circuit.circuit import AS_DRAWN, Circuit, HalfId, arranged
-from footwell.circuit.fault import Fault
 from footwell.circuit.places import wires_named
-from footwell.circuit.setup import SetupState
 from footwell.diagnosis.case import Case, Sighting
 from footwell.diagnosis.damage import Stress, damage_modes, stresses
 from footwell.diagnosis.hypotheses import used_setups
@@ -199,20 +195,6 @@ def _effects(sound: Circuit, wired: Circuit) -> list[str]:
         ]
         rows.append(f"{say.controls_words(sound, setup)}: {', '.join(spoken)}.")
     return rows
-
-
-def word(
-    sound: Circuit,
-    circuit: Circuit,
-    setup: SetupState,
-    load: str,
-    faults: tuple[Fault, ...] = (),
-) -> str:
-    """The likeliest word for what a load does in a circuit, judged against the sound one."""
-    now = outlook(circuit, setup, faults).activity[load]
-    usual = outlook(sound, setup, ()).activity[load]
-    chances = sights.chances(seen_as(sound, load), now, usual, sights.SLIP["me"])
-    return max(chances, key=lambda w: chances[w])
 
 
 def _spared(wired: Circuit, hurt: list[Stress]) -> list[str]:

@@ -10,6 +10,7 @@ from typing import Any, Literal
 from footwell.checks.catalogue import working_setups
 from footwell.checks.check import Check
 from footwell.checks.minutes import minutes
+from footwell.checks.works import engines
 from footwell.circuit.setup import SetupState
 from footwell.diagnosis.case import Case, started
 from footwell.diagnosis.choose import Choice
@@ -18,14 +19,17 @@ from footwell.diagnosis.conclude import Conclusion, Next, conclude
 from footwell.faults.miswiring import as_drawn
 from footwell.job.events import EVENT_FORMAT, Event, ReadingTaken, Setup
 from footwell.job.replay import Replayed, replay
-from footwell.practice.hidden import complains, engines
+from footwell.practice.hidden import complains
 from footwell.practice.orders import Order
 from footwell.practice.vehicle import Vehicle
-from footwell.sheet.models import Sheet
+from footwell.sheet.models import Sheet, SheetWire
+from footwell.sheet.points import way_point
 
 MOST_STEPS = 40
 WIRING_MINUTES = 3.0
 """For a look into a connector (common practice, no source)."""
+ENDS_MINUTES = 3.0
+"""For finding both ends of a wire (common practice, no source)."""
 POSITION_MINUTES = 0.2
 """For each load looked at in each position (common practice, no source)."""
 
@@ -108,7 +112,9 @@ def do(run: Run, replayed: Replayed, conclusion: Conclusion, vehicle: Vehicle) -
         engine = started(replayed.case, check)
         take(run, vehicle, check, step.choice.minutes, step.purpose, engine)
     elif step.kind == "wiring" and step.half:
-        return _wiring(run, step, vehicle)
+        return _wiring(run, replayed.case, step, vehicle)
+    elif step.kind == "ends":
+        return _ends(run, replayed.case, step, vehicle)
     elif step.kind == "repair" and step.proven:
         fault = step.proven.fault
         run.steps.append(f"repair {fault.element} {fault.mode}")
@@ -159,10 +165,44 @@ def take(
     run.add("reading taken", **body.model_dump(exclude_none=True))
 
 
-def _wiring(run: Run, step: Next, vehicle: Vehicle) -> Vehicle:
+def _ends(run: Run, case: Case, step: Next, vehicle: Vehicle) -> Vehicle:
+    """Find both ends of a wire, and follow what sits there otherwise than on the sheet; or put it back."""
+    name = step.wire
+    wire = next(w for w in case.now.sheet.wires if w.id == name)
+    if step.purpose == "put back":
+        run.steps.append(f"put back {name}")
+        run.add("wire put back", wire=name)
+        return vehicle.put_back(name)
+    run.steps.append(f"ends of {name}")
+    run.minutes += ENDS_MINUTES
+    strange = _strange(case, vehicle, [wire.start, wire.end])
+    _follow(run, strange)
+    if name not in {w.id for w in strange}:
+        run.add("wire followed", wire=name, start=wire.start, end=wire.end)
+    return vehicle
+
+
+def _strange(case: Case, vehicle: Vehicle, points: Sequence[str]) -> list[SheetWire]:
+    """Wires at some points that run otherwise than on the sheet, and that nobody has followed."""
+    return [w for w in vehicle.elsewhere(points) if w.id not in case.followed]
+
+
+def _follow(run: Run, wires: Sequence[SheetWire]) -> None:
+    for wire in wires:
+        run.steps.append(f"{wire.id} runs from {wire.start} to {wire.end}")
+        run.minutes += ENDS_MINUTES
+        run.add("wire followed", wire=wire.id, start=wire.start, end=wire.end)
+
+
+def _wiring(run: Run, case: Case, step: Next, vehicle: Vehicle) -> Vehicle:
     assert step.half is not None
     connector, side = step.half
     if step.purpose == "put right":
+        ways = vehicle.wiring(step.half)
+        strange = _strange(case, vehicle, [way_point(connector, way, side) for way in ways])
+        if strange:
+            _follow(run, strange)
+            return vehicle
         run.steps.append(f"put right {connector}")
         vehicle = vehicle.put_right(step.half)
         drawn = as_drawn(vehicle.circuit, step.half)

@@ -9,6 +9,7 @@ from footwell.checks import sights
 from footwell.checks.catalogue import working_setups
 from footwell.checks.outlook import outlook
 from footwell.checks.predict import seen_as
+from footwell.checks.works import engines
 from footwell.circuit.circuit import AS_DRAWN, Arrangement, Circuit, arranged
 from footwell.circuit.fault import Fault
 from footwell.circuit.setup import SetupState
@@ -34,12 +35,6 @@ from footwell.sheet.reading import read_data
 TRIES = 200
 TWO_FAULTS, SLIP = 0.15, 0.35
 """Share of practice jobs with two faults, and below the second limit with a plug wired wrongly."""
-
-
-def engines(circuit: Circuit) -> tuple[str, ...]:
-    """The states of the engine in which a circuit is tried: running too where something charges."""
-    charges = any(e.kind.charges for e in circuit.elements.values())
-    return ("off", "on") if charges else ("off",)
 
 
 def complains(vehicle: Vehicle, engine: str = "") -> bool:

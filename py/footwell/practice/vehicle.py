@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 import random
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Literal
 
@@ -18,6 +18,7 @@ from footwell.circuit.setup import SetupState
 from footwell.diagnosis.case import CircuitFor
 from footwell.electrics.turns import Doubt, S
 from footwell.faults.miswiring import as_drawn
+from footwell.sheet.models import SheetWire
 
 
 @dataclass(frozen=True)
@@ -90,6 +91,15 @@ class Vehicle:
         wired = dict(self.arrangement).get(half)
         drawn = as_drawn(self.circuit_for(AS_DRAWN), half)
         return drawn if wired is None else dict.fromkeys(drawn) | dict(wired)
+
+    def elsewhere(self, points: Collection[str]) -> tuple[SheetWire, ...]:
+        """Wires that end at some of these points otherwise than on the sheet, as they run in truth: none,
+        for the vehicle is like its sheet."""
+        return ()
+
+    def put_back(self, wire: str) -> Vehicle:
+        """The vehicle with a wire where the sheet has it."""
+        return self
 
     def put_right(self, half: HalfId) -> Vehicle:
         kept = tuple((h, ways) for h, ways in self.arrangement if h != half)
