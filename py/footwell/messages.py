@@ -112,7 +112,7 @@ class EntryTried(Message):
     """A change of the sheet that is not stored yet: its kind, and its body as text."""
 
     events: Events
-    kind: Literal["sheet edited", "place found"]
+    kind: Literal["sheet edited", "place found", "wire followed"]
     body: Annotated[str, Field(max_length=65_536)]
 
 
@@ -254,6 +254,25 @@ class Check(Message):
     record: ReadingTaken
 
 
+class RunView(Message):
+    """A wire seen from one of its ends: the point, in words too, and the point at its other end."""
+
+    wire: str
+    name: str
+    point: str
+    place: str
+    far: str
+
+
+class StrangeWire(Message):
+    """A wire in a way that the sheet does not have there, and the wires' ends at which its other end may
+    sit."""
+
+    name: str
+    point: str
+    runs: list[RunView]
+
+
 class WayView(Message):
     """One way of a connector half: what should be in it and what was found. `None` is empty. `column` counts
     from the left as seen from the wires, `mating_column` as seen from the mating side."""
@@ -288,6 +307,7 @@ class WiringFinding(Message):
     moves: list[str]
     notes: list[str]
     """What else to mind: wires of one colour, spare wires, more than one wire in a way."""
+    strange: list[StrangeWire]
     renewing: list[str]
     """What each wire carries, and the section a new one needs."""
     corrected: dict[str, str | None]
@@ -354,6 +374,32 @@ class WiringStep(Message):
     cautions: list[Caution]
 
 
+class EndView(Message):
+    """An end of a wire: the place, and every wire that the sheet has there, in a line and one by one, each
+    with the point that it comes from."""
+
+    point: str
+    name: str
+    told: str
+    runs: list[RunView]
+
+
+class EndsStep(Message):
+    """Find both ends of a wire or, with `put_back`, put it where the sheet has it. `elsewhere` are all ends
+    of wires, one of which may be that of another wire found at these."""
+
+    kind: Literal["ends"] = "ends"
+    wire: str
+    put_back: bool
+    goal: str
+    why: str
+    do: list[str]
+    ends: list[EndView]
+    elsewhere: list[RunView]
+    minutes: float
+    cautions: list[Caution]
+
+
 class PositionsStep(Message):
     """Try every position and say what each load does."""
 
@@ -389,7 +435,8 @@ class FinishedStep(Message):
 
 
 Step = Annotated[
-    CheckStep | WiringStep | PositionsStep | RepairStep | FinishedStep, Field(discriminator="kind")
+    CheckStep | WiringStep | EndsStep | PositionsStep | RepairStep | FinishedStep,
+    Field(discriminator="kind"),
 ]
 
 

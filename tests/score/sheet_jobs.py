@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import random
 import sys
-from collections.abc import Collection, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from statistics import mean
@@ -15,73 +15,49 @@ sys.path.insert(0, str(Path(__file__).parents[1]))
 from core.loop_rig import Trial, complains, read
 
 from footwell.checks.check import Check
-from footwell.circuit.circuit import AS_DRAWN, HalfId
+from footwell.circuit.circuit import HalfId, astray
 from footwell.circuit.fault import Fault
-from footwell.diagnosis.case import Case, CircuitFor
+from footwell.diagnosis.case import Case
 from footwell.diagnosis.conclude import Conclusion, conclude
 from footwell.diagnosis.elimination import JOINTS
-from footwell.faults.miswiring import SPARE, as_drawn
 from footwell.job.replay import circuits_of, replay
 from footwell.practice.electrician import begin, work
 from footwell.practice.orders import Order, at_random, half_split, load_to_supply
 from footwell.practice.vehicle import Vehicle
-from footwell.sheet.models import Sheet, SheetWire
+from footwell.sheet.models import Sheet
 from footwell.sheet.reading import ReadSheet, read_data
-from footwell.sheet.wiring_list import same_ends
 
 
 @dataclass(frozen=True)
 class Real:
     """The circuit of the vehicle where it differs from the sheet. `run` is the wire of the sheet that the
-    elements `within` stand in for: to renew it mends them all. `differs` names what is not as drawn."""
+    elements `within` stand in for: to renew it mends them all. `differs` names what is not as drawn, `astray`
+    a wire that runs elsewhere, with its ends."""
 
     read: ReadSheet
     differs: tuple[str, ...]
     run: str = ""
     within: tuple[str, ...] = ()
+    astray: tuple[str, str, str] | None = None
 
 
 @dataclass(frozen=True)
 class Spliced(Vehicle):
     """A vehicle in which some elements are parts of one wire of the sheet. With `sharp` eyes nobody mistakes
-    what a load does, while the meter scatters all the same. What runs otherwise than on the sheet, whose
-    circuits are `as_told`, is found by whoever seeks its ends."""
+    what a load does, while the meter scatters all the same."""
 
     run: str = ""
     within: tuple[str, ...] = ()
     sharp: bool = False
-    as_told: CircuitFor | None = None
 
     def wiring(self, half: HalfId) -> dict[str, str | None]:
-        """Whoever looks into a plug sees the wire of the sheet, whatever part of it ends there, and one that
-        has no place in this half as a spare one."""
+        """Whoever looks into a plug sees the wire of the sheet, whatever part of it ends there."""
         found = Vehicle.wiring(self, half)
-        if self.as_told is None:
-            return found
-        told = self.as_told(AS_DRAWN)
-        own = {w for wires in as_drawn(told, half).values() for w in (wires or "").split("+")}
 
         def seen(held: str) -> str:
-            names = {self.run if w in self.within else w for w in held.split("+")}
-            wires = [w for w in told.sheet.wires if w.id in names]
-            return "+".join(w.id if w.id in own else f"{SPARE}{w.colour}" for w in wires)
+            return "+".join(self.run if w in self.within else w for w in held.split("+"))
 
         return {way: seen(held) if held else None for way, held in found.items()}
-
-    def elsewhere(self, points: Collection[str]) -> tuple[SheetWire, ...]:
-        told = {w.id: w for w in self.as_told(AS_DRAWN).sheet.wires} if self.as_told else {}
-        return tuple(
-            w
-            for w in self.circuit_for(AS_DRAWN).sheet.wires
-            if w.id in told
-            and not self.within
-            and not same_ends(w, told[w.id])
-            and {w.start, w.end, told[w.id].start, told[w.id].end} & {*points}
-        )
-
-    def put_back(self, wire: str) -> Vehicle:
-        assert self.as_told is not None
-        return replace(self, circuit_for=self.as_told)
 
     def _word(self, chances: dict[str, float]) -> str:
         exact = replace(self, chance=None) if self.sharp and self.chance else self
@@ -171,15 +147,17 @@ def vehicle_of(
 ) -> Vehicle:
     told = read(trial.sheet)
     found = real or Real(told, ())
+    arrangement = trial.arrangement
+    if found.astray:
+        arrangement = astray(arrangement, *found.astray)
     return Spliced(
-        circuits_of(found.read),
+        circuits_of(told if found.astray else found.read),
         trial.faults,
-        trial.arrangement,
+        arrangement,
         chance,
         run=found.run,
         within=found.within,
         sharp=sharp,
-        as_told=circuits_of(told),
     )
 
 

@@ -35,9 +35,17 @@ def differing(read: ReadSheet, kind: str, chance: random.Random) -> Real | None:
         except FootwellError:
             continue
         if _unnoticed(read, found):
-            inside = (SPLICE, REST) if kind == "splice" else ()
-            return Real(found, () if inside else (changed,), changed if inside else "", inside)
+            return _real(found, kind, changed)
     return None
+
+
+def _real(found: ReadSheet, kind: str, changed: str) -> Real:
+    if kind == "splice":
+        return Real(found, (), changed, (SPLICE, REST))
+    wire = next((w for w in found.sheet.wires if w.id == changed), None)
+    if kind == "wire end" and wire:
+        return Real(found, (changed,), astray=(wire.id, wire.start, wire.end))
+    return Real(found, (changed,))
 
 
 def _unnoticed(read: ReadSheet, real: ReadSheet) -> bool:

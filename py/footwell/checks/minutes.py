@@ -34,6 +34,9 @@ TAKE = {
 }
 """Minutes to take a reading once there (common practice, no source)."""
 
+ENDS_MINUTES = 3.0
+"""For finding both ends of a wire (common practice, no source)."""
+
 UNWRAP_MINUTES = 3.0
 """For the tape off a splice and on again (common practice, no source)."""
 

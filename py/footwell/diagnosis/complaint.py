@@ -22,6 +22,13 @@ def complains(case: Case, epoch: int) -> bool:
     return bool(_odd_in(case, epoch))
 
 
+def seen_well(case: Case) -> bool:
+    """Whether loads were tried since the last change, and every one last seen to do what it does when all is
+    well."""
+    last = len(case.epochs) - 1
+    return bool(_told_in(case, last)) and not complains(case, last)
+
+
 def odd_sightings(case: Case) -> list[Sighting]:
     """What loads were last seen to do that they hardly do when all is well, in the last epoch with any."""
     return next((odd for n in reversed(range(len(case.epochs))) if (odd := _odd_in(case, n))), [])

@@ -227,6 +227,8 @@ def wire_on_sheet(circuit: Circuit, wire: str, *points: str) -> SheetWire:
     for point in points:
         if point not in circuit.node_of:
             raise NotOnSheet(f"{_placed(circuit, point)} is not a place on this sheet.")
+    if len({circuit.node_of[point] for point in points}) < len(points):
+        raise NotOnSheet(f"Wire {wire} cannot begin and end at one place.")
     return found
 
 

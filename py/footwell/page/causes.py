@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
-from footwell.circuit.circuit import AS_DRAWN
+from footwell.circuit.circuit import AS_DRAWN, ENDS
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.case import Case, Taken
 from footwell.diagnosis.conclude import Conclusion
@@ -15,6 +15,7 @@ from footwell.diagnosis.proof import PROVEN_FROM, Proven
 from footwell.faults.miswiring import slip_named
 from footwell.messages import CauseView
 from footwell.page import words as say
+from footwell.page.ends_view import run_told
 from footwell.page.suspect_view import item_words, mode_shares, modes_told, repair_told
 
 NOT_ESTABLISHED = "Why it failed was not established."
@@ -49,6 +50,9 @@ def _wiring(case: Case, conclusion: Conclusion) -> list[CauseView]:
     drawn = case.circuit_for(AS_DRAWN)
     found: list[CauseView] = []
     for half, ways in dict.fromkeys(pair for e in case.epochs for pair in e.arrangement):
+        if half[1] == ENDS:
+            found.append(_astray(case, conclusion, half[0], dict(ways)))
+            continue
         connector = drawn.connectors[half[0]]
         slip = slip_named(drawn, half, dict(ways))
         reasons, unsure = _aftermath(case, conclusion)
@@ -61,6 +65,18 @@ def _wiring(case: Case, conclusion: Conclusion) -> list[CauseView]:
             )
         )
     return found
+
+
+def _astray(case: Case, conclusion: Conclusion, wire: str, run: Mapping[str, str]) -> CauseView:
+    """A wire found to run elsewhere, and what became of the parts that it overloaded."""
+    drawn = case.circuit_for(AS_DRAWN)
+    reasons, unsure = _aftermath(case, conclusion)
+    return CauseView(
+        title=f"{say.capital(say.short_named(drawn, wire))} was joined to the wrong place",
+        proof=[f"Followed to both ends: {run_told(drawn, wire, run['start'], run['end'])}."],
+        reasons=reasons or ["It had been joined by hand before this job."],
+        open_questions=unsure,
+    )
 
 
 UNHURT = 0.03

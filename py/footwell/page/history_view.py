@@ -20,6 +20,8 @@ from footwell.job.events import (
     SittingBegun,
     StoryTold,
     ToolsStated,
+    WireFollowed,
+    WirePutBack,
     WiresListed,
     WiringCorrected,
     WiringFound,
@@ -29,6 +31,7 @@ from footwell.messages import ReadingView
 from footwell.names import told
 from footwell.page import words as say
 from footwell.page.check_view import INSTRUMENT_NAMES, OVER_RANGE
+from footwell.page.ends_view import run_told
 from footwell.sheet.points import number
 
 PHOTO = "Photo of "
@@ -71,15 +74,27 @@ def _line(body: Body | None, circuit: Circuit, kind: str) -> tuple[str, str, str
         return f"Skipped: {body.asked or body.check}", body.reason, "", "skipped"
     if isinstance(body, OldPlugRead):
         return _old_plug(body, circuit)
-    if isinstance(body, WiringFound):
-        return f"Looked into {say.place_named(circuit, body.connector)}", "wiring noted", "", ""
-    if isinstance(body, WiringCorrected):
-        return f"Put the wires of {say.place_named(circuit, body.connector)} right", "", "", ""
-    if isinstance(body, ConnectorPhotographed):
-        return f"{PHOTO}{_photographed(body, circuit)}", "", "", ""
+    title = _at_wires(body, circuit)
+    if title:
+        return title, "wiring noted" if isinstance(body, WiringFound) else "", "", ""
     if isinstance(body, RepairDone):
         return f"{say.place_named(circuit, body.element)}: {body.what}", body.note, "", ""
     return _plain(body, kind)
+
+
+def _at_wires(body: Body | None, circuit: Circuit) -> str:
+    """What was done at plugs and wires; "" for all else."""
+    if isinstance(body, WiringFound):
+        return f"Looked into {say.place_named(circuit, body.connector)}"
+    if isinstance(body, WiringCorrected):
+        return f"Put the wires of {say.place_named(circuit, body.connector)} right"
+    if isinstance(body, WireFollowed):
+        return say.capital(run_told(circuit, body.wire, body.start, body.end))
+    if isinstance(body, WirePutBack):
+        return f"Put {say.short_named(circuit, body.wire)} back where the sheet has it"
+    if isinstance(body, ConnectorPhotographed):
+        return f"{PHOTO}{_photographed(body, circuit)}"
+    return ""
 
 
 def _photographed(body: ConnectorPhotographed, circuit: Circuit) -> str:

@@ -7,7 +7,7 @@ from typing import Any
 
 from footwell.checks.catalogue import working_setups
 from footwell.checks.check import EVERY_TOOL, Check
-from footwell.checks.minutes import minutes
+from footwell.checks.minutes import ENDS_MINUTES, minutes
 from footwell.circuit.circuit import AS_DRAWN, Circuit, HalfId
 from footwell.faults.miswiring import slip_named
 from footwell.job.events import (
@@ -15,6 +15,7 @@ from footwell.job.events import (
     LoadSeen,
     PositionsTried,
     ReadingTaken,
+    WireFollowed,
     WiringFound,
 )
 from footwell.job.replay import Replayed, circuits_of, replay
@@ -152,7 +153,7 @@ def _road(replayed: Replayed, events: list[Event]) -> Road:
     bodies = [t.body for t in replayed.told if (t.event.device, t.event.n) not in begun]
     return Road(
         lines=lines,
-        checks=sum(isinstance(body, (ReadingTaken, WiringFound)) for body in bodies),
+        checks=sum(isinstance(body, (ReadingTaken, WiringFound, WireFollowed)) for body in bodies),
         minutes=round(_minutes(replayed.case.now, bodies)),
     )
 
@@ -168,6 +169,8 @@ def _minutes(circuit: Circuit, bodies: list[Any]) -> float:
             last = check
         elif isinstance(body, WiringFound):
             spent += WIRING_MINUTES
+        elif isinstance(body, WireFollowed):
+            spent += ENDS_MINUTES
         elif isinstance(body, PositionsTried):
             spent += POSITION_MINUTES * len(body.states)
     return spent

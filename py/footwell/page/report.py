@@ -15,6 +15,8 @@ from footwell.page.history_view import PHOTO
 NOT_RECORDED = "Not recorded."
 
 
+DONE = ("repair done", "wiring corrected", "wire put back")
+
 NO_VEHICLE = "There is no vehicle behind this job. Its readings were computed, to practise on."
 
 
@@ -29,7 +31,7 @@ def report_view(
     """Sections in the order of reading; empty ones say that nothing was recorded. `told` are the complaint
     and what worked beside it."""
     kept = [row for row in history if not row.withdrawn]
-    done = [row.title for row in kept if row.kind in ("repair done", "wiring corrected")]
+    done = [row.title for row in kept if row.kind in DONE]
     readings = [_evidence(row) for row in kept if row.kind == "reading taken"]
     skipped = [f"{row.title} ({row.value})" for row in kept if row.kind == "check skipped"]
     practice = [_section("Practice", [NO_VEHICLE])] if replayed.practice else []

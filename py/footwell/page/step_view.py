@@ -28,6 +28,7 @@ from footwell.messages import (
 from footwell.page import words as say
 from footwell.page.check_view import caution_view, check_view
 from footwell.page.do_words import STOP_ENGINE
+from footwell.page.ends_view import ends_view
 from footwell.page.finished_view import finished_view
 from footwell.page.repair_words import advice
 from footwell.page.suspect_view import repair_told
@@ -49,6 +50,8 @@ def step_view(
         return CheckStep(check=check_view(case, conclusion.belief, step.choice.check, step.purpose))
     if step.kind == "wiring" and step.half is not None:
         return _wiring(case, conclusion, step.half, step.purpose)
+    if step.kind == "ends":
+        return ends_view(case, step)
     if step.kind == "repair" and step.proven is not None:
         return _repair(case, conclusion, step.proven, hidden)
     if step.kind == "positions":

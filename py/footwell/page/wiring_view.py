@@ -19,6 +19,7 @@ from footwell.faults.moves import moves
 from footwell.job.replay import OldPlug
 from footwell.messages import ConnectorView, WayView, WireView, WiringFinding
 from footwell.page import words as say
+from footwell.page.ends_view import strange_wires
 from footwell.page.wiring_words import HalfWords, spares_in
 from footwell.reference.conductors import section_for_amps
 from footwell.sheet.points import number, seen_point, way_point
@@ -157,6 +158,7 @@ def finding(
             damage=[],
             moves=[],
             notes=notes,
+            strange=[],
             renewing=_renewing(sound, drawn),
             corrected=dict(drawn),
         )
@@ -172,6 +174,7 @@ def finding(
         damage=[damage_words(wired, s) for s in hurt],
         moves=[words.move(*m) for m in moves(drawn, whole)],
         notes=notes,
+        strange=strange_wires(sound, half, whole),
         renewing=_renewing(sound, drawn),
         corrected=dict(drawn),
     )

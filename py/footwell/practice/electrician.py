@@ -9,8 +9,9 @@ from typing import Any, Literal
 
 from footwell.checks.catalogue import working_setups
 from footwell.checks.check import Check
-from footwell.checks.minutes import minutes
+from footwell.checks.minutes import ENDS_MINUTES, minutes
 from footwell.checks.works import engines
+from footwell.circuit.circuit import ENDS
 from footwell.circuit.setup import SetupState
 from footwell.diagnosis.case import Case, started
 from footwell.diagnosis.choose import Choice
@@ -28,8 +29,6 @@ from footwell.sheet.points import way_point
 MOST_STEPS = 40
 WIRING_MINUTES = 3.0
 """For a look into a connector (common practice, no source)."""
-ENDS_MINUTES = 3.0
-"""For finding both ends of a wire (common practice, no source)."""
 POSITION_MINUTES = 0.2
 """For each load looked at in each position (common practice, no source)."""
 
@@ -172,7 +171,7 @@ def _ends(run: Run, case: Case, step: Next, vehicle: Vehicle) -> Vehicle:
     if step.purpose == "put back":
         run.steps.append(f"put back {name}")
         run.add("wire put back", wire=name)
-        return vehicle.put_back(name)
+        return vehicle.put_right((name, ENDS))
     run.steps.append(f"ends of {name}")
     run.minutes += ENDS_MINUTES
     strange = _strange(case, vehicle, [wire.start, wire.end])

@@ -12,13 +12,14 @@ from footwell.checks import sights
 from footwell.checks.check import Check
 from footwell.checks.outlook import outlook, outlooks
 from footwell.checks.predict import Reading, foretold, seen_as
-from footwell.circuit.circuit import AS_DRAWN, Arrangement, Circuit, HalfId
+from footwell.circuit.circuit import AS_DRAWN, ENDS, Arrangement, Circuit, HalfId
 from footwell.circuit.fault import Fault
 from footwell.circuit.setup import SetupState
 from footwell.diagnosis.case import CircuitFor
 from footwell.electrics.turns import Doubt, S
-from footwell.faults.miswiring import as_drawn
+from footwell.faults.miswiring import SPARE, Wiring, as_drawn
 from footwell.sheet.models import SheetWire
+from footwell.sheet.points import way_point
 
 
 @dataclass(frozen=True)
@@ -87,21 +88,33 @@ class Vehicle:
         return self.chance.choices(list(chances), list(chances.values()))[0]
 
     def wiring(self, half: HalfId) -> dict[str, str | None]:
-        """What sits in each way of a half."""
+        """What is seen in each way of a half; a wire that has no place in it on the sheet is a spare one."""
         wired = dict(self.arrangement).get(half)
         drawn = as_drawn(self.circuit_for(AS_DRAWN), half)
-        return drawn if wired is None else dict.fromkeys(drawn) | dict(wired)
+        seated = drawn if wired is None else dict.fromkeys(drawn) | dict(wired)
+        for wire in self._astray:
+            name = wire.id if _holds(drawn, wire.id) else f"{SPARE}{wire.colour or ''}"
+            for way, held in seated.items():
+                here = way_point(half[0], way, half[1]) in (wire.start, wire.end)
+                rest = [w for w in (held or "").split("+") if w not in ("", wire.id)]
+                seated[way] = "+".join([*rest, name] if here else rest) or None
+        return seated
 
-    def elsewhere(self, points: Collection[str]) -> tuple[SheetWire, ...]:
-        """Wires that end at some of these points otherwise than on the sheet, as they run in truth: none,
-        for the vehicle is like its sheet."""
-        return ()
+    @property
+    def _astray(self) -> list[SheetWire]:
+        """Wires that run elsewhere than on the sheet, as they run."""
+        by_id = {w.id: w for w in self.circuit_for(AS_DRAWN).sheet.wires}
+        found = ((wire, dict(run)) for (wire, what), run in self.arrangement if what == ENDS)
+        return [by_id[wire].model_copy(update=run) for wire, run in found]
 
-    def put_back(self, wire: str) -> Vehicle:
-        """The vehicle with a wire where the sheet has it."""
-        return self
+    def elsewhere(self, points: Collection[str]) -> list[SheetWire]:
+        """Wires that run elsewhere than on the sheet and end at some of these points, on it or in truth."""
+        drawn = {w.id: w for w in self.circuit_for(AS_DRAWN).sheet.wires}
+        ends = ((w, {w.start, w.end, drawn[w.id].start, drawn[w.id].end}) for w in self._astray)
+        return [wire for wire, seen in ends if seen & {*points}]
 
     def put_right(self, half: HalfId) -> Vehicle:
+        """The vehicle with the wires of a half, or a wire under (its id, ENDS), where the sheet has them."""
         kept = tuple((h, ways) for h, ways in self.arrangement if h != half)
         return replace(self, arrangement=kept)
 
@@ -109,3 +122,7 @@ class Vehicle:
         kept = tuple(f for f in self.faults if f.element != element)
         limits = {key: z for key, z in self.limits.items() if key[0] != element}
         return replace(self, faults=kept, blown=self.blown - {element}, limits=limits)
+
+
+def _holds(drawn: Wiring, wire: str) -> bool:
+    return any(wire in (held or "").split("+") for held in drawn.values())

@@ -85,7 +85,7 @@ def job(state: JobState) -> str:
 def _step(step: m.Step) -> Iterator[str]:
     if isinstance(step, m.CheckStep):
         yield from _check(step.check)
-    elif isinstance(step, m.WiringStep | m.PositionsStep):
+    elif isinstance(step, m.WiringStep | m.EndsStep | m.PositionsStep):
         yield f"Next: {step.goal}"
         yield f"  {step.why}"
     else:

@@ -113,7 +113,7 @@ export async function recordIn(job: string, entries: Entry[], saying = NEXT): Pr
 export async function recordChange(entry: Entry): Promise<boolean> {
   const request = {
     events: events.value,
-    kind: entry.kind as "sheet edited" | "place found",
+    kind: entry.kind as "sheet edited" | "place found" | "wire followed",
     body: JSON.stringify(entry.body),
   };
   const job = jobId.value;

@@ -17,6 +17,8 @@ import type {
   SittingBegun,
   StoryTold,
   ToolsStated,
+  WireFollowed,
+  WirePutBack,
   WiresListed,
   WiringCorrected,
   WiringFound,
@@ -38,6 +40,8 @@ export interface Bodies {
   "wiring found": WiringFound;
   "wires listed": WiresListed;
   "wiring corrected": WiringCorrected;
+  "wire followed": WireFollowed;
+  "wire put back": WirePutBack;
   "connector photographed": ConnectorPhotographed;
   "repair done": RepairDone;
   "event withdrawn": EventWithdrawn;

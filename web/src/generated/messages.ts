@@ -502,7 +502,7 @@ export interface EntryTried {
    * @maxItems 5000
    */
   events: Event[];
-  kind: "sheet edited" | "place found";
+  kind: "sheet edited" | "place found" | "wire followed";
   body: string;
 }
 export interface Nothing {}
@@ -808,7 +808,7 @@ export interface JobView {
   tools_known: boolean;
   story_known: boolean;
   connectors: ConnectorView[];
-  step: CheckStep | WiringStep | PositionsStep | RepairStep | FinishedStep;
+  step: CheckStep | WiringStep | EndsStep | PositionsStep | RepairStep | FinishedStep;
   others: Check[];
   along: Check[];
   suspects: Suspects;
@@ -915,10 +915,30 @@ export interface WiringFinding {
   damage: string[];
   moves: string[];
   notes: string[];
+  strange: StrangeWire[];
   renewing: string[];
   corrected: {
     [k: string]: string | null;
   };
+}
+/**
+ * A wire in a way that the sheet does not have there, and the wires' ends at which its other end may
+ * sit.
+ */
+export interface StrangeWire {
+  name: string;
+  point: string;
+  runs: RunView[];
+}
+/**
+ * A wire seen from one of its ends: the point, in words too, and the point at its other end.
+ */
+export interface RunView {
+  wire: string;
+  name: string;
+  point: string;
+  place: string;
+  far: string;
 }
 export interface CheckStep {
   kind: "check";
@@ -936,6 +956,32 @@ export interface WiringStep {
   outcomes: Outcome[];
   minutes: number;
   cautions: Caution[];
+}
+/**
+ * Find both ends of a wire or, with `put_back`, put it where the sheet has it. `elsewhere` are all ends
+ * of wires, one of which may be that of another wire found at these.
+ */
+export interface EndsStep {
+  kind: "ends";
+  wire: string;
+  put_back: boolean;
+  goal: string;
+  why: string;
+  do: string[];
+  ends: EndView[];
+  elsewhere: RunView[];
+  minutes: number;
+  cautions: Caution[];
+}
+/**
+ * An end of a wire: the place, and every wire that the sheet has there, in a line and one by one, each
+ * with the point that it comes from.
+ */
+export interface EndView {
+  point: string;
+  name: string;
+  told: string;
+  runs: RunView[];
 }
 /**
  * Try every position and say what each load does.
@@ -1457,6 +1503,14 @@ export interface ToolsStated {
   helper?: boolean;
 }
 /**
+ * Where the ends of a wire of the sheet were found on the vehicle.
+ */
+export interface WireFollowed {
+  wire: string;
+  start: string;
+  end: string;
+}
+/**
  * A wire as a wiring list has it: its points, and what the list says of it (mm², m).
  */
 export interface WireListed {
@@ -1466,6 +1520,12 @@ export interface WireListed {
   colour?: string | null;
   mm2?: number | null;
   metres?: number | null;
+}
+/**
+ * A wire that ran elsewhere is where the sheet has it now.
+ */
+export interface WirePutBack {
+  wire: string;
 }
 /**
  * A wiring list taken over: its wires are changed or added, all others stay.

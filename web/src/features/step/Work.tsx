@@ -6,6 +6,7 @@ import type { Caution, Check, JobView } from "../../app/types";
 import { CautionScreen } from "../caution/CautionScreen";
 import { CheckScreen } from "../check/CheckScreen";
 import { chosen } from "../check/state";
+import { EndsScreen } from "../ends/EndsScreen";
 import { Finished } from "../finished/Finished";
 import { PositionsScreen } from "../positions/PositionsScreen";
 import { Repair } from "../repair/Repair";
@@ -28,6 +29,8 @@ export function Work() {
 function OtherStep({ view: now }: { view: JobView }) {
   const { step } = now;
   if (step.kind === "wiring") return <WiringStepScreen step={step} view={now} />;
+  if (step.kind === "ends")
+    return <EndsScreen key={`${step.wire} ${step.put_back}`} step={step} view={now} />;
   if (step.kind === "positions") return <PositionsScreen step={step} view={now} />;
   if (step.kind === "repair")
     return <Repair key={step.element + step.mode} step={step} view={now} />;

@@ -17,6 +17,7 @@ import { ShouldFrom } from "./OldPlug";
 import { Orders } from "./Orders";
 import { Otherwise } from "./Otherwise";
 import { Sided } from "./Sided";
+import { Strange } from "./Strange";
 import {
   bridges,
   connectorName,
@@ -24,6 +25,7 @@ import {
   isComplete,
   keyOf,
   nextOpen,
+  sameFound,
   storedFound,
   withWire,
 } from "./state";
@@ -77,6 +79,9 @@ export function ConnectorScreen({ connector }: { connector: ConnectorView }) {
         </>
       )}
       {way === null && finding && <FindingView finding={finding} />}
+      {way === null &&
+        sameFound(connector, found) &&
+        finding?.strange.map((wire) => <Strange key={wire.name} wire={wire} />)}
       {way === null && <ShouldFrom connector={connector} />}
       {way === null && <Otherwise connector={connector} />}
       {way === null && camera && <PictureKey taking={taking} />}
