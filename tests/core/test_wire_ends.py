@@ -1,4 +1,4 @@
-"""A wire that runs elsewhere than on the sheet: found before it is renewed, taken into the sheet or put back."""
+"""A wire that runs elsewhere than on the sheet: found before it is renewed, told by the sheet or put back."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 
 from footwell.checks.works import works_alike
-from footwell.circuit.circuit import AS_DRAWN, ENDS, astray
+from footwell.circuit.circuit import AS_DRAWN, ENDS, Arrangement, astray
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.case import Case, ends_id
 from footwell.diagnosis.conclude import Conclusion, conclude
@@ -27,7 +27,6 @@ from .loop_rig import Result, Trial, read, tried, until
 from .sample_circuits import sample
 
 CHARGING, CAMPER, LOCKS = "estate-charging", "camper-split-charge", "hatchback-door-locks"
-BLOWN = Fault("F1", "open")
 BESIDE = ("W9", "X3.3.a", "X1.3.b")
 """On the minibus a wire ends at another way, where it does the same as on the sheet."""
 TO_EARTH = ("W2", "F5.2", "E1.1")
@@ -156,7 +155,7 @@ def _plugs_of(case: Case, wire: str) -> set[str]:
 
 def test_a_wire_into_a_plug_of_a_restraint_system_is_not_followed() -> None:
     data = read(LOCKS).sheet.model_dump(mode="json", exclude_unset=True)
-    case, conclusion = ends_due()
+    case, _ = ends_due()
     for plug in data["connectors"]:
         plug["hazards"] = ["restraint system"]
     marked = replace(case, circuit_for=circuits_of(read_data(data)))
@@ -165,23 +164,21 @@ def test_a_wire_into_a_plug_of_a_restraint_system_is_not_followed() -> None:
     assert all(may_follow(case, wire) for wire in wires)
 
 
-def astray_job(*runs: tuple[str, str, str]) -> Result:
-    """The minibus with a blown fuse and a meter that scatters, so that a wire is suspected beside it."""
-    arrangement = AS_DRAWN
-    for run in runs:
-        arrangement = astray(arrangement, *run)
-    trial = Trial(MINIBUS, (BLOWN,), arrangement)
-    return tried(trial, chance=random.Random(f"{Trial(MINIBUS, (BLOWN,))} 1"))
+def with_open_contact(arrangement: Arrangement) -> Result:
+    """A charging circuit with an open contact, read with a meter that scatters."""
+    trial = Trial(CHARGING, (Fault("X2.2", "open"),), arrangement)
+    return tried(trial, chance=random.Random("estate-charging: X2.2 open 1"))
 
 
 def test_with_another_wire_at_its_end_it_is_not_renewed() -> None:
-    done = astray_job(BESIDE)
+    done = with_open_contact(astray(AS_DRAWN, "W3", "X1.1.a", "E1.1"))
     assert done.right and not done.good_parts, done.steps
-    assert "ends of W8" in done.steps and "W9 runs from X3.3.a to X1.3.b" in done.steps
+    at = done.steps.index("ends of W7")
+    assert done.steps[at + 1 : at + 3] == ("W3 runs from X1.1.a to E1.1", "put back W3")
 
 
 def test_with_the_same_fault_and_the_sheet_right_no_wire_is_followed() -> None:
-    done = astray_job()
+    done = with_open_contact(AS_DRAWN)
     assert done.right and not done.good_parts, done.steps
     assert not any("ends of" in step for step in done.steps)
 

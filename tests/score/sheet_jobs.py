@@ -15,7 +15,7 @@ sys.path.insert(0, str(Path(__file__).parents[1]))
 from core.loop_rig import Trial, complains, read
 
 from footwell.checks.check import Check
-from footwell.circuit.circuit import HalfId, astray
+from footwell.circuit.circuit import HalfId
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.case import Case
 from footwell.diagnosis.conclude import Conclusion, conclude
@@ -31,14 +31,12 @@ from footwell.sheet.reading import ReadSheet, read_data
 @dataclass(frozen=True)
 class Real:
     """The circuit of the vehicle where it differs from the sheet. `run` is the wire of the sheet that the
-    elements `within` stand in for: to renew it mends them all. `differs` names what is not as drawn, `astray`
-    a wire that runs elsewhere, with its ends."""
+    elements `within` stand in for: to renew it mends them all. `differs` names what is not as drawn."""
 
     read: ReadSheet
     differs: tuple[str, ...]
     run: str = ""
     within: tuple[str, ...] = ()
-    astray: tuple[str, str, str] | None = None
 
 
 @dataclass(frozen=True)
@@ -145,15 +143,11 @@ class Outcome:
 def vehicle_of(
     trial: Trial, real: Real | None, chance: random.Random | None, sharp: bool = False
 ) -> Vehicle:
-    told = read(trial.sheet)
-    found = real or Real(told, ())
-    arrangement = trial.arrangement
-    if found.astray:
-        arrangement = astray(arrangement, *found.astray)
+    found = real or Real(read(trial.sheet), ())
     return Spliced(
-        circuits_of(told if found.astray else found.read),
+        circuits_of(found.read),
         trial.faults,
-        arrangement,
+        trial.arrangement,
         chance,
         run=found.run,
         within=found.within,

@@ -14,6 +14,7 @@ import random
 import sys
 import time
 from collections.abc import Callable, Iterator, Sequence
+from dataclasses import replace
 from multiprocessing import Pool
 from pathlib import Path
 
@@ -25,9 +26,9 @@ from core.sample_circuits import FOLDER, sample
 from kept import Kept
 from sheet_jobs import HEAD, ORDERS, Outcome, Real, done, row, shows, worst
 from table import print_table
-from wrong_sheets import CHANGES, REST, SPLICE, differing
+from wrong_sheets import CHANGES, REST, SPLICE, WIRE_END, differing, joined_elsewhere
 
-from footwell.circuit.circuit import AS_DRAWN, arranged
+from footwell.circuit.circuit import AS_DRAWN, Arrangement, arranged, astray
 from footwell.circuit.fault import Fault
 from footwell.faults.miswiring import slips
 from footwell.faults.suspects import Circumstances, single_faults
@@ -119,9 +120,26 @@ def wrong(sheet: str, kind: str, count: int, seed: int) -> list[Drawn]:
         singles = single_faults(circuits_of(real.read)(AS_DRAWN), Circumstances())
         inside = [s.fault for s in singles if s.fault.element in (SPLICE, REST)]
         outside = [s.fault for s in singles if s.fault.element not in (SPLICE, REST)]
-        return Trial(
-            sheet, (_one(inside if inside and chance.random() < 0.5 else outside, chance),)
-        ), real
+        fault = _one(inside if inside and chance.random() < 0.5 else outside, chance)
+        runs = _runs_elsewhere(real) if kind == WIRE_END else AS_DRAWN
+        told = Real(read(sheet), real.differs) if runs else real
+        return Trial(sheet, (fault,), runs), told
+
+    return drawn(count, draw)
+
+
+def _runs_elsewhere(real: Real) -> Arrangement:
+    (changed,) = (w for w in real.read.sheet.wires if w.id in real.differs)
+    return astray(AS_DRAWN, changed.id, changed.start, changed.end)
+
+
+def misjoined(sheet: str, count: int, seed: int) -> list[Drawn]:
+    """Vehicles without a fault but for one wire that somebody joined to the wrong place."""
+    chance = random.Random(f"{sheet} misjoined {seed}")
+
+    def draw() -> Drawn | None:
+        run = joined_elsewhere(read(sheet), chance)
+        return (Trial(sheet, (), run), None) if run else None
 
     return drawn(count, draw)
 
@@ -170,8 +188,18 @@ def classes(asked: argparse.Namespace) -> Iterator[tuple[str, list[Drawn], tuple
     for kind in CHANGES:
         rows = each(lambda sheet, s, kind=kind: wrong(sheet, kind, asked.wrong, s), asked.wrong)  # type: ignore[misc]
         yield f"sheet wrong: {kind}", rows, ALL_TOOLS
-        same = [(t, None) for t, _ in rows if not {f.element for f in t.faults} & {SPLICE, REST}]
-        yield f"  same faults, sheet right ({kind})", [d for d in same if shows(d[0])], ALL_TOOLS
+        same = [t for t, _ in rows if not {f.element for f in t.faults} & {SPLICE, REST}]
+        right = [replace(t, arrangement=AS_DRAWN) for t in same]
+        yield (
+            f"  same faults, sheet right ({kind})",
+            [(t, None) for t in right if shows(t)],
+            ALL_TOOLS,
+        )
+    yield (
+        "a wire joined elsewhere",
+        each(lambda sheet, s: misjoined(sheet, asked.wrong, s), asked.wrong),
+        ALL_TOOLS,
+    )
 
 
 def main() -> None:

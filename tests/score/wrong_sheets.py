@@ -7,26 +7,24 @@ from typing import Any
 
 from sheet_jobs import Real
 
-from footwell.checks.catalogue import working_setups
-from footwell.circuit.circuit import AS_DRAWN
+from footwell.checks.works import works_alike
+from footwell.circuit.circuit import AS_DRAWN, Arrangement, astray
 from footwell.errors import FootwellError
 from footwell.job.replay import circuits_of
-from footwell.practice.hidden import usual
-from footwell.practice.vehicle import Vehicle
 from footwell.sheet.reading import ReadSheet, read_data
 
 RATINGS = ("amps", "watts", "ohms", "coil_ohms")
 TIMES = (0.5, 2.0)
 """What a rating may be off by: half or double."""
 
+WIRE_END = "wire end"
 SPLICE, REST = "SPX", "WX"
 TRIES = 40
 
 
 def differing(read: ReadSheet, kind: str, chance: random.Random) -> Real | None:
     """A vehicle that differs from a sheet in one thing of a kind, drawn until it is a circuit and does,
-    without a fault, what the sheet says it should: what it does not do would have been noticed. None
-    where there is no such difference."""
+    without a fault, what the sheet says it should. None where there is no such difference."""
     for _ in range(TRIES):
         data = read.sheet.model_dump(mode="json", exclude_unset=True)
         changed = CHANGES[kind](data, chance)
@@ -34,28 +32,24 @@ def differing(read: ReadSheet, kind: str, chance: random.Random) -> Real | None:
             found = read_data(data)
         except FootwellError:
             continue
-        if _unnoticed(read, found):
-            return _real(found, kind, changed)
+        # What such a vehicle did not do would have been noticed, and the sheet corrected.
+        if works_alike(circuits_of(read)(AS_DRAWN), circuits_of(found)(AS_DRAWN)):
+            inside = (SPLICE, REST) if kind == "splice" else ()
+            return Real(found, () if inside else (changed,), changed if inside else "", inside)
     return None
 
 
-def _real(found: ReadSheet, kind: str, changed: str) -> Real:
-    if kind == "splice":
-        return Real(found, (), changed, (SPLICE, REST))
-    wire = next((w for w in found.sheet.wires if w.id == changed), None)
-    if kind == "wire end" and wire:
-        return Real(found, (changed,), astray=(wire.id, wire.start, wire.end))
-    return Real(found, (changed,))
-
-
-def _unnoticed(read: ReadSheet, real: ReadSheet) -> bool:
-    drawn = circuits_of(read)(AS_DRAWN)
-    vehicle = Vehicle(circuits_of(real), ())
-    return not vehicle.standing and all(
-        vehicle.does(setup, load) == usual(drawn, setup, load)
-        for setup in working_setups(drawn)
-        for load in drawn.sheet.loads
-    )
+def joined_elsewhere(read: ReadSheet, chance: random.Random) -> Arrangement | None:
+    """One wire that ends where it does harm: with all else sound, something is not as on the sheet."""
+    drawn = circuits_of(read)
+    for _ in range(TRIES):
+        data = read.sheet.model_dump(mode="json", exclude_unset=True)
+        moved = _wire_end(data, chance)
+        wire = next(w for w in data["wires"] if w["id"] == moved)
+        run = astray(AS_DRAWN, moved, wire["start"], wire["end"])
+        if not works_alike(drawn(AS_DRAWN), drawn(run)):
+            return run
+    return None
 
 
 def _wire_end(data: dict[str, Any], chance: random.Random) -> str:
@@ -90,4 +84,4 @@ def _splice(data: dict[str, Any], chance: random.Random) -> str:
     return str(wire["id"])
 
 
-CHANGES = {"wire end": _wire_end, "rating": _rating, "splice": _splice}
+CHANGES = {WIRE_END: _wire_end, "rating": _rating, "splice": _splice}

@@ -22,7 +22,7 @@ def complains(case: Case, epoch: int) -> bool:
     return bool(_odd_in(case, epoch))
 
 
-def seen_well(case: Case) -> bool:
+def works_again(case: Case) -> bool:
     """Whether loads were tried since the last change, and every one last seen to do what it does when all is
     well."""
     last = len(case.epochs) - 1

@@ -18,7 +18,7 @@ from footwell.diagnosis.along import along
 from footwell.diagnosis.belief import Belief, believe, by_repair
 from footwell.diagnosis.case import Case, Sighting
 from footwell.diagnosis.choose import CONFIRM_FROM, Choice, choices, confirming, halves_in_doubt
-from footwell.diagnosis.complaint import complains, looks, odd_twice, seen_well, to_look_at_again
+from footwell.diagnosis.complaint import complains, looks, odd_twice, to_look_at_again, works_again
 from footwell.diagnosis.elimination import (
     MOST_IN_VAIN,
     WORTH_TRYING,
@@ -249,7 +249,7 @@ def _last_resort(case: Case, belief: Belief, shares: Mapping[Repair, float]) -> 
     safe = {r: s for r, s in shares.items() if _blows_again(case, belief, r) < EVEN}
     repair = best_try(case.now, safe)
     fault = fault_behind(belief, repair)[0] if repair else None
-    if seen_well(case):
+    if works_again(case):
         return Next("finished", solved=False)  # no position would tell whether the trial has helped
     if repair is None or fault is None:
         return _given_up(case, belief)
