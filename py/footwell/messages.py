@@ -409,6 +409,8 @@ class PositionsStep(Message):
     cautions: list[Caution]
     ask: list[Controls]
     loads: list[str]
+    engine: Literal["off", "on"] | None
+    """Where the engine is started or stopped for this look alone."""
 
 
 class RepairStep(Message):

@@ -24,6 +24,9 @@ KINDS_FILE = FIXTURES / "jobs" / "1-every-kind.jsonl"
 LATER_FILE = FIXTURES / "jobs" / "1-old-plug.jsonl"
 """Kinds of entry that came after the file before."""
 
+ENDS_FILE = FIXTURES / "jobs" / "1-wire-ends.jsonl"
+"""Kinds of entry that came after that one, and the engine that was started for one look."""
+
 PHOTO_FILE = FIXTURES / "jobs" / "1-photo.jsonl"
 """The kind that names a photo, and the field that carries it."""
 
@@ -103,6 +106,15 @@ def later_kinds() -> Job:
     return job.positions("me", p1="runs", p2="runs", p3="runs")
 
 
+def with_ends() -> Job:
+    """A wire that ran to the wrong place and was put back."""
+    job = Job(MINIBUS).tools("meter").dead()
+    job.add("wire followed", wire="W9", start="X3.3.a", end="E1.1").add("wire put back", wire="W9")
+    states = [{"controls": {"S1": "3"}, "load": "M1", "state": "runs"}]
+    job.add("positions tried", seen_by="me", engine="on", states=states)
+    return job.positions("me", p1="runs", p2="runs", p3="runs")
+
+
 def with_photos() -> str:
     """A plug photographed from both sides, and the old one; one was removed, and its photo stayed there."""
     job = Job(MINIBUS).tools("meter").dead()
@@ -160,6 +172,7 @@ def write_all() -> None:
         JOB_FILE: exported(job),
         KINDS_FILE: of_another_phone(exported(every_kind()), "e"),
         LATER_FILE: of_another_phone(exported(later_kinds()), "d"),
+        ENDS_FILE: of_another_phone(exported(with_ends()), "b"),
         PHOTO_FILE: with_photos(),
         LINK_FILE: link + "\n",
         SHEET_FILE: json.dumps(sheet(MINIBUS), ensure_ascii=False, indent=2) + "\n",

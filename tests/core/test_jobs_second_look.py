@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import random
 from functools import cache
 from typing import Any
 
@@ -13,6 +14,7 @@ from footwell.job.replay import replay
 from footwell.messages import PositionsStep
 from footwell.page.job_view import job_view
 from footwell.practice.electrician import Run, begin, do, work
+from footwell.practice.vehicle import Vehicle
 
 from .loop_rig import ALL_TOOLS, Trial, read, vehicle_of
 from .sample_circuits import MINIBUS
@@ -112,3 +114,33 @@ def test_before_anything_is_renewed_on_one_odd_word_alone_the_load_is_looked_at_
     mistaken, right = (seen_dark_after_the_repair(really) for really in (False, True))
     assert mistaken.solved and set(mistaken.replaced) == {"W2", "F1"}, mistaken.steps
     assert right.solved and set(right.replaced) == {"W2", "F1", "X2.1"}, right.steps
+
+
+RUNNING = Trial("camper-split-charge", (Fault("X4.1", "open"),))
+"""A job in which the eye is mistaken once, with the engine running, and the engine is off at the end."""
+
+
+def mistaken_while_it_ran() -> tuple[Run, Vehicle]:
+    vehicle = vehicle_of(RUNNING, random.Random("camper-split-charge: X4.1 open 1"))
+    return begin(read(RUNNING.sheet).sheet, vehicle, ALL_TOOLS), vehicle
+
+
+def test_what_was_odd_in_the_other_state_of_the_engine_is_looked_at_in_that_state() -> None:
+    run, vehicle = mistaken_while_it_ran()
+    while (found := conclude((replayed := replay(run.events)).case)).step.purpose != "look again":
+        vehicle = do(run, replayed, found, vehicle)
+    asked = job_view(run.events).step
+    assert isinstance(asked, PositionsStep) and asked.engine not in (None, replayed.case.engine)
+    words = {"on": "Start the engine for it.", "off": "Stop the engine for it."}
+    assert asked.why.endswith(words[asked.engine])
+    do(run, replayed, found, vehicle)
+    seen = replay(run.events).case
+    last = seen.evidence[-1]
+    assert last.setup.engine == asked.engine  # type: ignore[union-attr]
+    assert seen.engine == replayed.case.engine, "for that look alone"
+
+
+def test_such_a_job_ends_well_and_no_plug_is_opened_for_the_odd_word() -> None:
+    run, vehicle = mistaken_while_it_ran()
+    work(run, vehicle)
+    assert run.solved and not any("look into" in step for step in run.steps), run.steps

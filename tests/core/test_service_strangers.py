@@ -102,6 +102,8 @@ def whole_job() -> list[Data]:
     job.add("old plug read", connector="X2", half="a", read_off="old plug", colours=colours)
     job.add("wiring found", connector="X2", half="a", found=MIRRORED)
     job.add("wiring corrected", connector="X2", half="a", now={"2": "W2"})
+    job.add("wire followed", wire="W9", start="X3.3.a", end="E1.1").add("wire put back", wire="W9")
+    job.add("positions tried", seen_by="me", engine="on", states=[])
     lamp = {"controls": {"S1": "3"}, "apart": ["X4"], "stand_in": {"X4": "21 W"}}
     job.add("reading taken", instrument="substitute lamp", red="X4", setup=lamp, choice="dark")
     job.add("check skipped", check="volts X4.1.a earth S1=1", reason="cannot reach")

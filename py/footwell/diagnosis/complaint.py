@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Sequence
+from typing import Literal
 
 from footwell.checks import sights
 from footwell.checks.catalogue import working_setups
@@ -53,10 +55,16 @@ def _is_odd(case: Case, seen: Sighting) -> bool:
 
 
 def to_look_at_again(case: Case) -> list[Sighting]:
-    """What was last seen since the last change, with the engine as it is now, and hardly is so when all is
-    well."""
+    """What was last seen since the last change and hardly is so when all is well: with the engine as it is
+    now or, where nothing is, in the other state."""
     odd = _odd_in(case, len(case.epochs) - 1)
-    return [e for e in odd if e.setup.engine == case.engine]
+    return [e for e in odd if e.setup.engine == case.engine] or odd
+
+
+def engine_for(case: Case, looks: Sequence[Sighting]) -> Literal["off", "on"] | None:
+    """The state of the engine for a look, where it is not the one that it is in."""
+    state = looks[0].setup.engine
+    return None if state == case.engine else "on" if state == "on" else "off"
 
 
 def odd_twice(case: Case) -> bool:

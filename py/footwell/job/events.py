@@ -125,9 +125,11 @@ class LoadSeen(Body):
 
 
 class PositionsTried(Body):
-    """What works in which position, as told by the customer or as seen on the vehicle."""
+    """What works in which position, as told by the customer or as seen on the vehicle; the engine where it
+    was started or stopped for this look alone."""
 
     seen_by: Literal["customer", "me"] = "me"
+    engine: Annotated[Literal["off", "on"] | None, Field(exclude_if=lambda v: v is None)] = None
     states: Annotated[list[LoadSeen], Field(max_length=200)]
 
 

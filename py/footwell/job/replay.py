@@ -390,7 +390,7 @@ class _State:
                     f"What {seen.load} did ({seen.state}) is not known to this sheet."
                 )
                 continue
-            setup = setup_of(self.circuit, seen.controls, (), {}, self.engine)
+            setup = setup_of(self.circuit, seen.controls, (), {}, body.engine or self.engine)
             self._add(Sighting(self._now, self.sitting, setup, seen.load, seen.state, body.seen_by))
 
     def _reading(self, number: int, body: ReadingTaken) -> None:

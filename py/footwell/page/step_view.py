@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Literal
 
 from footwell.checks.catalogue import working_setups
 from footwell.checks.check import FEED, LOOK, Check
@@ -10,7 +11,7 @@ from footwell.checks.safety import TEXTS, cautions
 from footwell.circuit.circuit import AS_DRAWN, HalfId
 from footwell.circuit.setup import set_up
 from footwell.diagnosis.case import Case, Taken
-from footwell.diagnosis.complaint import to_look_at_again
+from footwell.diagnosis.complaint import engine_for, to_look_at_again
 from footwell.diagnosis.conclude import Conclusion
 from footwell.diagnosis.hypotheses import slips_of
 from footwell.diagnosis.proof import Proven
@@ -124,25 +125,35 @@ def _before_wires(hazards: Sequence[str], put_right: bool) -> list[Caution]:
 
 
 RUNNING = " Try them with the engine running."
+OTHERWISE = {"on": " Start the engine for it.", "off": " Stop the engine for it."}
 
 
 def _positions(case: Case, purpose: str) -> PositionsStep:
     again = any(e.epoch < len(case.epochs) - 1 for e in case.evidence)
     setups, loads = list(working_setups(case.now, case.engine)), list(case.now.sheet.loads)
+    engine: Literal["off", "on"] | None = None
     if purpose == "look again":
         odd = to_look_at_again(case)
         setups = list(dict.fromkeys(e.setup for e in odd))
         loads = list(dict.fromkeys(e.load for e in odd))
+        engine = engine_for(case, odd)
     moving = {
         h for p in case.now.sheet.parts for h in p.hazards if p.id in loads or h == "moving belt"
     } & TEXTS.keys()
     return PositionsStep(
         goal=_goal_positions(again, purpose),
-        why=_why_positions(again, purpose) + (RUNNING if case.engine == "on" else ""),
+        why=_why_positions(again, purpose) + _with_engine(case, engine),
         cautions=[caution_view(TEXTS[h]) for h in sorted(moving)],
         ask=[dict(s.controls) for s in setups],
         loads=loads,
+        engine=engine,
     )
+
+
+def _with_engine(case: Case, engine: str | None) -> str:
+    if engine:
+        return OTHERWISE[engine]
+    return RUNNING if case.engine == "on" else ""
 
 
 def _goal_positions(again: bool, purpose: str) -> str:

@@ -15,7 +15,7 @@ from footwell.circuit.circuit import ENDS
 from footwell.circuit.setup import SetupState
 from footwell.diagnosis.case import Case, started
 from footwell.diagnosis.choose import Choice
-from footwell.diagnosis.complaint import to_look_at_again
+from footwell.diagnosis.complaint import engine_for, to_look_at_again
 from footwell.diagnosis.conclude import Conclusion, Next, conclude
 from footwell.faults.miswiring import as_drawn
 from footwell.job.events import EVENT_FORMAT, Event, ReadingTaken, Setup
@@ -227,7 +227,8 @@ def try_positions(run: Run, vehicle: Vehicle) -> None:
 
 def _look_again(run: Run, case: Case, vehicle: Vehicle) -> None:
     """Look once more at what did not fit."""
-    _tell(run, vehicle, [(e.setup, e.load) for e in to_look_at_again(case)])
+    odd = to_look_at_again(case)
+    _tell(run, vehicle, [(e.setup, e.load) for e in odd], engine_for(case, odd))
 
 
 def _try_positions(run: Run, vehicle: Vehicle, engine: str) -> None:
@@ -236,11 +237,17 @@ def _try_positions(run: Run, vehicle: Vehicle, engine: str) -> None:
     _tell(run, vehicle, [(setup, load) for setup in setups for load in circuit.sheet.loads])
 
 
-def _tell(run: Run, vehicle: Vehicle, looks: Sequence[tuple[SetupState, str]]) -> None:
+def _tell(
+    run: Run,
+    vehicle: Vehicle,
+    looks: Sequence[tuple[SetupState, str]],
+    engine: Literal["off", "on"] | None = None,
+) -> None:
     states = [
         {"controls": dict(setup.controls), "load": load, "state": vehicle.does(setup, load)}
         for setup, load in looks
     ]
     run.steps.append("positions " + " ".join(str(s["state"]) for s in states))
     run.minutes += POSITION_MINUTES * len(states)
-    run.add("positions tried", seen_by="me", states=states)
+    other = {"engine": engine} if engine else {}
+    run.add("positions tried", seen_by="me", states=states, **other)

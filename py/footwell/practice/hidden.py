@@ -142,7 +142,7 @@ def _after(vehicle: Vehicle, body: Body, engine: str) -> Vehicle:
         vehicle.answer(check_of(vehicle.circuit, body, engine))
     elif isinstance(body, PositionsTried):
         for seen in body.states:
-            setup = setup_of(vehicle.circuit, seen.controls, (), {}, engine)
+            setup = setup_of(vehicle.circuit, seen.controls, (), {}, body.engine or engine)
             if words_of(vehicle.circuit, seen.load):
                 vehicle.does(setup, seen.load)
     return vehicle

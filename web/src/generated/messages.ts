@@ -995,6 +995,7 @@ export interface PositionsStep {
     [k: string]: string;
   }[];
   loads: string[];
+  engine: ("off" | "on") | null;
 }
 /**
  * The cause is proven: mend it, then say so. `element` and `mode` go into the repair event; `unseen` says
@@ -1399,10 +1400,12 @@ export interface PlaceFound {
   to?: string;
 }
 /**
- * What works in which position, as told by the customer or as seen on the vehicle.
+ * What works in which position, as told by the customer or as seen on the vehicle; the engine where it
+ * was started or stopped for this look alone.
  */
 export interface PositionsTried {
   seen_by?: "customer" | "me";
+  engine?: ("off" | "on") | null;
   /**
    * @maxItems 200
    */

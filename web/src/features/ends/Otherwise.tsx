@@ -37,6 +37,7 @@ export function Otherwise({ step }: { step: EndsStep }) {
           ))}
         </select>
       </label>
+      {odd && <p class="do">{odd.name}.</p>}
       {odd && !odd.gone && (
         <>
           <FarEnd

@@ -12,7 +12,15 @@ export function AnytimeScreen() {
   const loads = now.loads.map(({ id }) => id);
   return (
     <PositionsScreen
-      step={{ kind: "positions", goal: words.anytime, why: "", cautions: [], ask, loads }}
+      step={{
+        kind: "positions",
+        goal: words.anytime,
+        why: "",
+        cautions: [],
+        ask,
+        loads,
+        engine: null,
+      }}
       view={now}
     />
   );

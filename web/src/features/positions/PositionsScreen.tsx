@@ -26,7 +26,9 @@ export function PositionsScreen({ step, view }: { step: PositionsStep; view: Job
   const states = statesOf(told.value.value, asked);
   const keep = async (seen = states) => {
     if (seen.length === 0) return;
-    if (await record([{ kind: "positions tried", body: { seen_by: "me", states: seen } }])) {
+    const engine = step.engine ? { engine: step.engine } : {};
+    const body = { seen_by: "me" as const, states: seen, ...engine };
+    if (await record([{ kind: "positions tried", body }])) {
       told.clear();
       show("work");
     }

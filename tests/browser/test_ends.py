@@ -1,0 +1,65 @@
+"""A wire that runs elsewhere: its ends are told by touch, and it is put back."""
+
+from __future__ import annotations
+
+from playwright.sync_api import Page, expect
+from pressing import press, press_through
+from site_server import Site
+
+from footwell.faults.miswiring import as_drawn
+from tests.core.job_rig import MINIBUS, Job
+from tests.core.sample_circuits import sample
+
+ODD = (("X1.1.a", -7.77), ("F1.1", 41.3), ("F1.2", -6.41), ("F1.2", -6.41))
+"""Volts that no fault of the minibus makes, the last of them read twice."""
+
+
+def at_the_ends(page: Page, site: Site) -> None:
+    """A job in which no fault fits and every plug was found as it should be."""
+    job = Job().tools("meter").dead()
+    for place, volts in ODD:
+        job.volts(place, volts, "1")
+    circuit = sample(MINIBUS)
+    for name in circuit.connectors:
+        drawn = as_drawn(circuit, (name, "a"))
+        job.add("wiring found", connector=name, half="a", found=drawn)
+    page.goto(f"{site.address}#{job.ask('link_make')['text']}")
+    press(page.get_by_role("button", name="Take over as a new job"))
+    expect(page.get_by_role("heading", name="No fuse guards this wire")).to_be_visible()
+    press(page.get_by_role("button", name="Understood"))
+    expect(page.get_by_role("heading", name="Find both ends of")).to_be_visible()
+
+
+def choose(page: Page, question: str, ending: str) -> None:
+    """An answer by how it ends."""
+    asked = page.get_by_label(question)
+    told = [each for each in asked.locator("option").all_inner_texts() if each.endswith(ending)]
+    asked.select_option(label=told[0])
+
+
+def test_ends_as_drawn_lead_on_to_the_next_wire_and_are_undone(page: Page, site: Site) -> None:
+    at_the_ends(page, site)
+    asked = page.get_by_role("heading", level=1)
+    first = asked.inner_text()
+    press_through(page.get_by_role("button", name="Both as the sheet has them"))
+    expect(asked).not_to_have_text(first)
+    press_through(page.get_by_role("button", name="Undo"))
+    expect(page.get_by_role("heading", name=first)).to_be_visible()
+
+
+def test_a_wire_found_where_it_does_harm_is_put_back(page: Page, site: Site) -> None:
+    at_the_ends(page, site)
+    press(page.get_by_role("button", name="Something is otherwise"))
+    keep = page.get_by_role("button", name="Keep what I found")
+    expect(keep).to_be_disabled()
+    at = page.get_by_label("What is otherwise?").locator("option")
+    away = [each for each in at.all_inner_texts() if "does not end at" in each]
+    page.get_by_label("What is otherwise?").select_option(label=away[0])
+    expect(keep).to_be_disabled()
+    choose(page, "Where does it end?", "terminal - of battery G1")
+    press_through(keep)
+    press(page.get_by_role("button", name="Understood"))
+    expect(page.get_by_role("heading", name="back where the sheet has it")).to_be_visible()
+    page.reload()
+    press_through(page.get_by_role("button", name="It is where the sheet has it"))
+    expect(page.get_by_role("heading", name="Try every position again")).to_be_visible()
