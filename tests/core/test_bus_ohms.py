@@ -6,16 +6,21 @@ import pytest
 
 from footwell.checks.catalogue import catalogue
 from footwell.checks.check import FEED, FUSE_LAMP, LAMP, OHMS, SUBSTITUTE, VOLTS, Check
+from footwell.checks.clipped import between_lines
 from footwell.checks.hands import Tools
-from footwell.checks.predict import Reading, expected
+from footwell.checks.predict import Reading, expected, foretold
 from footwell.checks.safety import cautions, refusal
+from footwell.circuit.circuit import AS_DRAWN, arranged
 from footwell.circuit.fault import Fault
 from footwell.circuit.places import places
 from footwell.circuit.setup import set_up
 from footwell.diagnosis.choose import behind_fuse
+from footwell.faults.miswiring import slips
+from footwell.job.replay import circuits_of
 from footwell.parts.base import EARTH
 
 from .job_rig import Job, suspects
+from .loop_rig import read
 from .sample_circuits import sample
 
 SHEET = "van-data-bus"
@@ -191,3 +196,15 @@ def test_what_is_asked_follows_what_is_left_on_the_bus(
     job = complaint("errors")
     check = job.ask("check_at", instrument=OHMS, red=pair[0], black=pair[1], apart=apart)
     assert check["goal"].startswith(goal)
+
+
+def test_ohms_between_the_lines_are_foretold_with_any_plug_wired_wrongly() -> None:
+    circuit_for = circuits_of(read(SHEET))
+    drawn = circuit_for(AS_DRAWN)
+    asked = [c for c in catalogue(drawn, EVERYTHING) if between_lines(drawn, c)]
+    halves = [(name, "a") for name in drawn.connectors]
+    every = [slip for half in halves for slip in slips(drawn, half)]
+    assert asked and len(every) > 20
+    for slip in every:
+        wired = circuit_for(arranged(AS_DRAWN, slip.half, dict(slip.wiring)))
+        assert all(foretold(wired, check, ()) for check in asked), slip.title

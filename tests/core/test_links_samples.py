@@ -17,6 +17,7 @@ from footwell.terminal.job_files import events_of
 
 from .job_rig import answered
 from .stored_samples_maker import (
+    ENDS_FILE,
     JOB_FILE,
     KINDS_FILE,
     LATER_BODY,
@@ -26,6 +27,9 @@ from .stored_samples_maker import (
     PHOTO_FILE,
     SHEET_FILE,
 )
+
+LATER = (KINDS_FILE, LATER_FILE, ENDS_FILE, PHOTO_FILE)
+"""Made for their kinds of entry: nothing is mended in them."""
 
 LINKS = sorted(LINK_FILE.parent.glob("*"))
 WHOLE_PHONES = sorted(JOB_FILE.parent.glob("1-whole-phone*.jsonl"))
@@ -54,7 +58,7 @@ def test_a_sample_job_opens_with_nothing_left_unused(file: Path) -> None:
     assert all(event.format <= EVENT_FORMAT for event in events)
     state = job_state(events)
     assert state.problems == []
-    assert state.groups.mended or file in (KINDS_FILE, LATER_FILE, PHOTO_FILE)
+    assert state.groups.mended or file in LATER
 
 
 @pytest.mark.parametrize("file", WHOLE_PHONES, ids=by_name)
@@ -68,11 +72,7 @@ def test_each_job_of_a_whole_phone_opens_and_erased_entries_are_none(file: Path)
 
 
 def test_every_kind_of_entry_has_its_sample() -> None:
-    events = [
-        e
-        for file in (KINDS_FILE, LATER_FILE, PHOTO_FILE)
-        for e in events_of(file.read_text("utf-8"))
-    ]
+    events = [e for file in LATER for e in events_of(file.read_text("utf-8"))]
     assert {event.kind for event in events} == set(BODIES)
 
 

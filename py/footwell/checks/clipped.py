@@ -5,7 +5,7 @@ from __future__ import annotations
 from footwell.checks.behind_plug import behind_plug
 from footwell.checks.check import FEED, FUSE_LAMP, LAMP, OHMS, VOLTS, Check, nodes
 from footwell.checks.lines import on_both_lines
-from footwell.circuit.circuit import Circuit
+from footwell.circuit.circuit import Circuit, by_the_sheet
 from footwell.circuit.fault import Fault
 from footwell.circuit.setup import SetupState, set_up
 from footwell.electrics.laying import Clip, lamp_ends, lamp_volts
@@ -93,12 +93,12 @@ def alone(circuit: Circuit, element: str) -> SetupState:
 
 
 def between_lines(circuit: Circuit, check: Check) -> bool:
-    """Whether an ohms check lies between the two lines of a data bus in the loom, and not on one part
-    that is out of the circuit: all that hangs on the bus then counts."""
+    """Whether an ohms check lies, by the sheet, between the two lines of a data bus in the loom, and not on
+    one part that is out of the circuit: all that hangs on the bus then counts."""
     return (
         check.instrument == OHMS
         and not all(_cut_off(circuit, check, place) for place in (check.red, check.black))
-        and on_both_lines(circuit, check.red, check.black)
+        and on_both_lines(by_the_sheet(circuit), check.red, check.black)
     )
 
 
