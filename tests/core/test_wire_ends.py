@@ -8,7 +8,11 @@ from functools import cache
 from typing import Any
 
 import pytest
+from parity.seed import some
 
+from footwell.checks.catalogue import catalogue
+from footwell.checks.hands import Tools
+from footwell.checks.predict import foretold
 from footwell.checks.works import works_alike
 from footwell.circuit.circuit import AS_DRAWN, ENDS, Arrangement, astray
 from footwell.circuit.fault import Fault
@@ -19,12 +23,13 @@ from footwell.faults.miswiring import as_drawn
 from footwell.job.replay import circuits_of, replay
 from footwell.messages import EndsStep
 from footwell.page.step_view import step_view
+from footwell.parts.base import EARTH
 from footwell.practice.vehicle import Vehicle
 from footwell.sheet.reading import read_data
 
 from .job_rig import MINIBUS, Data, Job, compact
-from .loop_rig import Result, Trial, read, tried, until
-from .sample_circuits import sample
+from .loop_rig import ALL_TOOLS, Result, Trial, read, tried, until
+from .sample_circuits import FOLDER, sample
 
 CHARGING, CAMPER, LOCKS = "estate-charging", "camper-split-charge", "hatchback-door-locks"
 BESIDE = ("W9", "X3.3.a", "X1.3.b")
@@ -238,3 +243,19 @@ def test_before_a_job_is_given_up_the_wires_at_an_odd_reading_are_followed() -> 
     done = tried(Trial(standing, (Fault("A2", "open"),), astray(AS_DRAWN, *wire)))
     assert any(step.startswith("ends of") for step in done.steps), done.steps
     assert done.right and not done.good_parts, done.steps
+
+
+@pytest.mark.parametrize("sheet", some(sorted(path.stem for path in FOLDER.glob("*.json")), 4))
+def test_wherever_a_wire_runs_every_check_of_the_sheet_is_foretold(sheet: str) -> None:
+    chance = random.Random(f"runs {sheet}")
+    circuit_for = circuits_of(read(sheet))
+    drawn = circuit_for(AS_DRAWN)
+    checks = catalogue(drawn, Tools(ALL_TOOLS, helper=True))
+    points = [point for point in drawn.node_of if point != EARTH]
+    for wire in drawn.sheet.wires:
+        kept, away = chance.sample((wire.start, wire.end), 1)[0], chance.choice(points)
+        if drawn.node_of[kept] == drawn.node_of[away]:
+            continue
+        found = circuit_for(astray(AS_DRAWN, wire.id, kept, away))
+        assert found.elements.keys() >= drawn.elements.keys()
+        assert all(foretold(found, check, ()) for check in chance.sample(checks, 15))

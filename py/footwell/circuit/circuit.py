@@ -268,13 +268,15 @@ def _wire_elements(
 def _contact_elements(
     sheet: Sheet, wires_in: Mapping[str, str], node_of: Mapping[str, int], shared: Mapping[str, int]
 ) -> dict[str, Element]:
-    """One contact for each way whose half b holds a terminal; half a may be empty by mistake."""
+    """One contact for each way whose half b holds a terminal, on the sheet or as found: a wire may be out of
+    its way by mistake."""
     kind = KINDS["contact"]
     found: dict[str, Element] = {}
     for c in sheet.connectors:
+        drawn = {*c.part_ways, *bundles(sheet, (c.id, "b"))}
         for row in c.rows:
             for way in row:
-                if way in c.part_ways or f"{c.id}.{way}.b" in wires_in:
+                if way in drawn or f"{c.id}.{way}.b" in wires_in:
                     nodes = {"1": node_of[f"{c.id}.{way}.a"], "2": node_of[f"{c.id}.{way}.b"]}
                     found[f"{c.id}.{way}"] = Element(
                         f"{c.id}.{way}",
