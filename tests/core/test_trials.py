@@ -87,15 +87,13 @@ def left_over(well: float, poor: float) -> Belief:
     )
 
 
-@pytest.mark.parametrize(("well", "tried"), [(0.7, False), (0.2, True)])
-def test_once_it_works_nothing_is_renewed_for_what_is_less_likely_than_nothing(
-    well: float, tried: bool, monkeypatch: pytest.MonkeyPatch
+@pytest.mark.parametrize(("renewed", "tried"), [(BROKEN.element, False), (SOUND[0], True)])
+def test_once_it_works_nothing_is_renewed_on_trial_for_nothing_would_tell_whether_it_helped(
+    renewed: str, tried: bool, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    run, _ = renewed_in_turn(("H1",))
+    run, _ = renewed_in_turn((renewed,))
     case = replay(run.events).case
-    monkeypatch.setattr(
-        "footwell.diagnosis.conclude.believe", lambda _: left_over(well, 0.99 - well)
-    )
+    monkeypatch.setattr("footwell.diagnosis.conclude.believe", lambda _: left_over(0.2, 0.79))
     monkeypatch.setattr("footwell.diagnosis.conclude.choices", lambda *_: [])
     step = conclude(case).step
     assert (step.kind != "finished") == tried and not step.solved

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from footwell.diagnosis.case import look_id
+from footwell.diagnosis.case import ends_id, look_id
 from footwell.diagnosis.conclude import Next, conclude
 from footwell.diagnosis.unlike import UNLIKE_FROM, astray
 from footwell.faults.miswiring import as_drawn
@@ -60,9 +60,26 @@ def test_every_plug_is_looked_into_before_the_sheet_is_doubted_those_of_odd_read
     assert sorted(seen) == sorted(sample(MINIBUS).connectors)
 
 
+def followed_all(job: Job) -> list[str]:
+    """The wires whose ends the job asks for, each found as the sheet has it, in their order."""
+    seen: list[str] = []
+    while (due := step(job)).kind == "ends":
+        wire = next(w for w in sample(MINIBUS).sheet.wires if w.id == due.wire)
+        job.add("wire followed", wire=wire.id, start=wire.start, end=wire.end)
+        seen.append(wire.id)
+    return seen
+
+
+def test_the_wires_at_odd_readings_are_followed_before_the_sheet_is_doubted_and_no_others() -> None:
+    job = dead_fan(*ODD, ODD[-1])
+    looked_into_all(job)
+    assert followed_all(job) == ["W1", "W2", "W3", "W6"], "at the fuse, and at way 1 of plug X1"
+
+
 def test_where_it_reads_the_same_again_the_search_ends_and_what_fits_nothing_is_told() -> None:
     job = dead_fan(*ODD, ODD[-1])
     looked_into_all(job)
+    followed_all(job)
     shown = job_view(job.stored()).step
     assert isinstance(shown, FinishedStep) and not shown.solved
     assert shown.title == "Something here is not on this sheet"
@@ -73,7 +90,8 @@ def test_where_it_reads_the_same_again_the_search_ends_and_what_fits_nothing_is_
 
 def test_where_nothing_can_be_read_again_the_search_ends() -> None:
     case = replay(dead_fan(*ODD).stored()).case
-    passed = {*(e.check.id for e in case.taken_now), *map(look_id, case.untold)}
+    wires = [ends_id(wire.id) for wire in case.now.sheet.wires]
+    passed = {*(e.check.id for e in case.taken_now), *map(look_id, case.untold), *wires}
     found = conclude(replace(case, skipped=frozenset(passed)))
     assert found.step.kind == "finished" and not found.step.solved
 

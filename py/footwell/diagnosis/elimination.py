@@ -98,10 +98,19 @@ def may_follow(case: Case, element: str) -> bool:
 
 
 def wire_at_last(case: Case, odd: Iterable[Check]) -> str | None:
-    """The wire whose ends are sought before a job is given up: one that ends where a reading was odd."""
-    held = {owner for check in odd for owner in owners(check)}
-    wires = (w.id for w in case.now.sheet.wires if _ends_at(w) & held)
+    """The wire whose ends are sought before a job is given up: one that ends where a reading was odd, at that
+    part or in that way of a plug."""
+    held = {_spot(case.now, place) for check in odd for place in (check.red, check.black)}
+    wires = (
+        w.id for w in case.now.sheet.wires if {_spot(case.now, p) for p in (w.start, w.end)} & held
+    )
     return next((wire for wire in wires if may_follow(case, wire)), None)
+
+
+def _spot(circuit: Circuit, place: str) -> str:
+    """The part, or the way of a connector, that a place belongs to."""
+    owner, _, rest = place.partition(".")
+    return f"{owner}.{rest.split('.')[0]}" if owner in circuit.connectors else owner
 
 
 def _not_seen(case: Case) -> list[HalfId]:
