@@ -135,9 +135,18 @@ def test_a_wire_on_trial_is_renewed_only_after_both_its_ends_were_found() -> Non
     assert len(view.elsewhere) == 2 * len(case.now.sheet.wires)
 
 
-def test_a_wire_that_a_reading_between_its_ends_proves_is_renewed_at_once() -> None:
+def test_a_wire_that_reads_broken_is_renewed_only_then_too_since_one_that_ends_elsewhere_reads_so() -> (
+    None
+):
     done = tried(Trial(LOCKS, (Fault("W18", "open"),)))
-    assert done.right and "repair W18 open" in done.steps, done.steps
+    assert done.right and not done.good_parts, done.steps
+    at = done.steps.index("repair W18 open")
+    assert done.steps[at - 1] == "ends of W18"
+
+
+def test_a_wire_that_was_seen_to_be_hurt_is_mended_at_once() -> None:
+    done = tried(Trial(LOCKS, (Fault("W18", "short_to_earth"),)))
+    assert done.right and "look look W18 S1=rest -> chafed or pinched" in done.steps, done.steps
     assert not any(step.startswith("ends of") for step in done.steps)
 
 

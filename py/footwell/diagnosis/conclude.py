@@ -35,7 +35,7 @@ from footwell.diagnosis.elimination import (
 )
 from footwell.diagnosis.hypotheses import overloads
 from footwell.diagnosis.overloads import cause_check
-from footwell.diagnosis.proof import Proven, confirmed_by, proven
+from footwell.diagnosis.proof import Proven, confirmed_by, proven, was_seen
 from footwell.diagnosis.unlike import STOP_FROM, astray, to_read_again, unlike
 from footwell.faults.suspects import Repair
 
@@ -270,9 +270,8 @@ def _last_resort(case: Case, belief: Belief, shares: Mapping[Repair, float]) -> 
 
 
 def _ends_first(case: Case, one: Proven) -> Next | None:
-    """Both ends of a wire are found before it is renewed, unless a reading between them proves it: one that
-    ends elsewhere, or another that nobody drew there, may be all that is wrong with the sheet."""
+    """Both ends of a wire are found before it is renewed, unless it was seen to be hurt: one that ends
+    elsewhere than on the sheet, or another beside it, reads as if it were."""
     wire = one.fault.element
-    return (
-        Next("ends", wire=wire, proven=one) if one.by is None and may_follow(case, wire) else None
-    )
+    due = not was_seen(case, one) and may_follow(case, wire)
+    return Next("ends", wire=wire, proven=one) if due else None

@@ -6,6 +6,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from footwell.checks.check import LOOK
 from footwell.checks.predict import Prediction, Reading, expected, readings
 from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
@@ -71,6 +72,12 @@ def confirmed_by(case: Case, fault: Fault, mended: bool = False) -> int | None:
         if known and confirms(circuit, item.check, fault) and _shows(circuit, item, fault):
             return item.number
     return None
+
+
+def was_seen(case: Case, one: Proven) -> bool:
+    """Whether a fault was confirmed by a look at its place."""
+    taken = (e for e in case.evidence if isinstance(e, Taken))
+    return any(e.number == one.by and e.check.instrument == LOOK for e in taken)
 
 
 def _shows(circuit: Circuit, item: Taken, fault: Fault) -> bool:

@@ -112,9 +112,14 @@ def _why(drawn: Circuit, wire: SheetWire, one: Proven | None) -> str:
     if one is None:
         return "No fault on this sheet fits, and a reading at its end is odd. See where it really runs."
     fault = drawn.elements[wire.id].modes[one.fault.mode].title
+    proof = (
+        f"Nothing proves yet that it is {fault}"
+        if one.by is None
+        else f"Measured as on the sheet it is {fault}, and so reads a wire that ends elsewhere"
+    )
     return (
-        f"Nothing proves yet that it is {fault}. Before it is renewed: does it run as the sheet has it, and"
-        " does no other wire share its ends?"
+        f"{proof}. Before it is renewed: does it end where the sheet has it, and do the same wires share"
+        " its ends?"
     )
 
 

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import Literal
 
 from footwell.checks.catalogue import working_setups
-from footwell.checks.check import FEED, LOOK, Check
+from footwell.checks.check import FEED, Check
 from footwell.checks.safety import TEXTS, cautions
 from footwell.circuit.circuit import AS_DRAWN, HalfId
 from footwell.circuit.setup import set_up
@@ -14,7 +14,7 @@ from footwell.diagnosis.case import Case, Taken
 from footwell.diagnosis.complaint import engine_for, to_look_at_again
 from footwell.diagnosis.conclude import Conclusion
 from footwell.diagnosis.hypotheses import slips_of
-from footwell.diagnosis.proof import Proven
+from footwell.diagnosis.proof import Proven, was_seen
 from footwell.diagnosis.unseen import unseen
 from footwell.messages import (
     CauseView,
@@ -182,12 +182,8 @@ def _why_repair(case: Case, one: Proven, purpose: str) -> str:
             f" {say.percent(one.share)}, and costs least to try. {then}"
         )
     if one.by is not None:
-        seen = any(
-            e.number == one.by and e.check.instrument == LOOK
-            for e in case.evidence
-            if isinstance(e, Taken)
-        )
-        return f"It is proven by {'what was seen' if seen else 'a reading'} at its own place."
+        how = "what was seen" if was_seen(case, one) else "a reading"
+        return f"It is proven by {how} at its own place."
     if not any(isinstance(e, Taken) for e in case.evidence):
         return (
             "Only what was seen points to it, and nothing else fits. Measure there once before a part is"
