@@ -13,7 +13,16 @@ from waiting import until_python_is
 from walk import CIRCUIT, Walk
 
 NewPhone = Callable[..., BrowserContext]
-ACTS = ("Understood", "Next", "Measure", "Look", "Try every position", "I have renewed it")
+AS_DRAWN = "Both as the sheet has them"
+ACTS = (
+    "Understood",
+    "Next",
+    "Measure",
+    "Look",
+    "Try every position",
+    AS_DRAWN,
+    "I have renewed it",
+)
 MARK = "practice · no vehicle"
 
 

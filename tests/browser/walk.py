@@ -196,6 +196,10 @@ class Walk:
         self.seen("positions")
         self.go("Keep what I saw")
 
+    def find_ends(self) -> None:
+        self.seen("ends")
+        self.go("Both as the sheet has them")
+
     def mend(self) -> None:
         self.seen("repair")
         self.go("I have renewed it")
@@ -245,6 +249,7 @@ STEPS: dict[str, Act] = {
     "Next": Walk.go_on,
     "Enter reading": Walk.read_number,
     "Look at": Walk.look_at_wiring,
+    "Both as the sheet has them": Walk.find_ends,
     "I have renewed it": Walk.mend,
     "Say what you saw": Walk.see_positions,
 }

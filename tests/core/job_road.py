@@ -44,6 +44,7 @@ class Road:
         do: dict[str, Callable[[Data], None]] = {
             "check": lambda step: self._check(step["check"]),
             "wiring": self._wiring,
+            "ends": self._ends,
             "repair": self._repair,
             "positions": lambda _: self._positions("me"),
         }
@@ -111,6 +112,11 @@ class Road:
         finding = self.job.ask("wiring", **where, found=found)["finding"]
         self.job.add("wiring corrected", **where, now=finding["corrected"])
         self.vehicle = self.vehicle.put_right(half)
+
+    def _ends(self, step: Data) -> None:
+        """This vehicle's wires run as on its sheet."""
+        start, end = (each["point"] for each in step["ends"])
+        self.job.add("wire followed", wire=step["wire"], start=start, end=end)
 
     def _repair(self, step: Data) -> None:
         body = {"element": step["element"], "mode": step["mode"], "what": "renewed", "note": ""}

@@ -54,6 +54,9 @@ def _act(events: list[Event], step: m.Step) -> tuple[str, object]:
         return "positions tried", {"seen_by": "me", "states": [s.model_dump() for s in states]}
     if step.kind == "repair":
         return "repair done", {"element": step.element, "mode": step.mode, "what": "renewed"}
+    if step.kind == "ends":
+        start, end = (each.point for each in step.ends)
+        return "wire followed", {"wire": step.wire, "start": start, "end": end}
     half = {"connector": step.connector, "half": step.half}
     found = answer(m.PracticeAsked(events=events, **half)).found
     views = (

@@ -123,6 +123,7 @@ class Hand:
             "check": self._check,
             "wiring": self._wiring,
             "positions": self._positions,
+            "ends": self._ends,
             "repair": self._repair,
         }.get(kind)
         if act is not None:
@@ -223,6 +224,11 @@ class Hand:
             rows.nth(n).get_by_role("button", name=seen[-1], exact=True).tap()
             self.touches += 1
         return seen
+
+    def _ends(self, conclusion: Conclusion) -> None:
+        """This vehicle's wires run as on its sheet."""
+        self.steps.append(f"ends of {conclusion.step.wire}")
+        self.commit("Both as the sheet has them")
 
     def _repair(self, conclusion: Conclusion) -> None:
         one = conclusion.step.proven
