@@ -56,7 +56,7 @@ def test_a_wire_found_where_it_does_harm_is_put_back(page: Page, site: Site) -> 
     away = [each for each in at.all_inner_texts() if "does not end at" in each]
     page.get_by_label("What is otherwise?").select_option(label=away[0])
     expect(keep).to_be_disabled()
-    choose(page, "Where does it end?", "terminal - of battery G1")
+    choose(page, "Where does it end?", "terminal - of batteries G1")
     press_through(keep)
     press(page.get_by_role("button", name="Understood"))
     expect(page.get_by_role("heading", name="back where the sheet has it")).to_be_visible()

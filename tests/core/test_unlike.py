@@ -110,3 +110,23 @@ def test_one_reading_that_fits_nothing_is_taken_for_a_slip() -> None:
     found = conclude(case)
     assert [item.check.red for item in astray(case, found.belief)] == ["F1.1"]
     assert found.belief.none < UNLIKE_FROM and found.step.kind != "finished"
+
+
+def test_words_that_no_fault_at_all_can_give_lead_to_the_plugs_and_are_no_mistake_of_ours() -> None:
+    """A battery that gasses in every position, lamps that are dim and bright beside it."""
+    seen = {
+        ("on", "off"): ("bright", "gasses", "dark"),
+        ("off", "on"): ("dim", "gasses", "bright"),
+        ("on", "on"): ("dim", "gasses", "dim"),
+    }
+    states = [
+        {"controls": {"S0": s0, "S2": s2}, "load": load, "state": word}
+        for (s0, s2), words in seen.items()
+        for load, word in zip(("L1", "G3", "H1"), words, strict=True)
+    ]
+    job = Job("camper-split-charge").tools("meter").add("positions tried", states=states)
+    case = replay(job.stored()).case
+    found = conclude(case)
+    assert not found.belief.suspects and not astray(case, found.belief)
+    assert (found.step.kind, found.step.purpose) == ("wiring", "at last")
+    assert isinstance(job_view(job.stored()).step, WiringStep)

@@ -92,6 +92,16 @@ def test_a_wire_that_does_harm_from_there_leaves_the_sheet_and_is_put_back() -> 
     assert any("joined to the wrong place" in cause["title"] for cause in after["causes"])
 
 
+def test_a_wire_off_its_only_post_is_put_back_though_no_sheet_leaves_a_post_bare() -> None:
+    job = followed(Job().tools("meter").dead(), "W1", "F1.1", "G1.-")
+    view = job.look()
+    assert view["step"]["put_back"] and not view["problems"]
+    assert run_of(job, "W1") == ("G1.+", "F1.1")
+    tried = Job().tools("meter").dead()
+    body = compact({"wire": "W1", "start": "F1.1", "end": "G1.-"})
+    assert "ok" in tried.answer("entry_try", kind="wire followed", body=body)
+
+
 def _all_as_usual(job: Job) -> list[Data]:
     view = job.look()
     return [

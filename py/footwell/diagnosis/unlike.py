@@ -36,6 +36,9 @@ def to_read_again(case: Case, belief: Belief) -> Check | None:
 
 
 def astray(case: Case, belief: Belief) -> tuple[Taken, ...]:
-    """Readings that are to be put down to slips if the likeliest suspect is true."""
+    """Readings that are to be put down to slips if the likeliest suspect is true; none where no suspect is
+    left at all."""
+    if not belief.suspects:
+        return ()
     track, best, every = Track(), belief.suspects[0].hypothesis, pieces(case.evidence)
     return tuple(strayed(every, [log_chance(case, best, piece, track) for piece in every]))

@@ -283,11 +283,14 @@ def _edited(change: SheetChange, sheet: Sheet) -> Sheet:
 
 
 def _followed(body: WireFollowed, sheet: Sheet) -> Sheet:
-    """The sheet with a wire where it was found, if all works so: then the sheet was wrong. Where it does not,
-    the wire is, and the sheet stays."""
+    """The sheet with a wire where it was found, if that is a sheet and all works so: then the sheet was
+    wrong. Else the wire is, and the sheet stays."""
     if body.wire not in {wire.id for wire in sheet.wires}:
         return sheet
-    found = read_again(with_wires(sheet, [ListedWire(body.wire, body.start, body.end)]))
+    try:
+        found = read_again(with_wires(sheet, [ListedWire(body.wire, body.start, body.end)]))
+    except FootwellError:
+        return sheet  # something is joined to nothing then
     drawn, run = (circuits_of(read)(AS_DRAWN) for read in (read_again(sheet), found))
     return found.sheet if works_alike(drawn, run) else sheet
 
