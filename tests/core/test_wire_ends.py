@@ -234,6 +234,20 @@ def test_a_wire_that_is_gone_from_a_plug_is_no_slip_of_the_plug_once_it_was_foll
     assert not replay(job.stored()).case.epochs[-1].arrangement
 
 
+@pytest.mark.parametrize("wire", ["W9", None])
+def test_after_it_was_put_back_a_wire_that_is_not_in_its_way_is_a_slip_again(
+    wire: str | None,
+) -> None:
+    job = followed(Job().tools("meter").dead(), "W9", "E1.1", "X4.1.a").add(
+        "wire put back", wire="W9"
+    )
+    drawn = as_drawn(sample(MINIBUS), ("X3", "a"))
+    assert drawn["3"] == "W9"
+    job.add("wiring found", connector="X3", half="a", found=drawn | {"3": wire})
+    halves = [half for half, _ in replay(job.stored()).case.epochs[-1].arrangement]
+    assert halves == ([] if wire else [("X3", "a")])
+
+
 @pytest.mark.parametrize(
     ("body", "told"),
     [

@@ -419,7 +419,8 @@ class _State:
 
     def _found(self, body: WiringFound) -> None:
         half = (body.connector, body.half)
-        found = told_of_runs(self.circuit, half, body.found, self.runs)
+        astray_yet = {w: run for w, run in self.runs.items() if (w, ENDS) not in self.inspected}
+        found = told_of_runs(self.circuit, half, body.found, astray_yet)
         wired = self.wired[half] = wiring_of(self.circuit, half, found)
         first = self.inspected.get(half, 0)
         for n in range(first, len(self.epochs)):
