@@ -78,10 +78,10 @@ export function ConnectorScreen({ connector }: { connector: ConnectorView }) {
           {!connector.inspected && <Orders connector={connector} found={found} />}
         </>
       )}
-      {way === null && finding && <FindingView finding={finding} />}
       {way === null &&
         sameFound(connector, found) &&
         finding?.strange.map((wire) => <Strange key={wire.name} wire={wire} />)}
+      {way === null && finding && <FindingView finding={finding} />}
       {way === null && <ShouldFrom connector={connector} />}
       {way === null && <Otherwise connector={connector} />}
       {way === null && camera && <PictureKey taking={taking} />}
