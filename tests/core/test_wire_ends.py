@@ -27,7 +27,7 @@ from footwell.parts.base import EARTH
 from footwell.practice.vehicle import Vehicle
 from footwell.sheet.reading import read_data
 
-from .job_rig import MINIBUS, Data, Job, compact
+from .job_rig import MINIBUS, MIRRORED, Data, Job, compact
 from .loop_rig import ALL_TOOLS, Result, Trial, read, tried, until
 from .sample_circuits import FOLDER, sample
 
@@ -248,12 +248,112 @@ def test_after_it_was_put_back_a_wire_that_is_not_in_its_way_is_a_slip_again(
     assert halves == ([] if wire else [("X3", "a")])
 
 
+EARTH_ELSEWHERE = ("W11", "X4.2.a", "E1.1")
+"""On the horn an earth wire joined to another earth point, its own left without any."""
+LEAVES_EMPTY = ("W2", "E1.1", "F1.1")
+"""On the camper both ends of a wire moved to where the charge lamp glows, and a fuse left without a wire."""
+
+
+def test_a_wire_that_leaves_a_terminal_empty_can_be_told() -> None:
+    job = Job(CAMPER).tools("meter")
+    wire, start, end = LEAVES_EMPTY
+    job.ask(
+        "entry_try", kind="wire followed", body=compact({"wire": wire, "start": start, "end": end})
+    )
+    followed(job, *LEAVES_EMPTY).add("positions tried", states=_all_as_usual(job))
+    view = job.look()
+    assert view["step"]["put_back"] and not view["problems"]
+
+
+def test_found_where_it_was_drawn_after_all_nothing_is_put_back() -> None:
+    job = followed(followed(Job(CAMPER).tools("meter"), *TO_EARTH), "W2", "F5.2", "G2.B+")
+    assert replay(job.stored()).case.epochs[-1].arrangement == AS_DRAWN
+
+
+def test_found_to_run_elsewhere_after_all_it_is_put_back() -> None:
+    job = followed(followed(Job(CAMPER).tools("meter"), "W2", "F5.2", "G2.B+"), *TO_EARTH)
+    assert replay(job.stored()).case.epochs[-1].arrangement == astray(AS_DRAWN, *TO_EARTH)
+
+
+@pytest.mark.parametrize("first", [True, False])
+def test_a_splice_in_a_wire_that_corrected_the_sheet_makes_it_no_stray(first: bool) -> None:
+    job = Job().tools("meter").dead()
+    splice = {"inside": "W9", "what": "splice"}
+    if first:
+        job.add("place found", **splice)
+    followed(job, *BESIDE)
+    if not first:
+        job.add("place found", **splice)
+    assert replay(job.stored()).case.epochs[-1].arrangement == AS_DRAWN
+    assert not job.look()["problems"]
+
+
+def test_a_list_that_comes_after_a_wire_was_followed_has_the_last_word() -> None:
+    job = followed(Job().tools("meter").dead(), *BESIDE)
+    job.add("wires listed", wires=[{"id": "W9", "start": "X3.3.a", "end": "X4.1.a"}])
+    assert run_of(job, "W9") == ("X3.3.a", "X4.1.a")
+    assert replay(job.stored()).case.epochs[-1].arrangement == AS_DRAWN
+
+
+def _plug(job: Job, kind: str, connector: str, **otherwise: str | None) -> Job:
+    """A plug's half a as drawn, but for some ways."""
+    wired = as_drawn(sample(MINIBUS), (connector, "a")) | {
+        way.removeprefix("w"): wires for way, wires in otherwise.items()
+    }
+    under = "found" if kind == "wiring found" else "now"
+    return job.add(kind, connector=connector, half="a", **{under: wired})
+
+
+@pytest.mark.parametrize("connector", ["X4", "X1"])
+@pytest.mark.parametrize("kind", ["wiring found", "wiring corrected"])
+def test_a_plug_told_to_be_as_drawn_is_so_too_once_a_wire_of_it_corrected_the_sheet(
+    connector: str, kind: str
+) -> None:
+    job = followed(_plug(Job().tools("meter").dead(), kind, connector), *BESIDE)
+    assert not job.look()["problems"]
+    assert replay(job.stored()).case.epochs[-1].arrangement == AS_DRAWN
+
+
+def test_a_plug_found_wired_wrongly_stays_so_though_its_wire_is_followed_before_or_once_put_right() -> (
+    None
+):
+    drawn = ("W2", *run_of(Job(), "W2"))
+    before = Job().tools("meter").add("wiring found", connector="X2", half="a", found=MIRRORED)
+    slip = replay(before.stored()).case.epochs[0].arrangement
+    after = followed(Job().tools("meter"), *drawn)
+    after.add("wiring found", connector="X2", half="a", found=MIRRORED)
+    assert slip and replay(after.stored()).case.epochs[0].arrangement == slip
+    epochs = replay(followed(_plug(before, "wiring corrected", "X2"), *drawn).stored()).case.epochs
+    assert [e.arrangement for e in epochs] == [slip, AS_DRAWN]
+
+
+def test_a_run_that_cannot_be_explains_nothing_and_leaves_the_wire_to_be_followed() -> None:
+    job = followed(Job().tools("meter").dead(), "W9", "F9.1", "F1.2")
+    case = replay(_plug(job, "wiring found", "X4", w1="W8").stored()).case
+    assert [h for h, _ in case.epochs[-1].arrangement] == [("X4", "a")]
+    assert may_follow(case, "W9") and len(job.look()["problems"]) == 1
+
+
+def test_a_terminal_left_empty_by_a_wire_that_does_its_work_elsewhere_is_spare() -> None:
+    job = followed(Job("coupe-horn").tools("meter"), *EARTH_ELSEWHERE)
+    view = job.look()
+    assert run_of(job, EARTH_ELSEWHERE[0]) == EARTH_ELSEWHERE[1:] and not view["problems"]
+    assert replay(job.stored()).case.epochs[-1].arrangement == AS_DRAWN
+
+
+def test_no_wire_that_the_sheet_does_not_have_is_put_back() -> None:
+    job = Job().tools("meter").dead().add("wire put back", wire="W99")
+    assert "W99 is not a wire" in job.look()["problems"][0]
+    assert len(replay(job.stored()).case.epochs) == 1
+
+
 @pytest.mark.parametrize(
     ("body", "told"),
     [
         ({"wire": "W99", "start": "F1.1", "end": "F1.2"}, "W99 is not a wire on this sheet"),
         ({"wire": "W9", "start": "F9.1", "end": "F1.2"}, "F9.1"),
         ({"wire": "W9", "start": "F1.1", "end": "F1.1"}, "W9"),
+        ({"wire": "W9", "start": "F1.1", "end": "X4.1.b"}, "Choose X4.1.a"),
     ],
 )
 def test_a_run_that_cannot_be_is_kept_told_and_not_used(body: dict[str, Any], told: str) -> None:

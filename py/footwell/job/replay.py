@@ -7,7 +7,7 @@ moves and repairs begin a new epoch.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import partial
 from typing import Literal
@@ -59,12 +59,12 @@ from footwell.job.events import (
     WiringCorrected,
     WiringFound,
 )
+from footwell.job.runs import followed, runs_at, told_of_runs
 from footwell.job.stored import (
     NotOnSheet,
     check_of,
     on_sheet,
     setup_of,
-    told_of_runs,
     wire_on_sheet,
     wiring_of,
 )
@@ -72,10 +72,11 @@ from footwell.names import composed
 from footwell.reference.sight_words import WORDS
 from footwell.sheet.editing import apply_change
 from footwell.sheet.finding import with_place
+from footwell.sheet.following import with_run
 from footwell.sheet.models import Sheet
 from footwell.sheet.old_plug import read_off
 from footwell.sheet.reading import ReadSheet, read_again, read_data
-from footwell.sheet.wiring_list import ListedWire, with_wires
+from footwell.sheet.wiring_list import ListedWire, same_ends, with_wires
 from footwell.sheet.writing import write_sheet
 
 EventId = tuple[str, int]
@@ -209,12 +210,10 @@ def replay(events: Sequence[Event]) -> Replayed:
         raise JobError(
             "This job has no opening entry, so there is no circuit to work on. Open a new job."
         )
-    read = _sheet(opened, told, problems)
+    read, strays = _sheet(opened, told, problems)
     old_plugs = _old_plugs(read.sheet, told)
-    runs = {
-        t.body.wire: (t.body.start, t.body.end) for t in told if isinstance(t.body, WireFollowed)
-    }
-    state = _State(circuits_of(read), problems, old_plugs, runs)
+    bodies = tuple(entry.body for entry in told)
+    state = _State(circuits_of(read), problems, old_plugs, bodies, strays)
     for number, entry in enumerate(told):
         state.take(number, entry)
     return Replayed(
@@ -231,15 +230,28 @@ def replay(events: Sequence[Event]) -> Replayed:
     )
 
 
-def _sheet(opened: JobOpened, told: list[Told], problems: list[str]) -> ReadSheet:
+def _sheet(
+    opened: JobOpened, told: list[Told], problems: list[str]
+) -> tuple[ReadSheet, frozenset[int]]:
+    """The sheet after all entries, and the numbers of those that found a wire where it did not have it then
+    and does not have it for them."""
     read = read_data(opened.sheet)
     sheet: Sheet = read.sheet
-    for change in (change for entry in told for change in _changes(entry.body)):
-        try:
-            sheet = change(sheet)
-        except FootwellError as error:
-            problems.append(error.sentence)
-    return read if sheet is read.sheet else read_again(sheet)
+    strays: set[int] = set()
+    for number, body in enumerate(entry.body for entry in told):
+        for change in _changes(body):
+            try:
+                sheet = change(sheet)
+            except FootwellError as error:
+                problems.append(error.sentence)
+        if isinstance(body, WireFollowed) and not _runs_so(sheet, body):
+            strays.add(number)
+    return read if sheet is read.sheet else read_again(sheet), frozenset(strays)
+
+
+def _runs_so(sheet: Sheet, body: WireFollowed) -> bool:
+    found = ListedWire(body.wire, body.start, body.end)
+    return any(wire.id == body.wire and same_ends(wire, found) for wire in sheet.wires)
 
 
 def _changes(body: Body) -> list[Callable[[Sheet], Sheet]]:
@@ -283,16 +295,17 @@ def _edited(change: SheetChange, sheet: Sheet) -> Sheet:
 
 
 def _followed(body: WireFollowed, sheet: Sheet) -> Sheet:
-    """The sheet with a wire where it was found, if that is a sheet and all works so: then the sheet was
+    """The sheet with a wire where it was found, if all works so and that is a sheet: then the sheet was
     wrong. Else the wire is, and the sheet stays."""
-    if body.wire not in {wire.id for wire in sheet.wires}:
-        return sheet
+    circuit_for = circuits_of(read_again(sheet))
+    drawn, run = circuit_for(AS_DRAWN), (body.wire, body.start, body.end)
     try:
-        found = read_again(with_wires(sheet, [ListedWire(body.wire, body.start, body.end)]))
+        wire_on_sheet(drawn, *run)
+        if _runs_so(sheet, body) or not works_alike(drawn, circuit_for(astray(AS_DRAWN, *run))):
+            return sheet
+        return _whole(with_run(sheet, *run))
     except FootwellError:
-        return sheet  # something is joined to nothing then
-    drawn, run = (circuits_of(read)(AS_DRAWN) for read in (read_again(sheet), found))
-    return found.sheet if works_alike(drawn, run) else sheet
+        return sheet  # what is not on the sheet is said where the entry is taken
 
 
 def _whole(sheet: Sheet) -> Sheet:
@@ -306,8 +319,10 @@ class _State:
     circuit_for: Callable[[Arrangement], Circuit]
     problems: list[str]
     old_plugs: Mapping[HalfId, OldPlug] = field(default_factory=dict)
-    runs: Mapping[str, tuple[str, str]] = field(default_factory=dict)
-    """The points between which each wire that somebody followed was found."""
+    bodies: Sequence[Body] = ()
+    """What all entries say, before and after the one that is taken."""
+    strays: Collection[int] = ()
+    """Numbers of the entries that found a wire where the sheet does not have it."""
     epochs: list[Epoch] = field(default_factory=lambda: [Epoch()])
     evidence: list[Sighting | Taken] = field(default_factory=list)
     story: StoryTold | None = None
@@ -353,15 +368,15 @@ class _State:
         elif isinstance(body, RepairDone):
             self._repaired(body)
         else:
-            self._at_connector(body)
+            self._at_wires(number, body)
 
-    def _at_connector(self, body: Body) -> None:
+    def _at_wires(self, number: int, body: Body) -> None:
         if isinstance(body, WiringFound):
-            self._found(body)
+            self._found(number, body)
         elif isinstance(body, WiringCorrected):
-            self._corrected(body)
+            self._corrected(number, body)
         elif isinstance(body, WireFollowed):
-            self._followed(body)
+            self._followed(number, body)
         elif isinstance(body, WirePutBack):
             self._put_back(body)
         elif isinstance(body, ConnectorPhotographed):
@@ -417,11 +432,16 @@ class _State:
         elif body.reason == "alone":
             self.tools = replace(self.tools, helper=False)
 
-    def _found(self, body: WiringFound) -> None:
+    def _wiring(self, number: int, half: HalfId, seen: Mapping[str, str | None]) -> Wiring:
+        """A half as an entry tells of it, with what wires that were followed explain."""
+        runs = runs_at(self.circuit, self.bodies, half, number)
+        seated = told_of_runs(self.circuit, half, seen, runs)
+        self.wired[half] = wiring_of(self.circuit, half, seated)
+        return self.wired[half]
+
+    def _found(self, number: int, body: WiringFound) -> None:
         half = (body.connector, body.half)
-        astray_yet = {w: run for w, run in self.runs.items() if (w, ENDS) not in self.inspected}
-        found = told_of_runs(self.circuit, half, body.found, astray_yet)
-        wired = self.wired[half] = wiring_of(self.circuit, half, found)
+        wired = self._wiring(number, half, body.found)
         first = self.inspected.get(half, 0)
         for n in range(first, len(self.epochs)):
             self.epochs[n] = replace(
@@ -429,28 +449,29 @@ class _State:
             )
         self.inspected.setdefault(half, len(self.epochs) - 1)
 
-    def _corrected(self, body: WiringCorrected) -> None:
+    def _corrected(self, number: int, body: WiringCorrected) -> None:
         half = (body.connector, body.half)
-        wired = self.wired[half] = wiring_of(self.circuit, half, body.now)
+        wired = self._wiring(number, half, body.now)
         last = self.epochs[-1]
         arrangement = self._set(last, half, wired)
         self.epochs.append(replace(last, renewed=frozenset(), arrangement=arrangement))
         self.inspected[half] = len(self.epochs) - 1
         self.positions_due = True
 
-    def _followed(self, body: WireFollowed) -> None:
+    def _followed(self, number: int, body: WireFollowed) -> None:
         """A wire whose run is not the sheet's, though that has been put right as far as all works so, has run
-        so since it was last put back."""
-        wire = wire_on_sheet(self.circuit, body.wire, body.start, body.end)
-        if {wire.start, wire.end} == {body.start, body.end}:
-            return
+        so since it was last put back; what was said of it before was a mistake."""
+        wire_on_sheet(self.circuit, body.wire, body.start, body.end)
+        stray = number in self.strays and not _runs_so(self.circuit.sheet, body)
         for n in range(self.inspected.get((body.wire, ENDS), 0), len(self.epochs)):
-            run = astray(self.epochs[n].arrangement, body.wire, body.start, body.end)
+            run = _as_drawn(self.epochs[n].arrangement, (body.wire, ENDS))
+            run = astray(run, body.wire, body.start, body.end) if stray else run
             self.epochs[n] = replace(self.epochs[n], arrangement=run)
 
     def _put_back(self, body: WirePutBack) -> None:
+        wire_on_sheet(self.circuit, body.wire)
         last, run = self.epochs[-1], (body.wire, ENDS)
-        kept = tuple((h, ways) for h, ways in last.arrangement if h != run)
+        kept = _as_drawn(last.arrangement, run)
         self.epochs.append(replace(last, renewed=frozenset(), arrangement=kept))
         self.inspected[run] = len(self.epochs) - 1
         self.positions_due = True
@@ -464,7 +485,7 @@ class _State:
             for way, wires in wired.items()
         }
         if known == as_drawn(self.circuit, half):
-            return tuple((h, ways) for h, ways in epoch.arrangement if h != half)
+            return _as_drawn(epoch.arrangement, half)
         return arranged(epoch.arrangement, half, known)
 
     def _repaired(self, body: RepairDone) -> None:
@@ -497,8 +518,13 @@ class _State:
             frozenset(self.skipped),
             self.positions_due,
             frozenset(self.unreachable),
-            frozenset(self.runs),
+            frozenset(told.wire for _, told in followed(self.circuit, self.bodies)),
         )
+
+
+def _as_drawn(arrangement: Arrangement, half: HalfId) -> Arrangement:
+    """The arrangement with a half, or a wire under (its id, ENDS), as on the sheet."""
+    return tuple((h, ways) for h, ways in arrangement if h != half)
 
 
 def halves_to_open(circuit: Circuit) -> list[HalfId]:

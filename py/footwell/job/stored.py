@@ -37,7 +37,7 @@ from footwell.job.events import ReadingTaken
 from footwell.names import composed
 from footwell.parts.base import EARTH, Kind
 from footwell.sheet.models import SheetWire
-from footwell.sheet.points import seen_point, way_point
+from footwell.sheet.points import seen_point
 
 PROBED = (VOLTS, LAMP, OHMS)
 """Instruments held to two places; the others are held to one element or plug."""
@@ -173,8 +173,8 @@ def wiring_of(circuit: Circuit, half: HalfId, found: Mapping[str, str | None]) -
     on_sheet(circuit, half[0])
     drawn = as_drawn(circuit, half)
     # A bridge from way to way begins and ends in the half: it is there twice.
-    own = [wire for wires in drawn.values() for wire in _pieces(wires)]
-    placed = [wire for wires in found.values() for wire in _pieces(wires)]
+    own = [wire for wires in drawn.values() for wire in pieces(wires)]
+    placed = [wire for wires in found.values() for wire in pieces(wires)]
     seated = [wire for wire in placed if not SPARE_WIRE.fullmatch(wire)]
     for way in found:
         if way not in drawn:
@@ -186,37 +186,10 @@ def wiring_of(circuit: Circuit, half: HalfId, found: Mapping[str, str | None]) -
             )
     whole: dict[str, str | None] = {}
     for way, wires in drawn.items():
-        left = [wire for wire in _pieces(wires) if seated.count(wire) < own.count(wire)]
+        left = [wire for wire in pieces(wires) if seated.count(wire) < own.count(wire)]
         whole[way] = (found[way] if way in found else "+".join(left)) or None
         seated += left if way not in found else []
     return whole
-
-
-def told_of_runs(
-    circuit: Circuit,
-    half: HalfId,
-    found: Mapping[str, str | None],
-    runs: Mapping[str, tuple[str, str]],
-) -> dict[str, str | None]:
-    """A wiring as found, with what following wires to their ends explained since: a wire that was then on no
-    sheet has its name, and one that is known to run elsewhere counts as seated."""
-    drawn = as_drawn(circuit, half) if half[0] in circuit.connectors else {}
-    come = [wire for wire in circuit.sheet.wires if wire.id in runs]
-    told: dict[str, str | None] = {}
-    for way, wires in found.items():
-        here = way_point(half[0], way, half[1])
-        seen, belong = _pieces(wires), _pieces(drawn.get(way))
-        for wire in come:
-            spare = f"{SPARE}{wire.colour or ''}"
-            if here in runs[wire.id] and wire.id not in seen and spare in seen:
-                seen[seen.index(spare)] = wire.id
-        gone = [w for w in belong if w in runs and here not in runs[w] and w not in seen]
-        strange = [w for w in seen if w in runs and w not in belong]
-        seated = [w for w in seen if w not in strange] + gone
-        # What is crimped together has no order.
-        same = sorted(seated) == sorted(belong)
-        told[way] = drawn[way] if same and belong else "+".join(seated) or None
-    return told
 
 
 def wire_on_sheet(circuit: Circuit, wire: str, *points: str) -> SheetWire:
@@ -227,16 +200,28 @@ def wire_on_sheet(circuit: Circuit, wire: str, *points: str) -> SheetWire:
     for point in points:
         if point not in circuit.node_of:
             raise NotOnSheet(f"{_placed(circuit, point)} is not a place on this sheet.")
+        if _on_part(circuit, point):
+            seat = _placed(circuit, point.removesuffix(".b") + ".a")
+            raise NotOnSheet(
+                f"{_placed(circuit, point)} is the part's own side, where no wire ends. Choose {seat}."
+            )
     if len({circuit.node_of[point] for point in points}) < len(points):
         raise NotOnSheet(f"Wire {wire} cannot begin and end at one place.")
     return found
+
+
+def _on_part(circuit: Circuit, point: str) -> bool:
+    """Whether a point is the half of a way that sits on a part."""
+    owner, _, rest = point.partition(".")
+    plug = circuit.connectors.get(owner)
+    return plug is not None and any(rest == f"{way}.b" for way in plug.part_ways)
 
 
 SPARE_WIRE = re.compile(rf"{SPARE}[A-Z/]{{0,8}}")
 """A wire that is not on the sheet: its colour in codes, or nothing where it has none to tell."""
 
 
-def _pieces(wires: str | None) -> list[str]:
+def pieces(wires: str | None) -> list[str]:
     return wires.split("+") if wires else []
 
 
