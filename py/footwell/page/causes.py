@@ -74,8 +74,8 @@ def _astray(case: Case, conclusion: Conclusion, wire: str, run: Mapping[str, str
     return CauseView(
         title=f"{say.capital(say.short_named(drawn, wire))} was joined to the wrong place",
         proof=[f"Followed to both ends: {run_told(drawn, wire, run['start'], run['end'])}."],
-        reasons=reasons or ["It had been joined by hand before this job."],
-        open_questions=unsure,
+        reasons=reasons,
+        open_questions=unsure or ([] if reasons else [NOT_ESTABLISHED]),
     )
 
 
