@@ -46,7 +46,7 @@ def splices_at(circuit: Circuit, elements: Iterable[str]) -> list[str]:
     known = {*elements}
     for wire in circuit.sheet.wires:
         if wire.id in known:
-            known |= {point.split(".")[0] for point in (wire.start, wire.end)}
+            known |= wire.owners
     return sorted(p.id for p in circuit.sheet.parts if p.kind == "splice" and p.id in known)
 
 

@@ -324,9 +324,8 @@ def _led_to(circuit: Circuit, owners: set[str]) -> set[str]:
     plugs = (circuit.connectors[name] for name in owners if name in circuit.connectors)
     found = {part for plug in plugs for part in plug.parts}
     for wire in circuit.sheet.wires:
-        ends = {point.split(".")[0] for point in (wire.start, wire.end)}
-        if wire.id in owners or ends & spliced:
-            found |= ends
+        if wire.id in owners or wire.owners & spliced:
+            found |= wire.owners
     return found
 
 

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from dataclasses import dataclass
+
 from footwell.checks import sights
 from footwell.checks.catalogue import working_setups
 from footwell.checks.outlook import outlook
@@ -31,13 +34,29 @@ def word(
     return max(chances, key=lambda w: chances[w])
 
 
-def works_alike(drawn: Circuit, found: Circuit) -> bool:
-    """Whether a circuit without a fault does in every position what the drawn one does, and blows no fuse."""
+@dataclass(frozen=True, slots=True)
+class Difference:
+    """A fuse that a circuit blows without a fault, or a load that does otherwise than in the drawn one."""
+
+    setup: SetupState
+    element: str
+    does: str = ""
+    should: str = ""
+    """What a load does and should do; "" for a fuse."""
+
+
+def differences(drawn: Circuit, found: Circuit) -> Iterator[Difference]:
+    """What a circuit without a fault does otherwise than the drawn one, position by position."""
     for engine in engines(drawn):
         for setup in (set_up(drawn, engine=engine), *working_setups(drawn, engine)):
-            if outlook(found, setup, ()).blown or any(
-                word(drawn, found, setup, load) != word(drawn, drawn, setup, load)
-                for load in drawn.sheet.loads
-            ):
-                return False
-    return True
+            for fuse in outlook(found, setup, ()).blown:
+                yield Difference(setup, fuse)
+            for load in drawn.sheet.loads:
+                does, should = (word(drawn, each, setup, load) for each in (found, drawn))
+                if does != should:
+                    yield Difference(setup, load, does, should)
+
+
+def works_alike(drawn: Circuit, found: Circuit) -> bool:
+    """Whether a circuit without a fault does in every position what the drawn one does, and blows no fuse."""
+    return next(differences(drawn, found), None) is None

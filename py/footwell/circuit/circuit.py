@@ -19,7 +19,7 @@ from footwell.parts.wire import Wire
 from footwell.sheet.models import Sheet, SheetConnector
 from footwell.sheet.points import HalfId as HalfId
 from footwell.sheet.points import bundles as bundles
-from footwell.sheet.points import number
+from footwell.sheet.points import number, pieces
 
 Arrangement = tuple[tuple[HalfId, tuple[tuple[str, str], ...]], ...]
 """For each half that differs from the sheet: (way, wires) pairs, sorted; wires joined by "+". For each wire
@@ -104,6 +104,11 @@ def arranged(
     return tuple(sorted(others.items()))
 
 
+def as_on_sheet(arrangement: Arrangement, half: HalfId) -> Arrangement:
+    """The arrangement with a half, or a wire under (its id, ENDS), where the sheet has it."""
+    return tuple((h, found) for h, found in arrangement if h != half)
+
+
 def astray(arrangement: Arrangement, wire: str, start: str, end: str) -> Arrangement:
     """The arrangement with one wire's ends as found."""
     return arranged(arrangement, (wire, ENDS), {"start": start, "end": end})
@@ -183,7 +188,7 @@ def _move(
 ) -> None:
     """Take both ends of a wire from where they sit to where they were found."""
     for seat in ends[wire]:
-        rest = [w for w in wires_in.pop(seat, "").split("+") if w not in ("", wire)]
+        rest = [w for w in pieces(wires_in.pop(seat, None)) if w != wire]
         wires_in |= {seat: "+".join(rest)} if rest else {}
     ends[wire] = [found["start"], found["end"]]
     connectors = {c.id for c in sheet.connectors}

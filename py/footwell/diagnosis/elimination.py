@@ -18,7 +18,6 @@ from footwell.diagnosis.case import Case, Taken, ends_id
 from footwell.diagnosis.choose import Choice, best_of, owners
 from footwell.diagnosis.hypotheses import overloads
 from footwell.faults.suspects import Repair
-from footwell.sheet.models import SheetWire
 
 JOINT_COST, PART_COST = 1.0, 4.0
 """Cost of making a joint or a wire anew, and of a part that has to be bought (common practice, no
@@ -92,7 +91,7 @@ def may_follow(case: Case, element: str) -> bool:
     if _kind(case, element) != "wire" or element in case.followed:
         return False
     wire = next(w for w in case.now.sheet.wires if w.id == element)
-    if ends_id(element) in case.skipped or _ends_at(wire) & case.unreachable:
+    if ends_id(element) in case.skipped or wire.owners & case.unreachable:
         return False
     return looked_at(case.now, element) is not None
 
@@ -122,14 +121,8 @@ def _plugs_at(circuit: Circuit, element: str) -> set[str]:
     """Connectors that an element is part of or plugs into, and those a wire away."""
     found = {c.id for c in circuit.sheet.connectors if element in c.parts} | {element.split(".")[0]}
     for wire in circuit.sheet.wires:
-        ends = _ends_at(wire)
-        found |= ends if element in {wire.id, *ends} else set()
+        found |= wire.owners if element in {wire.id, *wire.owners} else set()
     return found & circuit.connectors.keys()
-
-
-def _ends_at(wire: SheetWire) -> set[str]:
-    """Connectors and parts that a wire ends at."""
-    return {point.split(".")[0] for point in (wire.start, wire.end)}
 
 
 def last_look(

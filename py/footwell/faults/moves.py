@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from footwell.faults.miswiring import Wiring
+from footwell.sheet.points import pieces
 
 
 def moves(
@@ -16,13 +17,13 @@ def moves(
     way follows the move out of it, and a ring of wires is opened by its first wire waiting outside. Only
     wires that belong in no way are taken out for good.
     """
-    home = {wire: way for way, wires in drawn.items() for wire in _pieces(wires)}
+    home = {wire: way for way, wires in drawn.items() for wire in pieces(wires)}
     place: dict[str, str | None] = {}
     goal: dict[str, str | None] = {}
     for way, wires in found.items():
-        for wire, end in _together(_pieces(wires), home):
+        for wire, end in _together(pieces(wires), home):
             place[wire], goal[wire] = way, end
-    seated = {wire for wires in found.values() for wire in _pieces(wires)}
+    seated = {wire for wires in found.values() for wire in pieces(wires)}
     for wire, end in _together([w for w in home if w not in seated], home):
         place[wire], goal[wire] = None, end
     steps: list[tuple[str, str | None, str | None]] = []
@@ -41,10 +42,6 @@ def moves(
         place[free] = goal[free]
         wrong.remove(free)
     return steps
-
-
-def _pieces(wires: str | None) -> list[str]:
-    return wires.split("+") if wires else []
 
 
 def _together(wires: list[str], home: Mapping[str, str]) -> list[tuple[str, str | None]]:

@@ -26,6 +26,7 @@ from footwell.circuit.circuit import (
     Circuit,
     HalfId,
     arranged,
+    as_on_sheet,
     astray,
     build,
 )
@@ -464,14 +465,14 @@ class _State:
         wire_on_sheet(self.circuit, body.wire, body.start, body.end)
         stray = number in self.strays and not _runs_so(self.circuit.sheet, body)
         for n in range(self.inspected.get((body.wire, ENDS), 0), len(self.epochs)):
-            run = _as_drawn(self.epochs[n].arrangement, (body.wire, ENDS))
+            run = as_on_sheet(self.epochs[n].arrangement, (body.wire, ENDS))
             run = astray(run, body.wire, body.start, body.end) if stray else run
             self.epochs[n] = replace(self.epochs[n], arrangement=run)
 
     def _put_back(self, body: WirePutBack) -> None:
         wire_on_sheet(self.circuit, body.wire)
         last, run = self.epochs[-1], (body.wire, ENDS)
-        kept = _as_drawn(last.arrangement, run)
+        kept = as_on_sheet(last.arrangement, run)
         self.epochs.append(replace(last, renewed=frozenset(), arrangement=kept))
         self.inspected[run] = len(self.epochs) - 1
         self.positions_due = True
@@ -485,7 +486,7 @@ class _State:
             for way, wires in wired.items()
         }
         if known == as_drawn(self.circuit, half):
-            return _as_drawn(epoch.arrangement, half)
+            return as_on_sheet(epoch.arrangement, half)
         return arranged(epoch.arrangement, half, known)
 
     def _repaired(self, body: RepairDone) -> None:
@@ -520,11 +521,6 @@ class _State:
             frozenset(self.unreachable),
             frozenset(told.wire for _, told in followed(self.circuit, self.bodies)),
         )
-
-
-def _as_drawn(arrangement: Arrangement, half: HalfId) -> Arrangement:
-    """The arrangement with a half, or a wire under (its id, ENDS), as on the sheet."""
-    return tuple((h, ways) for h, ways in arrangement if h != half)
 
 
 def halves_to_open(circuit: Circuit) -> list[HalfId]:

@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from footwell.circuit.circuit import Circuit, HalfId
 from footwell.faults.miswiring import SPARE, as_drawn
 from footwell.job.events import Body, WireFollowed, WirePutBack, WiringCorrected
-from footwell.job.stored import NotOnSheet, pieces, wire_on_sheet
-from footwell.sheet.points import way_point
+from footwell.job.stored import NotOnSheet, wire_on_sheet
+from footwell.sheet.points import pieces, way_point
 
 
 @dataclass(frozen=True, slots=True)

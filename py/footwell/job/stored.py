@@ -37,7 +37,7 @@ from footwell.job.events import ReadingTaken
 from footwell.names import composed
 from footwell.parts.base import EARTH, Kind
 from footwell.sheet.models import SheetWire
-from footwell.sheet.points import seen_point
+from footwell.sheet.points import pieces, seen_point
 
 PROBED = (VOLTS, LAMP, OHMS)
 """Instruments held to two places; the others are held to one element or plug."""
@@ -219,10 +219,6 @@ def _on_part(circuit: Circuit, point: str) -> bool:
 
 SPARE_WIRE = re.compile(rf"{SPARE}[A-Z/]{{0,8}}")
 """A wire that is not on the sheet: its colour in codes, or nothing where it has none to tell."""
-
-
-def pieces(wires: str | None) -> list[str]:
-    return wires.split("+") if wires else []
 
 
 def _placed(circuit: Circuit, place: str) -> str:

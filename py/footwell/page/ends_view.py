@@ -4,13 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from footwell.checks.catalogue import working_setups
 from footwell.checks.check import LOOK, Check
 from footwell.checks.minutes import ENDS_MINUTES
-from footwell.checks.outlook import outlook
 from footwell.checks.safety import TEXTS, cautions
-from footwell.checks.works import engines, word
-from footwell.circuit.circuit import AS_DRAWN, ENDS, Arrangement, Circuit
+from footwell.checks.works import differences
+from footwell.circuit.circuit import AS_DRAWN, ENDS, Circuit, astray
 from footwell.circuit.places import wires_named
 from footwell.circuit.setup import set_up
 from footwell.diagnosis.case import Case
@@ -68,11 +66,12 @@ def strange_wires(
     """Wires in a half that the sheet does not have there, each with the ends of the sheet's wires at which
     its other end may sit: of its colour, or of any where no wire has it."""
     rows: list[StrangeWire] = []
+    every = runs_of(circuit)
     for way, wires in found.items():
         here = way_point(half[0], way, half[1])
         for spare in spares_in(wires):
             colour = spare[len(SPARE) :]
-            away = [r for r in runs_of(circuit) if here not in (r.point, r.far)]
+            away = [r for r in every if here not in (r.point, r.far)]
             alike = [r for r in away if _wire(circuit, r.wire).colour in (colour, None)]
             seen = f"{colour} wire" if colour else "wire"
             told = f"The strange {seen} in way {number(circuit.connectors[half[0]], way)}"
@@ -124,11 +123,11 @@ def _why(drawn: Circuit, wire: SheetWire, one: Proven | None) -> str:
 
 
 def _moves(drawn: Circuit, wire: SheetWire, run: Mapping[str, str]) -> list[str]:
-    found, right = {run["start"], run["end"]}, {wire.start, wire.end}
-    pairs = zip(sorted(found - right), sorted(right - found), strict=True)
+    found, right = (run["start"], run["end"]), (wire.start, wire.end)
+    gone, bare = [p for p in found if p not in right], [p for p in right if p not in found]
     return [
         f"Take it off {say.place_named(drawn, old)} and join it to {say.place_named(drawn, new)}."
-        for old, new in pairs
+        for old, new in zip(gone, bare, strict=True)
     ]
 
 
@@ -136,26 +135,20 @@ def _misled(case: Case, wire: SheetWire, run: Mapping[str, str]) -> str:
     """What goes wrong with the wire as it was found, all else sound."""
     drawn = case.circuit_for(AS_DRAWN)
     told = run_told(drawn, wire.id, run["start"], run["end"])
-    return f"{say.capital(told)}. {_wrong(drawn, case.circuit_for(_alone(wire, run)))}"
-
-
-def _alone(wire: SheetWire, run: Mapping[str, str]) -> Arrangement:
-    return (((wire.id, ENDS), tuple(sorted(run.items()))),)
+    alone = case.circuit_for(astray(AS_DRAWN, wire.id, run["start"], run["end"]))
+    return f"{say.capital(told)}. {_wrong(drawn, alone)}"
 
 
 def _wrong(drawn: Circuit, found: Circuit) -> str:
     """The first thing that a circuit does and the drawn one does not."""
-    for engine in engines(drawn):
-        for setup in (set_up(drawn, engine=engine), *working_setups(drawn, engine)):
-            blown = outlook(found, setup, ()).blown
-            if blown:
-                return f"So {say.short_named(drawn, blown[0])} blows without any fault."
-            for load in drawn.sheet.loads:
-                does, should = (word(drawn, c, setup, load) for c in (found, drawn))
-                if does != should:
-                    where = say.controls_words(drawn, setup)
-                    return f"So, with {where}: {say.short_named(drawn, load)} {does}; by the sheet {should}."
-    return "So it does not do what the sheet says."
+    first = next(differences(drawn, found), None)
+    if first is None:
+        return "So it does not do what the sheet says."
+    name = say.short_named(drawn, first.element)
+    if not first.does:
+        return f"So {name} blows without any fault."
+    where = say.controls_words(drawn, first.setup)
+    return f"So, with {where}: {name} {first.does}; by the sheet {first.should}."
 
 
 def _cautions(case: Case, wire: str, back: bool) -> list[Caution]:

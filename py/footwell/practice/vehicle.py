@@ -12,14 +12,14 @@ from footwell.checks import sights
 from footwell.checks.check import Check
 from footwell.checks.outlook import outlook, outlooks
 from footwell.checks.predict import Reading, foretold, seen_as
-from footwell.circuit.circuit import AS_DRAWN, ENDS, Arrangement, Circuit, HalfId
+from footwell.circuit.circuit import AS_DRAWN, ENDS, Arrangement, Circuit, HalfId, as_on_sheet
 from footwell.circuit.fault import Fault
 from footwell.circuit.setup import SetupState
 from footwell.diagnosis.case import CircuitFor
 from footwell.electrics.turns import Doubt, S
-from footwell.faults.miswiring import SPARE, Wiring, as_drawn
+from footwell.faults.miswiring import SPARE, as_drawn
 from footwell.sheet.models import SheetWire
-from footwell.sheet.points import way_point
+from footwell.sheet.points import pieces, way_point
 
 
 @dataclass(frozen=True)
@@ -93,10 +93,11 @@ class Vehicle:
         drawn = as_drawn(self.circuit_for(AS_DRAWN), half)
         seated = drawn if wired is None else dict.fromkeys(drawn) | dict(wired)
         for wire in self._astray:
-            name = wire.id if _holds(drawn, wire.id) else f"{SPARE}{wire.colour or ''}"
+            own = any(wire.id in pieces(held) for held in drawn.values())
+            name = wire.id if own else f"{SPARE}{wire.colour or ''}"
             for way, held in seated.items():
                 here = way_point(half[0], way, half[1]) in (wire.start, wire.end)
-                rest = [w for w in (held or "").split("+") if w not in ("", wire.id)]
+                rest = [w for w in pieces(held) if w != wire.id]
                 seated[way] = "+".join([*rest, name] if here else rest) or None
         return seated
 
@@ -115,14 +116,9 @@ class Vehicle:
 
     def put_right(self, half: HalfId) -> Vehicle:
         """The vehicle with the wires of a half, or a wire under (its id, ENDS), where the sheet has them."""
-        kept = tuple((h, ways) for h, ways in self.arrangement if h != half)
-        return replace(self, arrangement=kept)
+        return replace(self, arrangement=as_on_sheet(self.arrangement, half))
 
     def mended(self, element: str) -> Vehicle:
         kept = tuple(f for f in self.faults if f.element != element)
         limits = {key: z for key, z in self.limits.items() if key[0] != element}
         return replace(self, faults=kept, blown=self.blown - {element}, limits=limits)
-
-
-def _holds(drawn: Wiring, wire: str) -> bool:
-    return any(wire in (held or "").split("+") for held in drawn.values())

@@ -160,6 +160,11 @@ class SheetWire(SheetModel):
     assumed: Annotated[list[Literal["mm2"]], Field(max_length=1)] = []
     """Fields that are written but were not seen on the vehicle."""
 
+    @property
+    def owners(self) -> frozenset[str]:
+        """Connectors and parts that it ends at."""
+        return frozenset(point.split(".")[0] for point in (self.start, self.end))
+
 
 class SheetSeen(SheetModel):
     """What a load does in a position. Controls that are not named may stand anywhere."""

@@ -57,6 +57,15 @@ def terminal_point(part: str, terminal: str) -> str:
     return f"{part}.{terminal}"
 
 
+def pieces(wires: str | None) -> list[str]:
+    """The wires of a way one by one; none of an empty way.
+
+    >>> pieces("W3+W4"), pieces(None)
+    (['W3', 'W4'], [])
+    """
+    return wires.split("+") if wires else []
+
+
 def bundles(sheet: Sheet, half: HalfId) -> dict[str, str]:
     """Way to the wires that the sheet puts into it, joined by "+", for one half of a connector."""
     prefix, suffix = half[0] + ".", "." + half[1]

@@ -1,11 +1,8 @@
 /** One check: what we want to know, what to do, what to expect, and what each answer means. */
 
 import type { Check, JobView } from "../../app/types";
-import { Bar } from "../../app/ui/Bar";
-import { JobHead, Trouble } from "../../app/ui/JobHead";
 import { Key } from "../../app/ui/Key";
-import { Plumb } from "../../app/ui/Plumb";
-import { Screen } from "../../app/ui/Screen";
+import { StepScreen } from "../../app/ui/StepScreen";
 import { WhyKey } from "../why/WhyKey";
 import { CheckKeys } from "./CheckKeys";
 import { Expected } from "./Expected";
@@ -15,15 +12,7 @@ import { words } from "./words";
 
 export function CheckScreen({ check, view }: { check: Check; view: JobView }) {
   return (
-    <Screen
-      name={check.do}
-      quietName
-      above={<JobHead />}
-      beside={<Plumb view={view} />}
-      bar={<Bar />}
-      keys={<CheckKeys check={check} />}
-    >
-      <Trouble />
+    <StepScreen name={check.do} quietName view={view} keys={<CheckKeys check={check} />}>
       <p class="goal">{check.goal}</p>
       <p class="do">{check.do}</p>
       {check.condition && <p class="condition">{check.condition}</p>}
@@ -38,7 +27,7 @@ export function CheckScreen({ check, view }: { check: Check; view: JobView }) {
       <Along
         checks={view.step.kind === "check" && view.step.check.id === check.id ? view.along : []}
       />
-    </Screen>
+    </StepScreen>
   );
 }
 

@@ -1,9 +1,10 @@
 /** What turned up inside a wire or an unknown stretch: the sheet takes it in, earlier readings stay. */
 
 import { useState } from "preact/hooks";
-import { recordChange, view } from "../../app/job";
+import { recordChange } from "../../app/job";
 import type { PlaceFound } from "../../app/types";
 import { CommitKey, Key } from "../../app/ui/Key";
+import { PlaceChoice } from "./PlaceChoice";
 import { earthPoints, passable, stretchBehind, type Wire } from "./sheet";
 import { words } from "./words";
 
@@ -93,7 +94,6 @@ interface BranchEndProps {
 /** Where a branch ends: a load's at an earth point, its own or one that is there; another anywhere. */
 function BranchEnd({ branch, onEnd, onBack }: BranchEndProps) {
   const [place, setPlace] = useState("");
-  const places = view.value?.diagram.places ?? [];
   const plain = branch === "branch";
   return (
     <fieldset class="toggles">
@@ -109,17 +109,12 @@ function BranchEnd({ branch, onEnd, onBack }: BranchEndProps) {
       </div>
       {plain && (
         <>
-          <label class="field">
-            {words.endsAt}
-            <select value={place} onChange={(event) => setPlace(event.currentTarget.value)}>
-              <option value="">{words.noPlace}</option>
-              {places.map(({ id, name }) => (
-                <option key={id} value={id}>
-                  {name}
-                </option>
-              ))}
-            </select>
-          </label>
+          <PlaceChoice
+            question={words.endsAt}
+            none={words.noPlace}
+            place={place}
+            onChoose={setPlace}
+          />
           <CommitKey off={!place} onPress={() => onEnd(place)}>
             {words.endsThere}
           </CommitKey>

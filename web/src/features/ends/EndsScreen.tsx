@@ -2,26 +2,19 @@
 
 import { useState } from "preact/hooks";
 import { record } from "../../app/job";
-import { show } from "../../app/route";
 import type { EndsStep, JobView } from "../../app/types";
-import { Bar } from "../../app/ui/Bar";
-import { JobHead, Trouble } from "../../app/ui/JobHead";
 import { CommitKey, Key } from "../../app/ui/Key";
-import { Plumb } from "../../app/ui/Plumb";
-import { Screen } from "../../app/ui/Screen";
-import { words as checkWords } from "../check/words";
-import { Undo } from "../history/Undo";
+import { StepScreen } from "../../app/ui/StepScreen";
+import { OtherWays } from "../others/OtherWays";
 import { Otherwise } from "./Otherwise";
 import { words } from "./words";
 
 export function EndsScreen({ step, view }: { step: EndsStep; view: JobView }) {
   const [odd, setOdd] = useState(false);
   return (
-    <Screen
+    <StepScreen
       name={step.goal}
-      above={<JobHead />}
-      beside={<Plumb view={view} />}
-      bar={<Bar />}
+      view={view}
       keys={
         odd ? (
           <Key onPress={() => setOdd(false)}>{words.back}</Key>
@@ -30,7 +23,6 @@ export function EndsScreen({ step, view }: { step: EndsStep; view: JobView }) {
         )
       }
     >
-      <Trouble />
       <p class="why">{step.why}</p>
       {odd ? (
         <Otherwise step={step} />
@@ -49,7 +41,7 @@ export function EndsScreen({ step, view }: { step: EndsStep; view: JobView }) {
           </ul>
         </>
       )}
-    </Screen>
+    </StepScreen>
   );
 }
 
@@ -67,18 +59,10 @@ function Keys({ step, onOdd }: { step: EndsStep; onOdd: () => void }) {
         body: { check: `ends of ${wire}`, reason: "other", asked: step.goal },
       },
     ]);
-  const small = (
-    <div class="key-row">
-      <Key look="small" onPress={() => show("others")}>
-        {checkWords.another}
-      </Key>
-      <Undo />
-    </div>
-  );
   if (step.put_back)
     return (
       <>
-        {small}
+        <OtherWays />
         <CommitKey look="main" onPress={() => record([{ kind: "wire put back", body: { wire } }])}>
           {words.done}
         </CommitKey>
@@ -86,7 +70,7 @@ function Keys({ step, onOdd }: { step: EndsStep; onOdd: () => void }) {
     );
   return (
     <>
-      {small}
+      <OtherWays />
       <div class="answers">
         <CommitKey look="answer" onPress={asDrawn}>
           {words.asDrawn}

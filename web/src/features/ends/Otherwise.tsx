@@ -1,9 +1,10 @@
 /** An end that is not as the sheet has it: which wire ends elsewhere, or which one more ends there. */
 
 import { useState } from "preact/hooks";
-import { recordChange, view } from "../../app/job";
+import { recordChange } from "../../app/job";
 import type { EndsStep, EndView, RunView, WireFollowed } from "../../app/types";
 import { CommitKey } from "../../app/ui/Key";
+import { PlaceChoice } from "../circuit/PlaceChoice";
 import { FarEnd, runTo } from "./FarEnd";
 import { words } from "./words";
 
@@ -49,34 +50,19 @@ export function Otherwise({ step }: { step: EndsStep }) {
           <p class="soft">{words.notListed}</p>
         </>
       )}
-      {odd?.gone && <PlaceAsked at={odd.at.point} place={place} onChoose={setPlace} />}
+      {odd?.gone && (
+        <PlaceChoice
+          question={words.whereTo}
+          none={words.choose}
+          place={place}
+          onChoose={setPlace}
+          but={odd.at.point}
+        />
+      )}
       <CommitKey look="main" off={!found} onPress={keep}>
         {words.keep}
       </CommitKey>
     </div>
-  );
-}
-
-interface PlaceProps {
-  at: string;
-  place: string;
-  onChoose: (place: string) => void;
-}
-
-function PlaceAsked({ at, place, onChoose }: PlaceProps) {
-  const places = (view.value?.diagram.places ?? []).filter(({ id }) => id !== at);
-  return (
-    <label class="field">
-      {words.whereTo}
-      <select value={place} onChange={(event) => onChoose(event.currentTarget.value)}>
-        <option value="">{words.choose}</option>
-        {places.map(({ id, name }) => (
-          <option key={id} value={id}>
-            {name}
-          </option>
-        ))}
-      </select>
-    </label>
   );
 }
 

@@ -3,11 +3,8 @@
 import { practising } from "../../app/facts";
 import { show } from "../../app/route";
 import type { FinishedStep, JobView } from "../../app/types";
-import { Bar } from "../../app/ui/Bar";
-import { JobHead, Trouble } from "../../app/ui/JobHead";
 import { Key } from "../../app/ui/Key";
-import { Plumb } from "../../app/ui/Plumb";
-import { Screen } from "../../app/ui/Screen";
+import { StepScreen } from "../../app/ui/StepScreen";
 import { Cause } from "../cause/Cause";
 import { Undo } from "../history/Undo";
 import { words as practiceWords } from "../practice/words";
@@ -15,11 +12,9 @@ import { words } from "./words";
 
 export function Finished({ step, view }: { step: FinishedStep; view: JobView }) {
   return (
-    <Screen
+    <StepScreen
       name={step.title}
-      above={<JobHead />}
-      beside={<Plumb view={view} />}
-      bar={<Bar />}
+      view={view}
       keys={
         <div class="key-row">
           <Undo />
@@ -35,7 +30,6 @@ export function Finished({ step, view }: { step: FinishedStep; view: JobView }) 
         </div>
       }
     >
-      <Trouble />
       <ul class="plain">
         {step.lines.map((line) => (
           <li key={line}>{line}</li>
@@ -44,6 +38,6 @@ export function Finished({ step, view }: { step: FinishedStep; view: JobView }) 
       {view.causes.map((cause) => (
         <Cause key={cause.title} cause={cause} />
       ))}
-    </Screen>
+    </StepScreen>
   );
 }

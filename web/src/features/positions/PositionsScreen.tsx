@@ -5,11 +5,8 @@ import { practising } from "../../app/facts";
 import { jobId, record } from "../../app/job";
 import { show } from "../../app/route";
 import type { JobView, PositionsStep } from "../../app/types";
-import { Bar } from "../../app/ui/Bar";
-import { JobHead, Trouble } from "../../app/ui/JobHead";
 import { CommitKey } from "../../app/ui/Key";
-import { Plumb } from "../../app/ui/Plumb";
-import { Screen } from "../../app/ui/Screen";
+import { StepScreen } from "../../app/ui/StepScreen";
 import { Undo } from "../history/Undo";
 import { tryPositions } from "../practice/answers";
 import { words as practiceWords } from "../practice/words";
@@ -35,11 +32,9 @@ export function PositionsScreen({ step, view }: { step: PositionsStep; view: Job
   };
   const tryAll = async () => keep(await tryPositions(step.ask));
   return (
-    <Screen
+    <StepScreen
       name={step.goal}
-      above={<JobHead />}
-      beside={<Plumb view={view} />}
-      bar={<Bar />}
+      view={view}
       keys={
         <div class="key-row">
           <Undo />
@@ -55,7 +50,6 @@ export function PositionsScreen({ step, view }: { step: PositionsStep; view: Job
         </div>
       }
     >
-      <Trouble />
       {step.why && <p class="why">{step.why}</p>}
       {!practising.value && (
         <PositionRows
@@ -65,6 +59,6 @@ export function PositionsScreen({ step, view }: { step: PositionsStep; view: Job
           onTell={told.set}
         />
       )}
-    </Screen>
+    </StepScreen>
   );
 }

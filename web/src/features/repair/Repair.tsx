@@ -2,11 +2,8 @@
 
 import { record } from "../../app/job";
 import type { JobView, RepairDone, RepairStep } from "../../app/types";
-import { Bar } from "../../app/ui/Bar";
-import { JobHead, Trouble } from "../../app/ui/JobHead";
 import { CommitKey } from "../../app/ui/Key";
-import { Plumb } from "../../app/ui/Plumb";
-import { Screen } from "../../app/ui/Screen";
+import { StepScreen } from "../../app/ui/StepScreen";
 import { Cause } from "../cause/Cause";
 import { Undo } from "../history/Undo";
 import { words } from "./words";
@@ -17,11 +14,9 @@ export function Repair({ step, view }: { step: RepairStep; view: JobView }) {
       { kind: "repair done", body: { element: step.element, mode: step.mode, what, note: "" } },
     ]);
   return (
-    <Screen
+    <StepScreen
       name={step.title}
-      above={<JobHead />}
-      beside={<Plumb view={view} />}
-      bar={<Bar />}
+      view={view}
       keys={
         <>
           <div class="key-row">
@@ -37,7 +32,6 @@ export function Repair({ step, view }: { step: RepairStep; view: JobView }) {
         </>
       }
     >
-      <Trouble />
       <p class="why">{step.why}</p>
       <ol class="steps">
         {step.do.map((line) => (
@@ -48,6 +42,6 @@ export function Repair({ step, view }: { step: RepairStep; view: JobView }) {
       {view.causes.map((cause) => (
         <Cause key={cause.title} cause={cause} />
       ))}
-    </Screen>
+    </StepScreen>
   );
 }

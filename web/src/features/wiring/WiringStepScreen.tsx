@@ -2,13 +2,9 @@
 
 import { show } from "../../app/route";
 import type { JobView, WiringStep } from "../../app/types";
-import { Bar } from "../../app/ui/Bar";
-import { JobHead, Trouble } from "../../app/ui/JobHead";
 import { Key } from "../../app/ui/Key";
-import { Plumb } from "../../app/ui/Plumb";
-import { Screen } from "../../app/ui/Screen";
-import { words as checkWords } from "../check/words";
-import { Undo } from "../history/Undo";
+import { StepScreen } from "../../app/ui/StepScreen";
+import { OtherWays } from "../others/OtherWays";
 import { keyOf } from "./state";
 import { words } from "./words";
 
@@ -18,20 +14,13 @@ export function WiringStepScreen({ step, view }: { step: WiringStep; view: JobVi
   );
   const name = connector ? connector.name : step.connector;
   return (
-    <Screen
+    <StepScreen
       name={words.look(name)}
       quietName
-      above={<JobHead />}
-      beside={<Plumb view={view} />}
-      bar={<Bar />}
+      view={view}
       keys={
         <>
-          <div class="key-row">
-            <Key look="small" onPress={() => show("others")}>
-              {checkWords.another}
-            </Key>
-            <Undo />
-          </div>
+          <OtherWays />
           <Key
             look="main"
             onPress={() => show("wiring", keyOf({ id: step.connector, half: step.half }))}
@@ -41,7 +30,6 @@ export function WiringStepScreen({ step, view }: { step: WiringStep; view: JobVi
         </>
       }
     >
-      <Trouble />
       <p class="goal">{step.goal}</p>
       <p class="do">{step.why}</p>
       <ul class="outcomes">
@@ -51,6 +39,6 @@ export function WiringStepScreen({ step, view }: { step: WiringStep; view: JobVi
           </li>
         ))}
       </ul>
-    </Screen>
+    </StepScreen>
   );
 }

@@ -1,0 +1,32 @@
+/** One place of the circuit, chosen by its name. */
+
+import { view } from "../../app/job";
+
+interface PlaceChoiceProps {
+  question: string;
+  /** What stands there until a place is chosen. */
+  none: string;
+  place: string;
+  onChoose: (place: string) => void;
+  /** A place that is no answer. */
+  but?: string;
+}
+
+export function PlaceChoice({ question, none, place, onChoose, but }: PlaceChoiceProps) {
+  const places = view.value?.diagram.places ?? [];
+  return (
+    <label class="field">
+      {question}
+      <select value={place} onChange={(event) => onChoose(event.currentTarget.value)}>
+        <option value="">{none}</option>
+        {places
+          .filter(({ id }) => id !== but)
+          .map(({ id, name }) => (
+            <option key={id} value={id}>
+              {name}
+            </option>
+          ))}
+      </select>
+    </label>
+  );
+}
