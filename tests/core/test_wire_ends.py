@@ -392,3 +392,10 @@ def test_wherever_a_wire_runs_every_check_of_the_sheet_is_foretold(sheet: str) -
         found = circuit_for(astray(AS_DRAWN, wire.id, kept, away))
         assert found.elements.keys() >= drawn.elements.keys()
         assert all(foretold(found, check, ()) for check in chance.sample(checks, 15))
+
+
+def test_both_ends_that_are_elsewhere_are_taken_back_each_to_its_own() -> None:
+    job = followed(Job().tools("meter").dead(), "W5", "X2.5.a", "E1.1")
+    first, second = job.look()["step"]["do"]
+    assert "off empty way 5 of switch plug X2" in first and "to way 4 (GN/RD) of switch" in first
+    assert "off terminal 1 of earth point E1" in second and "to way 3 (GN/RD) of plug X1" in second

@@ -12,7 +12,7 @@ from footwell.circuit.places import element_named, named, places, terminal_named
 from footwell.circuit.setup import SetupState
 from footwell.faults.suspects import Repair
 from footwell.sheet.models import SheetConnector, SheetControl
-from footwell.sheet.points import seen_point
+from footwell.sheet.points import number, seen_point
 
 LIKELIHOOD = (
     (0.20, "hardly likely (1–20 %)"),
@@ -153,8 +153,15 @@ def place_named(circuit: Circuit, place: str) -> str:
         return circuit.connectors[place].name
     if place in circuit.node_of:
         owner, _, terminal = place.partition(".")
+        if owner in circuit.connectors:
+            return _empty_way(circuit.connectors[owner], *terminal.split("."))
         return terminal_named(circuit, owner, terminal) if owner in circuit.values else place
     return place
+
+
+def _empty_way(connector: SheetConnector, way: str, half: str) -> str:
+    """A way in which the sheet has nothing, in words."""
+    return f"empty way {number(connector, way)} of {connector.name}, {side_named(connector, half)}"
 
 
 def two_places(circuit: Circuit, one: str, other: str) -> str:
