@@ -14,16 +14,16 @@ import random
 import sys
 import time
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import replace
-from multiprocessing import Pool
+from dataclasses import asdict, replace
 from pathlib import Path
+from typing import Any
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
 sys.path.insert(0, str(Path(__file__).parents[1] / "bench"))
 
 from core.loop_rig import ALL_TOOLS, Trial, read, single_trials
 from core.sample_circuits import FOLDER, sample
-from kept import Kept
+from kept import Kept, worked
 from sheet_jobs import HEAD, ORDERS, Outcome, Real, done, row, shows, worst
 from table import print_table
 from wrong_sheets import CHANGES, REST, SPLICE, WIRE_END, differing, joined_elsewhere
@@ -216,8 +216,8 @@ def main() -> None:
         if not rows or (asked.rows and not name.startswith(tuple(asked.rows))):
             continue
         began = time.monotonic()
-        found, worked = outcomes(name, rows, tools, kept, asked)
-        spent = (time.monotonic() - began) / max(worked, 1)
+        found, count = outcomes(name, rows, tools, kept, asked)
+        spent = (time.monotonic() - began) / max(count, 1)
         bound = next((b for start, b in BOUNDS.items() if name.startswith(start)), "")
         table.append([*row(name, found), f"{spent:.1f}", bound])
         print_table(name, [*HEAD, "s a job", "floor, goal"], table[-1:])
@@ -235,25 +235,18 @@ def outcomes(
     """How the jobs of a row ended, in its order, and how many were worked now and not kept from before. Those
     that time does not allow are missing, from all sheets alike."""
     seed = asked.seeds[0]
-    found = {n: kept.of(name, trial, seed) for n, (trial, _) in enumerate(rows)}
-    missing = [n for n, outcome in found.items() if outcome is None]
-    random.Random(name).shuffle(missing)
-    jobs = [(n, rows[n], tools, seed, name) for n in missing]
-    end = time.monotonic() + 60 * asked.minutes
-    worked = 0
-    with Pool(asked.processes) as pool:
-        for n, outcome in pool.imap_unordered(_worked, jobs):
-            found[n] = outcome
-            worked += 1
-            kept.keep(name, seed, outcome)
-            if time.monotonic() > end:
-                break
-    return [outcome for n in range(len(rows)) if (outcome := found[n])], worked
+    jobs = {f"{name.strip()} | {one[0]} | {seed}": (one, tools, seed, name) for one in rows}
+    found, count = worked(jobs, _worked, kept, asked.processes, asked.minutes)
+    return [Outcome(trial=jobs[key][0][0], **told) for key, told in found.items()], count
 
 
-def _worked(job: tuple[int, Drawn, tuple[str, ...], int, str]) -> tuple[int, Outcome]:
-    n, (trial, real), tools, seed, name = job
-    return n, done(trial, tools, seed, real, name == SHARP, KINDS.get(name, ""))
+Job = tuple[Drawn, tuple[str, ...], int, str]
+
+
+def _worked(asked: tuple[str, Job]) -> tuple[str, dict[str, Any]]:
+    key, ((trial, real), tools, seed, name) = asked
+    outcome = done(trial, tools, seed, real, name == SHARP, KINDS.get(name, ""))
+    return key, {k: v for k, v in asdict(outcome).items() if k != "trial"}
 
 
 def arguments() -> argparse.Namespace:
