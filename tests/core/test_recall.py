@@ -8,13 +8,16 @@ from functools import cache
 import pytest
 
 from core.loop_rig import ALL_TOOLS, read
+from core.sample_circuits import sample
 from footwell.checks.memory import spare
+from footwell.circuit.circuit import AS_DRAWN, arranged
 from footwell.circuit.fault import Fault
 from footwell.diagnosis import recall
 from footwell.diagnosis.belief import Belief, believe
 from footwell.diagnosis.case import Case, Hypothesis
 from footwell.diagnosis.course import Track
 from footwell.diagnosis.likelihood import Piece
+from footwell.faults.miswiring import slips
 from footwell.job.events import Event
 from footwell.job.replay import circuits_of, replay
 from footwell.practice.electrician import begin, work
@@ -41,9 +44,9 @@ def case_of(events: Sequence[Event]) -> Case:
 
 def afresh(case: Case) -> Belief:
     """The belief of somebody who has not looked before."""
-    kept = case.now.cache.pop("recall", None)
+    kept = case.drawn.cache.pop("recall", None)
     found = believe(case)
-    case.now.cache["recall"] = kept
+    case.drawn.cache["recall"] = kept
     return found
 
 
@@ -78,7 +81,7 @@ def sets_kept(case: Case) -> int:
     names = ("expected", "outlook", "outside")
     return sum(
         isinstance(key, tuple) and key[0] in names and len(key) == 3 and len(key[2]) > 1
-        for key in case.now.cache
+        for key in case.drawn.cache
     )
 
 
@@ -87,13 +90,13 @@ def test_predictions_of_sets_of_faults_are_kept_up_to_a_number_and_the_newest_st
 ) -> None:
     """Twin: without the limit they grow beyond it."""
     case = case_of(worked("minibus-saloon-fan"))
-    case.now.cache.clear()
+    case.drawn.cache.clear()
     monkeypatch.setattr(recall, "spare", lambda _: None)
     believe(case)
-    grown, newest = sets_kept(case), [*case.now.cache][-1]
+    grown, newest = sets_kept(case), [*case.drawn.cache][-1]
     assert grown > 1_000
     spare(case.now, 1_000)
-    assert sets_kept(case) == 1_000 and newest in case.now.cache
+    assert sets_kept(case) == 1_000 and newest in case.drawn.cache
 
 
 @pytest.mark.parametrize("name", JOBS)
@@ -128,7 +131,7 @@ def test_single_suspects_weigh_only_what_is_new(monkeypatch: pytest.MonkeyPatch)
         return plain(case, h, piece, track)
 
     monkeypatch.setattr(recall, "log_chance", noted)
-    after.now.cache.pop("recall", None)
+    after.drawn.cache.pop("recall", None)
     believe(before)
     assert {*asked} == {*before.evidence}
     asked.clear()
@@ -136,9 +139,32 @@ def test_single_suspects_weigh_only_what_is_new(monkeypatch: pytest.MonkeyPatch)
     assert {*asked} == {*after.evidence} - {*before.evidence}
 
 
+def test_plug_put_right_leaves_nothing_to_be_weighed_anew(monkeypatch: pytest.MonkeyPatch) -> None:
+    sheet = read("hatchback-headlamps")
+    slip = slips(sample("hatchback-headlamps"), ("X3", "a"))[0]
+    wired = arranged(AS_DRAWN, slip.half, dict(slip.wiring))
+    vehicle = Vehicle(circuits_of(sheet), (), wired)
+    run = begin(sheet.sheet, vehicle, ALL_TOOLS, rewired=["X3"])
+    work(run, vehicle)
+    right = next(n for n, e in enumerate(run.events) if e.kind == "wiring corrected")
+    before, after = case_of(run.events[:right]), case_of(run.events[: right + 1])
+    assert before.epochs[-1].arrangement and not after.epochs[-1].arrangement
+    plain, asked = recall.log_chance, []
+
+    def noted(case: Case, h: Hypothesis, piece: Piece, track: Track) -> float:
+        asked.append(h)
+        return plain(case, h, piece, track)
+
+    believe(before)
+    monkeypatch.setattr(recall, "log_chance", noted)
+    kept = believe(after)
+    assert not [h for h in asked if len(h.faults) == 1]
+    assert kept == afresh(after)
+
+
 def test_look_that_fails_keeps_nothing(monkeypatch: pytest.MonkeyPatch) -> None:
     case = case_of(worked("van-rear-screen"))
-    case.now.cache.pop("recall", None)
+    case.drawn.cache.pop("recall", None)
     plain, left = recall.log_chance, [40]
 
     def failing(case: Case, h: Hypothesis, piece: Piece, track: Track) -> float:

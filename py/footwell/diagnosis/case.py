@@ -107,6 +107,11 @@ class Case:
         """The circuit as it is known to stand now."""
         return self.circuit_for(self.epochs[-1].arrangement)
 
+    @property
+    def drawn(self) -> Circuit:
+        """The circuit as its sheet has it, with every wire in its place."""
+        return self.circuit_for(AS_DRAWN)
+
     def circuit(self, epoch: int, slip: Slip | None) -> Circuit:
         """The circuit in an epoch, under a suspected slip."""
         arrangement = self.epochs[epoch].arrangement

@@ -164,7 +164,7 @@ def _sight_log(case: Case, circuit: Circuit, piece: Piece, seen: Outlook) -> flo
     """Log chance of what several loads were seen to do in one set-up."""
     first = piece.items[0]
     assert isinstance(first, Sighting)
-    usual = outlook(case.now, first.setup, ()).activity
+    usual = outlook(case.drawn, first.setup, ()).activity
     now, total = seen.activity, 0.0
     for item in piece.items:
         assert isinstance(item, Sighting)

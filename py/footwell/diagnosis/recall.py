@@ -1,7 +1,7 @@
 """What suspects have said of a job's evidence, kept between two looks so that only what is new is weighed.
 
 Weighing depends on nothing but the case, so what is kept changes no figure. It is kept with the circuit as
-it stands now, for one job at a time, and thrown away where the job does not go on from there: something was
+drawn, for one job at a time, and thrown away where the job does not go on from there: something was
 withdrawn, a connector looked into later turns out to have been wired otherwise all along, another job begins.
 """
 
@@ -95,10 +95,10 @@ def recalled(case: Case) -> Iterator[Recall]:
     """What is kept of the job so far, to be moved on to the case. A look that ends in an error keeps nothing:
     it may have stopped half way."""
     every = pieces(case.evidence)
-    kept = case.now.cache.pop("recall", None)
+    kept = case.drawn.cache.pop("recall", None)
     if not isinstance(kept, Recall) or not kept.leads_to(case.epochs, every):
         kept = Recall((), [])
     found = Recall(case.epochs, every, kept.start, kept.singles, {}, kept.now)
     yield found
-    case.now.cache["recall"] = found
+    case.drawn.cache["recall"] = found
     spare(case.now)

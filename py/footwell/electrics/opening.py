@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from math import inf, log, sqrt
+from typing import Any
 
-from footwell.circuit.circuit import Circuit, Element
+from footwell.circuit.circuit import Element
 from footwell.electrics.operating_point import CHECK_SECONDS, OperatingPoint, opening_seconds
-from footwell.parts.base import Seconds, Tipping
+from footwell.parts.base import Context, Kind, Seconds, Tipping
 
 WIDEST = 800.0
 """Longest over shortest time where no longest is promised: that of a blade fuse at 135 %, the least
@@ -18,33 +19,33 @@ SIGMAS_WITHIN = 4.0
 the middle (assumption)."""
 
 
-def opening(circuit: Circuit, element: Element, branch: str) -> Tipping:
+def opening(kind: Kind, values: Any, context: Context, branch: str) -> Tipping:
     """A fuse that may open within a check by the current of a branch."""
-    context, opens = circuit.context, element.kind.opens
+    opens = kind.opens
     assert opens is not None
 
     def score(amps: float) -> float:
-        seconds = opens(element.values, amps, context)
+        seconds = opens(values, amps, context)
         if seconds is None:
             return -inf
         middle, sigma = _log_time(seconds)
         return (log(CHECK_SECONDS) - middle) / sigma
 
-    return _tipping(element, branch, score)
+    return _tipping(kind, branch, score)
 
 
 def opening_before(point: OperatingPoint, element: Element, branch: str, rival: Element) -> Tipping:
     """A fuse that may open before another one that did: the later one never opens."""
     seconds = [opening_seconds(point, each) for each in (element, rival)]
     if seconds[0] is None or seconds[1] is None:
-        return _tipping(element, branch, lambda _: -inf)
+        return _tipping(element.kind, branch, lambda _: -inf)
     (own, sigma), (other, others) = _log_time(seconds[0]), _log_time(seconds[1])
     lead = (other - own) / sqrt(sigma**2 + others**2)
-    return _tipping(element, branch, lambda _: lead)
+    return _tipping(element.kind, branch, lambda _: lead)
 
 
-def _tipping(element: Element, branch: str, score: Callable[[float], float]) -> Tipping:
-    gone = element.kind.opened
+def _tipping(kind: Kind, branch: str, score: Callable[[float], float]) -> Tipping:
+    gone = kind.opened
     return Tipping(gone, branch, "A", score, "limit", f"has {gone}", "holds")
 
 

@@ -122,7 +122,7 @@ def _tippings(visit: _Visit, element: Element) -> tuple[Tipping, ...]:
     felt = visit.point.felt(element.id)
     branch = max(felt.flows, key=felt.amps, default="")
     if visit.opened in ("", element.id):
-        return (*found, opening(circuit, element, branch))
+        return (*found, opening(element.kind, element.values, circuit.context, branch))
     rival = circuit.elements[visit.opened]
     return (*found, opening_before(visit.point, element, branch, rival))
 

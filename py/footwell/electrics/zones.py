@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import lru_cache
 from itertools import chain
 from math import inf, sqrt
+from typing import Any
 
 from footwell.circuit.circuit import Circuit, Element
 from footwell.electrics.normal import score_of
 from footwell.electrics.opening import opening
 from footwell.electrics.operating_point import OperatingPoint, acting
 from footwell.electrics.turns import LEAST
-from footwell.parts.base import Tipping
+from footwell.parts.base import Context, Kind, State, Tipping
 
 NEAR = -score_of(LEAST)
 ANYHOW = 0.25
@@ -40,18 +42,20 @@ def _zones(circuit: Circuit) -> dict[str, dict[str, Zone]]:
     if "zones" not in circuit.cache:
         circuit.cache["zones"] = found = {}
         for element in {e.id: e for e in chain(*acting(circuit))}.values():
-            states = element.kind.states(element.values)
-            rows = {state: _zone(circuit, element, state) for state in states}
+            kind, values = element.kind, element.values
+            rows = {s: _zone(kind, values, s, circuit.context) for s in kind.states(values)}
             if any(rows.values()):
                 found[element.id] = {state: zone for state, zone in rows.items() if zone}
     return circuit.cache["zones"]  # type: ignore[no-any-return]
 
 
-def _zone(circuit: Circuit, element: Element, state: str) -> Zone:
-    found = [(t, *_doubtful(t)) for t in tips(circuit, element, state)]
-    if element.kind.opens is not None and state != element.kind.opened:
-        for branch in circuit.branches(element, state):
-            tipping = opening(circuit, element, branch.name)
+@lru_cache(maxsize=4096)
+def _zone(kind: Kind, values: Any, state: State, context: Context) -> Zone:
+    """Kept for all circuits: every order of a plug's wires is a circuit of its own, with the same parts."""
+    found = [(t, *_doubtful(t)) for t in kind.tips(values, state, context)]
+    if kind.opens is not None and state != kind.opened:
+        for branch in kind.branches(values, state, context):
+            tipping = opening(kind, values, context, branch.name)
             # A fuse that surely opens may still be beaten by another one.
             found.append((tipping, _doubtful(tipping)[0], inf))
     return found

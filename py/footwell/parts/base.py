@@ -153,9 +153,10 @@ Objection = tuple[str, str, str]
 """Name of a value, what is wrong with it, and what to do."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Kind:
-    """A kind of part. `branches(values, state, context)` is the healthy part; `broken` changes it.
+    """A kind of part. `branches(values, state, context)` is the healthy part; `broken` changes it. Values of
+    a kind that moves or opens by itself are hashable: what follows from them is kept.
 
     `broken(mode, size, branches, values, state, context)` returns the branches under a fault, or None
     to let the generic modes act. They lie between terminals that the sound part joins in some state, if
