@@ -32,6 +32,7 @@ from footwell.diagnosis.elimination import (
     plug_due,
     repairs_left,
     wire_at_last,
+    wired_lately,
 )
 from footwell.diagnosis.hypotheses import overloads
 from footwell.diagnosis.overloads import cause_check
@@ -42,6 +43,10 @@ from footwell.faults.suspects import Repair
 INSPECT_FROM = 0.2
 """Share of wiring slips from which a connector is looked at before anything is measured: readings at
 a plug that may be wired wrongly mislead, and looking needs no tool."""
+
+SEVERAL_FROM = 0.5
+"""Share of two faults and more from which a plug that somebody wired lately is looked into: one of them and
+wires in its wrong ways are likelier, and no suspect holds both."""
 
 ELIMINATED_FROM = 0.98
 """Share from which a fault that cannot be shown at its place is mended though some check would still tell."""
@@ -71,8 +76,8 @@ class Next:
     purpose: str = ""
     """Of a check: "narrow", "confirm", "cause", "look" or "bare joint" before a trial or, where its number
     fits nothing, "again"; of a repair: "try" where it is not proven; of positions: "look again" where one
-    word alone is odd; of wiring: "put right", "before a trial", or "at last" before the
-    job is given up."""
+    word alone is odd; of wiring: "put right", "several" where no one fault explains
+    all, "before a repair", "before a trial", or "at last" before the job is given up."""
     others: tuple[Choice, ...] = ()
     along: tuple[Choice, ...] = ()
     """Checks to take with this one, while the person is there."""
@@ -102,6 +107,9 @@ def _step(case: Case, belief: Belief, found: tuple[Proven, ...]) -> Next:
     half = _half_to_inspect(case, belief)
     if half is not None:
         return Next("wiring", half=half)
+    half = _half_beside(case, belief)
+    if half is not None:
+        return Next("wiring", half=half, purpose="several")
     cause = cause_check(case, found)
     if cause is not None:
         return Next("check", choice=cause, purpose="cause", others=tuple(choices(case, belief)[:3]))
@@ -109,7 +117,7 @@ def _step(case: Case, belief: Belief, found: tuple[Proven, ...]) -> Next:
     ranked = cache(partial(choices, case, belief))
     one = _to_mend(case, belief, open_now, ranked)
     if one is not None:
-        return _ends_first(case, one) or Next("repair", proven=one)
+        return _looked_first(case, one) or Next("repair", proven=one)
     if classes.get((), 0.0) >= WELL_FROM * (1.0 - belief.none):
         if not complains(case, len(case.epochs) - 1):
             return Next("finished", solved=True)
@@ -177,6 +185,12 @@ def _half_to_inspect(case: Case, belief: Belief, even_skipped: bool = False) -> 
         if share >= INSPECT_FROM:
             return half
     return None
+
+
+def _half_beside(case: Case, belief: Belief) -> HalfId | None:
+    """The half that somebody wired lately, where several faults are likelier than one."""
+    several = sum(w.share for w in belief.suspects if len(w.hypothesis.faults) > 1)
+    return wired_lately(case) if several >= SEVERAL_FROM else None
 
 
 def _narrow(case: Case, belief: Belief, ranked: Sequence[Choice]) -> Next:
@@ -266,12 +280,17 @@ def _last_resort(case: Case, belief: Belief, shares: Mapping[Repair, float]) -> 
         spent = minutes(case.now, look, case.last_check)
         return Next("check", choice=Choice(look, None, 0.0, spent), purpose="look")
     tried = Proven(fault, repair, shares[repair], confirmed_by(case, fault), False)
-    return _ends_first(case, tried) or Next("repair", proven=tried, purpose="try")
+    return _looked_first(case, tried) or Next("repair", proven=tried, purpose="try")
 
 
-def _ends_first(case: Case, one: Proven) -> Next | None:
-    """Both ends of a wire are found before it is renewed, unless it was seen to be hurt: one that ends
-    elsewhere than on the sheet, or another beside it, reads as if it were."""
+def _looked_first(case: Case, one: Proven) -> Next | None:
+    """What is looked at before anything is mended that was not seen to be hurt. Wires in the wrong ways of a
+    plug that somebody wired lately, and a wire that ends elsewhere than on the sheet, or another beside it,
+    read as if it were."""
+    if was_seen(case, one):
+        return None
+    half = wired_lately(case)
+    if half is not None:
+        return Next("wiring", half=half, purpose="before a repair")
     wire = one.fault.element
-    due = not was_seen(case, one) and may_follow(case, wire)
-    return Next("ends", wire=wire, proven=one) if due else None
+    return Next("ends", wire=wire, proven=one) if may_follow(case, wire) else None

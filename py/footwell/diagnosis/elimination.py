@@ -68,6 +68,11 @@ def in_vain(case: Case, belief: Belief) -> list[str]:
     return sorted(e for e in case.epochs[-1].mended if at_fault.get(e, 0.0) < SOUND_BELOW)
 
 
+def wired_lately(case: Case) -> HalfId | None:
+    """A half that somebody wired lately and nobody has looked into."""
+    return next((h for h in case.doubtful if case.may_look_into(h)), None)
+
+
 def plug_due(case: Case, belief: Belief, tried: Repair) -> HalfId | None:
     """The half that is looked into before something is mended on trial: where a part would be bought, or
     something was renewed in vain already, one at which it lies and that nobody has looked into."""
