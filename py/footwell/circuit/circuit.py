@@ -116,7 +116,7 @@ def astray(arrangement: Arrangement, wire: str, start: str, end: str) -> Arrange
 
 def build(sheet: Sheet, values: Mapping[str, Any], arrangement: Arrangement = AS_DRAWN) -> Circuit:
     """The circuit of a sheet whose connectors are wired as `arrangement` says."""
-    ends, wires_in = _wire_ends(sheet, arrangement)
+    ends, wires_in = wire_ends(sheet, arrangement)
     joined = {
         f"{c.id}.{way}.b": point for c in sheet.connectors for way, point in c.part_ways.items()
     }
@@ -152,7 +152,7 @@ def by_the_sheet(circuit: Circuit) -> Circuit:
     return circuit.cache["by the sheet"]  # type: ignore[no-any-return]
 
 
-def _wire_ends(
+def wire_ends(
     sheet: Sheet, arrangement: Arrangement
 ) -> tuple[dict[str, list[str]], dict[str, str]]:
     """Ends of each wire as they really sit, and the wires in each way half."""

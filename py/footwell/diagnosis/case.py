@@ -101,6 +101,8 @@ class Case:
     unreachable: frozenset[str] = field(default=frozenset())
     followed: frozenset[str] = field(default=frozenset())
     """Wires both ends of which somebody has found."""
+    misplaced: tuple[HalfId, ...] = ()
+    """Halves in which a wire was found in another way than the sheet's, and that nobody has looked into."""
 
     @property
     def now(self) -> Circuit:

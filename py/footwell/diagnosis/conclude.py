@@ -30,6 +30,7 @@ from footwell.diagnosis.elimination import (
     may_follow,
     plug_at_last,
     plug_due,
+    plug_of_contact,
     repairs_left,
     wire_at_last,
     wired_lately,
@@ -76,8 +77,9 @@ class Next:
     purpose: str = ""
     """Of a check: "narrow", "confirm", "cause", "look" or "bare joint" before a trial or, where its number
     fits nothing, "again"; of a repair: "try" where it is not proven; of positions: "look again" where one
-    word alone is odd; of wiring: "put right", "several" where no one fault explains
-    all, "before a repair", "before a trial", or "at last" before the job is given up."""
+    word alone is odd; of wiring: "put right", "misplaced" where a wire was found in another way, "several"
+    where no one fault explains all, "before a repair", "before its contact" is made anew, "before a trial",
+    or "at last" before the job is given up."""
     others: tuple[Choice, ...] = ()
     along: tuple[Choice, ...] = ()
     """Checks to take with this one, while the person is there."""
@@ -104,12 +106,9 @@ def _step(case: Case, belief: Belief, found: tuple[Proven, ...]) -> Next:
         return Next("positions")
     if case.epochs[-1].arrangement:
         return _put_right(case.epochs[-1].arrangement[0][0])
-    half = _half_to_inspect(case, belief)
-    if half is not None:
-        return Next("wiring", half=half)
-    half = _half_beside(case, belief)
-    if half is not None:
-        return Next("wiring", half=half, purpose="several")
+    wires = _wires_first(case, belief)
+    if wires is not None:
+        return wires
     cause = cause_check(case, found)
     if cause is not None:
         return Next("check", choice=cause, purpose="cause", others=tuple(choices(case, belief)[:3]))
@@ -185,6 +184,17 @@ def _half_to_inspect(case: Case, belief: Belief, even_skipped: bool = False) -> 
         if share >= INSPECT_FROM:
             return half
     return None
+
+
+def _wires_first(case: Case, belief: Belief) -> Next | None:
+    """The look into a plug that is due before anything is measured."""
+    if case.misplaced:
+        return Next("wiring", half=case.misplaced[0], purpose="misplaced")
+    half = _half_to_inspect(case, belief)
+    if half is not None:
+        return Next("wiring", half=half)
+    half = _half_beside(case, belief)
+    return Next("wiring", half=half, purpose="several") if half else None
 
 
 def _half_beside(case: Case, belief: Belief) -> HalfId | None:
@@ -292,5 +302,8 @@ def _looked_first(case: Case, one: Proven) -> Next | None:
     half = wired_lately(case)
     if half is not None:
         return Next("wiring", half=half, purpose="before a repair")
-    wire = one.fault.element
-    return Next("ends", wire=wire, proven=one) if may_follow(case, wire) else None
+    element = one.fault.element
+    half = plug_of_contact(case, element)
+    if half is not None:
+        return Next("wiring", half=half, purpose="before its contact")
+    return Next("ends", wire=element, proven=one) if may_follow(case, element) else None

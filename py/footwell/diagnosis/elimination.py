@@ -82,6 +82,13 @@ def plug_due(case: Case, belief: Belief, tried: Repair) -> HalfId | None:
     return next((h for h in _not_seen(case) if h[0] in plugs), None)
 
 
+def plug_of_contact(case: Case, element: str) -> HalfId | None:
+    """The half of a contact, where nobody has looked into it: who makes one anew sees its other wires."""
+    if _kind(case, element) != "contact":
+        return None
+    return next((h for h in _not_seen(case) if h[0] == element.split(".")[0]), None)
+
+
 def plug_at_last(case: Case, odd: Iterable[Check]) -> HalfId | None:
     """The half that is looked into before a job is given up: those first at which a reading was odd, then
     those soonest reached."""

@@ -31,7 +31,7 @@ from footwell.circuit.circuit import (
     build,
 )
 from footwell.circuit.setup import set_up
-from footwell.diagnosis.case import Case, Epoch, Sighting, Taken
+from footwell.diagnosis.case import Case, Epoch, Sighting, Taken, look_id
 from footwell.errors import FootwellError
 from footwell.faults.miswiring import SPARE, Wiring, as_drawn
 from footwell.faults.suspects import Circumstances
@@ -60,7 +60,7 @@ from footwell.job.events import (
     WiringCorrected,
     WiringFound,
 )
-from footwell.job.runs import followed, runs_at, told_of_runs
+from footwell.job.runs import followed, misplaced, runs_at, told_of_runs
 from footwell.job.stored import (
     NotOnSheet,
     check_of,
@@ -302,7 +302,9 @@ def _followed(body: WireFollowed, sheet: Sheet) -> Sheet:
     drawn, run = circuit_for(AS_DRAWN), (body.wire, body.start, body.end)
     try:
         wire_on_sheet(drawn, *run)
-        if _runs_so(sheet, body) or not works_alike(drawn, circuit_for(astray(AS_DRAWN, *run))):
+        if _runs_so(sheet, body) or misplaced(drawn, body):
+            return sheet
+        if not works_alike(drawn, circuit_for(astray(AS_DRAWN, *run))):
             return sheet
         return _whole(with_run(sheet, *run))
     except FootwellError:
@@ -337,6 +339,8 @@ class _State:
     unreachable: set[str] = field(default_factory=set)
     inspected: dict[HalfId, int] = field(default_factory=dict)
     wired: dict[HalfId, Wiring] = field(default_factory=dict)
+    misplaced: dict[HalfId, WireFollowed] = field(default_factory=dict)
+    """Wires that were found in another way of a half that nobody had looked into."""
     positions_due: bool = False
 
     @property
@@ -461,9 +465,23 @@ class _State:
 
     def _followed(self, number: int, body: WireFollowed) -> None:
         """A wire whose run is not the sheet's, though that has been put right as far as all works so, has run
-        so since it was last put back; what was said of it before was a mistake."""
+        so since it was last put back; what was said of it before was a mistake. Where it sits in another way
+        of its plug, that is to be looked into."""
         wire_on_sheet(self.circuit, body.wire, body.start, body.end)
         stray = number in self.strays and not _runs_so(self.circuit.sheet, body)
+        self._forget(body.wire)
+        unseen = misplaced(self.circuit, body) - self.inspected.keys()
+        if stray and unseen and unseen <= {*halves_to_open(self.circuit)}:
+            self.misplaced |= dict.fromkeys(sorted(unseen), body)
+            stray = False
+        self._runs(body, stray)
+
+    def _forget(self, wire: str) -> None:
+        """What was said of a wire in another way of its plug counts no more."""
+        self.misplaced = {h: told for h, told in self.misplaced.items() if told.wire != wire}
+
+    def _runs(self, body: WireFollowed, stray: bool) -> None:
+        """Since it was last put back a wire has run as it was found, or as on the sheet."""
         for n in range(self.inspected.get((body.wire, ENDS), 0), len(self.epochs)):
             run = as_on_sheet(self.epochs[n].arrangement, (body.wire, ENDS))
             run = astray(run, body.wire, body.start, body.end) if stray else run
@@ -471,6 +489,7 @@ class _State:
 
     def _put_back(self, body: WirePutBack) -> None:
         wire_on_sheet(self.circuit, body.wire)
+        self._forget(body.wire)
         last, run = self.epochs[-1], (body.wire, ENDS)
         kept = as_on_sheet(last.arrangement, run)
         self.epochs.append(replace(last, renewed=frozenset(), arrangement=kept))
@@ -503,6 +522,8 @@ class _State:
             tuple(story.renewed), tuple(story.rewired), tuple((s.where, s.what) for s in story.seen)
         )
         names = tuple(n for n in self.tools.names if n not in self.lost_tools)
+        for half in [h for h in self._misplaced() if self._passed_over(h)]:
+            self._runs(self.misplaced[half], stray=True)
         halves = halves_to_open(self.circuit)
         doubtful = [h for h in halves if lately_wired(self.circuit, circumstances, h)]
         return Case(
@@ -520,7 +541,16 @@ class _State:
             self.positions_due,
             frozenset(self.unreachable),
             frozenset(told.wire for _, told in followed(self.circuit, self.bodies)),
+            tuple(h for h in self._misplaced() if not self._passed_over(h)),
         )
+
+    def _misplaced(self) -> list[HalfId]:
+        """Halves in which a wire was found in another way, and which nobody has looked into since."""
+        return [h for h in self.misplaced if h not in self.inspected]
+
+    def _passed_over(self, half: HalfId) -> bool:
+        """Whether somebody has said that a half cannot be looked into."""
+        return look_id(half) in self.skipped or half[0] in self.unreachable
 
 
 def halves_to_open(circuit: Circuit) -> list[HalfId]:

@@ -32,14 +32,31 @@ def followed(circuit: Circuit, bodies: Sequence[Body]) -> Iterator[tuple[int, Wi
             yield number, body
 
 
+def misplaced(circuit: Circuit, told: WireFollowed) -> frozenset[HalfId]:
+    """The halves in which a wire was found in another way than the sheet has it, where nothing else of its
+    run is otherwise: its plug is wired wrongly then, and other wires of it sit elsewhere too."""
+    drawn = next(w for w in circuit.sheet.wires if w.id == told.wire)
+    on_sheet, found = {drawn.start, drawn.end}, {told.start, told.end}
+    left = sorted(_seat(circuit, point) for point in on_sheet - found)
+    taken = sorted(_seat(circuit, point) for point in found - on_sheet)
+    return frozenset(left) if left == taken and all(side for _, side in left) else frozenset()
+
+
+def _seat(circuit: Circuit, point: str) -> HalfId:
+    """The half that a point lies in; the point and "" where it is no plug's."""
+    owner, _, rest = point.partition(".")
+    return (owner, rest.rpartition(".")[2]) if owner in circuit.connectors else (point, "")
+
+
 def runs_at(circuit: Circuit, bodies: Sequence[Body], half: HalfId, number: int) -> dict[str, Run]:
     """What is known of wires' ends at an entry that tells of a half: nothing of a wire that was put back, or
-    of a half that was put right, in between."""
+    of a half that was put right, in between, nor of one that led to this look since it sat in another way."""
     changes = [(n, body) for n, body in enumerate(bodies) if n != number]
     return {
         told.wire: Run((told.start, told.end), n > number)
         for n, told in followed(circuit, bodies)
-        if not any(
+        if not (n < number and half in misplaced(circuit, told))
+        and not any(
             min(n, number) < at < max(n, number) and _changes(body, told.wire, half)
             for at, body in changes
         )

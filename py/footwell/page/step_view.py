@@ -104,10 +104,14 @@ def _wiring(case: Case, conclusion: Conclusion, half: tuple[str, str], purpose: 
 def _why_wiring(case: Case, half: HalfId, share: float, purpose: str) -> str:
     if purpose == "put right":
         return "Nothing measured at a wrongly wired plug means what it should."
+    if purpose == "misplaced":
+        return "A wire was found in another of its ways. See where each of its wires sits."
     if purpose == "several":
         return "It was wired by hand, and no one fault explains everything that was found."
     if purpose == "before a repair":
         return "It was wired by hand. See where each wire sits before anything is renewed."
+    if purpose == "before its contact":
+        return "One of its contacts is to be made anew. See first where each wire sits."
     if purpose == "before a trial":
         return "Nothing proves what is left. See where each wire sits before anything is renewed on trial."
     if purpose == "at last":

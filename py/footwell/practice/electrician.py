@@ -176,8 +176,9 @@ def _ends(run: Run, case: Case, step: Next, vehicle: Vehicle) -> Vehicle:
     run.minutes += ENDS_MINUTES
     strange = _strange(case, vehicle, [wire.start, wire.end])
     _follow(run, strange)
+    own = vehicle.run_of(wire)
     if name not in {w.id for w in strange}:
-        run.add("wire followed", wire=name, start=wire.start, end=wire.end)
+        run.add("wire followed", wire=name, start=own.start, end=own.end)
     return vehicle
 
 

@@ -12,7 +12,15 @@ from footwell.checks import sights
 from footwell.checks.check import Check
 from footwell.checks.outlook import outlook, outlooks
 from footwell.checks.predict import Reading, foretold, seen_as
-from footwell.circuit.circuit import AS_DRAWN, ENDS, Arrangement, Circuit, HalfId, as_on_sheet
+from footwell.circuit.circuit import (
+    AS_DRAWN,
+    ENDS,
+    Arrangement,
+    Circuit,
+    HalfId,
+    as_on_sheet,
+    wire_ends,
+)
 from footwell.circuit.fault import Fault
 from footwell.circuit.setup import SetupState
 from footwell.diagnosis.case import CircuitFor
@@ -113,6 +121,12 @@ class Vehicle:
         drawn = {w.id: w for w in self.circuit_for(AS_DRAWN).sheet.wires}
         ends = ((w, {w.start, w.end, drawn[w.id].start, drawn[w.id].end}) for w in self._astray)
         return [wire for wire, seen in ends if seen & {*points}]
+
+    def run_of(self, wire: SheetWire) -> SheetWire:
+        """A wire as it runs; as on the sheet where one of its ends hangs loose."""
+        start, end = wire_ends(self.circuit_for(AS_DRAWN).sheet, self.arrangement)[0][wire.id]
+        known = {start, end} <= self.circuit_for(AS_DRAWN).node_of.keys()
+        return wire.model_copy(update={"start": start, "end": end}) if known else wire
 
     def put_right(self, half: HalfId) -> Vehicle:
         """The vehicle with the wires of a half, or a wire under (its id, ENDS), where the sheet has them."""
