@@ -239,8 +239,11 @@ def _sheet(
     read = read_data(opened.sheet)
     sheet: Sheet = read.sheet
     strays: set[int] = set()
+    looked: set[HalfId] = set()
     for number, body in enumerate(entry.body for entry in told):
-        for change in _changes(body):
+        if isinstance(body, (WiringFound, WiringCorrected)):
+            looked.add((body.connector, body.half))
+        for change in () if _leads_to_plugs(sheet, body, looked) else _changes(body):
             try:
                 sheet = change(sheet)
             except FootwellError as error:
@@ -248,6 +251,22 @@ def _sheet(
         if isinstance(body, WireFollowed) and not _runs_so(sheet, body):
             strays.add(number)
     return read if sheet is read.sheet else read_again(sheet), frozenset(strays)
+
+
+def _leads_to_plugs(sheet: Sheet, body: Body, looked: Collection[HalfId]) -> bool:
+    """Whether a body tells of a wire in another way of a plug, which is looked into before the sheet is held
+    to be wrong."""
+    if not isinstance(body, WireFollowed) or not misplaced(sheet, body):
+        return False
+    return bool(_unseen(circuits_of(read_again(sheet))(AS_DRAWN), body, looked))
+
+
+def _unseen(circuit: Circuit, body: WireFollowed, looked: Collection[HalfId]) -> frozenset[HalfId]:
+    """The halves in which a wire sits in another way, where nobody has looked into them and all may be
+    opened."""
+    halves = misplaced(circuit.sheet, body)
+    may = [half for half in halves_to_open(circuit) if half not in looked]
+    return halves if halves <= {*may} else frozenset()
 
 
 def _runs_so(sheet: Sheet, body: WireFollowed) -> bool:
@@ -302,9 +321,7 @@ def _followed(body: WireFollowed, sheet: Sheet) -> Sheet:
     drawn, run = circuit_for(AS_DRAWN), (body.wire, body.start, body.end)
     try:
         wire_on_sheet(drawn, *run)
-        if _runs_so(sheet, body) or misplaced(drawn, body):
-            return sheet
-        if not works_alike(drawn, circuit_for(astray(AS_DRAWN, *run))):
+        if _runs_so(sheet, body) or not works_alike(drawn, circuit_for(astray(AS_DRAWN, *run))):
             return sheet
         return _whole(with_run(sheet, *run))
     except FootwellError:
@@ -470,11 +487,10 @@ class _State:
         wire_on_sheet(self.circuit, body.wire, body.start, body.end)
         stray = number in self.strays and not _runs_so(self.circuit.sheet, body)
         self._forget(body.wire)
-        unseen = misplaced(self.circuit, body) - self.inspected.keys()
-        if stray and unseen and unseen <= {*halves_to_open(self.circuit)}:
+        unseen = _unseen(self.circuit, body, self.inspected)
+        if stray:
             self.misplaced |= dict.fromkeys(sorted(unseen), body)
-            stray = False
-        self._runs(body, stray)
+        self._runs(body, stray and not unseen)
 
     def _forget(self, wire: str) -> None:
         """What was said of a wire in another way of its plug counts no more."""

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from footwell.circuit.circuit import Circuit, HalfId
 from footwell.faults.miswiring import SPARE, as_drawn
 from footwell.job.events import Body, WireFollowed, WirePutBack, WiringCorrected
 from footwell.job.stored import NotOnSheet, wire_on_sheet
+from footwell.sheet.models import Sheet
 from footwell.sheet.points import pieces, way_point
 
 
@@ -32,20 +33,21 @@ def followed(circuit: Circuit, bodies: Sequence[Body]) -> Iterator[tuple[int, Wi
             yield number, body
 
 
-def misplaced(circuit: Circuit, told: WireFollowed) -> frozenset[HalfId]:
+def misplaced(sheet: Sheet, told: WireFollowed) -> frozenset[HalfId]:
     """The halves in which a wire was found in another way than the sheet has it, where nothing else of its
     run is otherwise: its plug is wired wrongly then, and other wires of it sit elsewhere too."""
-    drawn = next(w for w in circuit.sheet.wires if w.id == told.wire)
-    on_sheet, found = {drawn.start, drawn.end}, {told.start, told.end}
-    left = sorted(_seat(circuit, point) for point in on_sheet - found)
-    taken = sorted(_seat(circuit, point) for point in found - on_sheet)
+    plugs = {connector.id for connector in sheet.connectors}
+    on_sheet = {p for w in sheet.wires if w.id == told.wire for p in (w.start, w.end)}
+    found = {told.start, told.end}
+    left = sorted(_seat(plugs, point) for point in on_sheet - found)
+    taken = sorted(_seat(plugs, point) for point in found - on_sheet)
     return frozenset(left) if left == taken and all(side for _, side in left) else frozenset()
 
 
-def _seat(circuit: Circuit, point: str) -> HalfId:
+def _seat(plugs: Collection[str], point: str) -> HalfId:
     """The half that a point lies in; the point and "" where it is no plug's."""
     owner, _, rest = point.partition(".")
-    return (owner, rest.rpartition(".")[2]) if owner in circuit.connectors else (point, "")
+    return (owner, rest.rpartition(".")[2]) if owner in plugs else (point, "")
 
 
 def runs_at(circuit: Circuit, bodies: Sequence[Body], half: HalfId, number: int) -> dict[str, Run]:
@@ -55,7 +57,7 @@ def runs_at(circuit: Circuit, bodies: Sequence[Body], half: HalfId, number: int)
     return {
         told.wire: Run((told.start, told.end), n > number)
         for n, told in followed(circuit, bodies)
-        if not (n < number and half in misplaced(circuit, told))
+        if not (n < number and half in misplaced(circuit.sheet, told))
         and not any(
             min(n, number) < at < max(n, number) and _changes(body, told.wire, half)
             for at, body in changes

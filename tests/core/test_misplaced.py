@@ -1,0 +1,130 @@
+"""A wire that is found in another way of its plug than the sheet has it: the plug is looked into, and the
+wire is neither renewed nor put back by itself."""
+
+from __future__ import annotations
+
+import pytest
+
+from footwell.checks.catalogue import working_setups
+from footwell.circuit.circuit import AS_DRAWN, ENDS, arranged
+from footwell.circuit.fault import Fault
+from footwell.diagnosis.case import look_id
+from footwell.diagnosis.conclude import conclude
+from footwell.faults.miswiring import as_drawn
+from footwell.job.replay import replay
+
+from .job_rig import Job
+from .loop_rig import Trial, tried
+from .sample_circuits import sample
+
+GLOW, HALF = "van-glow-plugs", ("X1", "a")
+"""The glow relay's socket."""
+EXCHANGED = {"30": "W2", "86": "W3", "85": "W14", "87": "W13"}
+
+
+def cold() -> Job:
+    circuit = sample(GLOW)
+    states = [
+        {"controls": dict(setup.controls), "load": load, "state": "cold"}
+        for setup in working_setups(circuit, "off")
+        for load in circuit.sheet.loads
+    ]
+    return Job(GLOW).tools("meter").add("positions tried", states=states)
+
+
+def led(*told: tuple[str, str, str]) -> Job:
+    job = cold()
+    for wire, start, end in told:
+        job.add("wire followed", wire=wire, start=start, end=end)
+    return job
+
+
+def drawn_run() -> tuple[str, str, str]:
+    (wire,) = (w for w in sample(GLOW).sheet.wires if w.id == "W13")
+    return wire.id, wire.start, wire.end
+
+
+def in_way(way: str) -> tuple[str, str, str]:
+    """W13 in a way of the socket, its other end where the sheet has it."""
+    wire, start, end = drawn_run()
+    seat = f"X1.{way}.a"
+    return (wire, seat, end) if start.startswith("X1.") else (wire, start, seat)
+
+
+def test_plug_is_looked_into_where_a_wire_sits_in_another_way_of_it() -> None:
+    job = led(in_way("87"))
+    step = conclude(replay(job.stored()).case).step
+    assert (step.kind, step.half, step.purpose) == ("wiring", HALF, "misplaced")
+    assert replay(job.stored()).case.epochs[-1].arrangement == AS_DRAWN
+    view = job.look()
+    assert "another of its ways" in view["step"]["why"] and not view["problems"]
+
+
+def test_plug_is_not_looked_into_where_the_wire_sits_in_its_own_way() -> None:
+    step = conclude(replay(led(drawn_run()).stored()).case).step
+    assert step.purpose != "misplaced"
+
+
+def test_wire_told_in_its_own_way_after_all_sends_nobody_to_the_plug() -> None:
+    step = conclude(replay(led(in_way("87"), drawn_run()).stored()).case).step
+    assert step.purpose != "misplaced"
+
+
+def test_withdrawn_it_sends_nobody_to_the_plug() -> None:
+    job = led(in_way("87"))
+    step = conclude(replay(job.withdraw(len(job.events)).stored()).case).step
+    assert step.purpose != "misplaced"
+
+
+@pytest.mark.parametrize("wrong", [True, False])
+def test_what_is_seen_in_the_plug_counts_and_the_wire_is_not_put_back_by_itself(
+    wrong: bool,
+) -> None:
+    seen = EXCHANGED if wrong else as_drawn(sample(GLOW), HALF)
+    job = led(in_way("87")).add("wiring found", connector="X1", half="a", found=seen)
+    case = replay(job.stored()).case
+    assert not case.misplaced
+    assert case.epochs[-1].arrangement == (arranged(AS_DRAWN, HALF, seen) if wrong else AS_DRAWN)
+
+
+def test_put_right_with_its_plug_the_wire_sits_where_the_sheet_has_it() -> None:
+    job = led(in_way("87")).add("wiring found", connector="X1", half="a", found=EXCHANGED)
+    job.add("wiring corrected", connector="X1", half="a", now=as_drawn(sample(GLOW), HALF))
+    case = replay(job.stored()).case
+    assert case.epochs[-1].arrangement == AS_DRAWN and case.positions_due
+
+
+def test_where_the_plug_cannot_be_looked_into_the_wire_is_put_back_by_itself() -> None:
+    job = led(in_way("87")).add("check skipped", check=look_id(HALF), reason="other")
+    found = dict(replay(job.stored()).case.epochs[-1].arrangement)
+    assert [*found] == [("W13", ENDS)]
+    assert conclude(replay(job.stored()).case).step.purpose == "put back"
+
+
+def test_plug_that_was_looked_into_before_is_not_asked_for_again() -> None:
+    job = cold().add("wiring found", connector="X1", half="a", found=as_drawn(sample(GLOW), HALF))
+    wire, start, end = in_way("87")
+    job.add("wire followed", wire=wire, start=start, end=end)
+    case = replay(job.stored()).case
+    assert not case.misplaced and [*dict(case.epochs[-1].arrangement)] == [("W13", ENDS)]
+
+
+def test_wires_in_each_others_ways_are_put_right_and_neither_is_renewed() -> None:
+    done = tried(Trial(GLOW, (), arranged(AS_DRAWN, HALF, EXCHANGED)))
+    assert done.right and not done.good_parts, done.steps
+    assert done.steps[-3:-1] == ("look into X1", "put right X1"), done.steps
+
+
+def test_wire_that_sits_where_it_should_and_is_broken_is_renewed() -> None:
+    done = tried(Trial(GLOW, (Fault("W13", "open"),)))
+    assert done.right and not done.good_parts
+    assert "repair W13 open" in done.steps and "look into X1" not in done.steps
+
+
+LOCKS, SWAPPED = "hatchback-door-locks", {"1": "W7", "2": "W6", "3": "W3"}
+
+
+def test_contact_is_not_made_anew_before_its_plug_was_looked_into() -> None:
+    done = tried(Trial(LOCKS, (), arranged(AS_DRAWN, HALF, SWAPPED)))
+    assert done.right and not done.good_parts, done.steps
+    assert "put right X1" in done.steps
