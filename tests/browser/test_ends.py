@@ -2,13 +2,23 @@
 
 from __future__ import annotations
 
+import json
+
 from playwright.sync_api import Page, expect
 from pressing import press, press_through
 from site_server import Site
 
+from footwell.circuit.circuit import AS_DRAWN, arranged
+from footwell.diagnosis.conclude import conclude
 from footwell.faults.miswiring import as_drawn
-from tests.core.job_rig import MINIBUS, Job
+from footwell.job.events import Event
+from footwell.job.replay import replay
+from footwell.practice.electrician import begin, do
+from tests.core.job_rig import MINIBUS, Job, asked
+from tests.core.loop_rig import ALL_TOOLS, Trial, read, vehicle_of
 from tests.core.sample_circuits import sample
+
+GLOW = "van-glow-plugs"
 
 ODD = (("X1.1.a", -7.77), ("F1.1", 41.3), ("F1.2", -6.41), ("F1.2", -6.41))
 """Volts that no fault of the minibus makes, the last of them read twice."""
@@ -32,17 +42,17 @@ def at_the_ends(page: Page, site: Site) -> None:
 
 def choose(page: Page, question: str, ending: str) -> None:
     """An answer by how it ends."""
-    asked = page.get_by_label(question)
-    told = [each for each in asked.locator("option").all_inner_texts() if each.endswith(ending)]
-    asked.select_option(label=told[0])
+    answers = page.get_by_label(question)
+    told = [each for each in answers.locator("option").all_inner_texts() if each.endswith(ending)]
+    answers.select_option(label=told[0])
 
 
 def test_ends_as_drawn_lead_on_to_the_next_wire_and_are_undone(page: Page, site: Site) -> None:
     at_the_ends(page, site)
-    asked = page.get_by_role("heading", level=1)
-    first = asked.inner_text()
+    heading = page.get_by_role("heading", level=1)
+    first = heading.inner_text()
     press_through(page.get_by_role("button", name="Both as the sheet has them"))
-    expect(asked).not_to_have_text(first)
+    expect(heading).not_to_have_text(first)
     press_through(page.get_by_role("button", name="Undo"))
     expect(page.get_by_role("heading", name=first)).to_be_visible()
 
@@ -64,3 +74,29 @@ def test_a_wire_found_where_it_does_harm_is_put_back(page: Page, site: Site) -> 
     press_through(page.get_by_role("button", name="It is where the sheet has it"))
     press(page.get_by_role("button", name="Understood"))
     expect(page.get_by_role("heading", name="Try every position again")).to_be_visible()
+
+
+def test_a_wire_found_in_another_way_of_its_plug_leads_to_a_look_into_the_plug(
+    page: Page, site: Site
+) -> None:
+    events = [json.loads(event.model_dump_json()) for event in at_exchanged_wires()]
+    page.goto(f"{site.address}#{asked('link_make', {'events': events})['text']}")
+    press(page.get_by_role("button", name="Take over as a new job"))
+    press(page.get_by_role("button", name="Something is otherwise"))
+    at = page.get_by_label("What is otherwise?").locator("option").all_inner_texts()
+    away = next(each for each in at if "does not end at" in each and "X1" in each)
+    page.get_by_label("What is otherwise?").select_option(label=away)
+    choose(page, "Where does it end?", "way 85 (YE/RD) of glow plug relay socket X1, wire side")
+    press_through(page.get_by_role("button", name="Keep what I found"))
+    expect(page.get_by_role("heading", name="Look at glow plug relay socket X1")).to_be_visible()
+    expect(page.get_by_text("A wire was found in another of its ways.")).to_be_visible()
+
+
+def at_exchanged_wires() -> list[Event]:
+    """A job that asks for the ends of a wire that sits in another one's way."""
+    wired = {"30": "W2", "86": "W3", "85": "W14", "87": "W13"}
+    vehicle = vehicle_of(Trial(GLOW, (), arranged(AS_DRAWN, ("X1", "a"), wired)))
+    run = begin(read(GLOW).sheet, vehicle, ALL_TOOLS)
+    while (found := conclude(replay(run.events).case)).step.kind != "ends":
+        vehicle = do(run, replay(run.events), found, vehicle)
+    return run.events
