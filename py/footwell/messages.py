@@ -384,9 +384,17 @@ class EndView(Message):
     runs: list[RunView]
 
 
+class EndPlace(Message):
+    """A place where a wire may end."""
+
+    id: str
+    name: str
+
+
 class EndsStep(Message):
     """Find both ends of a wire or, with `put_back`, put it where the sheet has it. `elsewhere` are all ends
-    of wires, one of which may be that of another wire found at these."""
+    of wires, one of which may be that of another wire found at these; `places` are where a wire may end,
+    empty ways with them."""
 
     kind: Literal["ends"] = "ends"
     wire: str
@@ -396,6 +404,7 @@ class EndsStep(Message):
     do: list[str]
     ends: list[EndView]
     elsewhere: list[RunView]
+    places: list[EndPlace]
     minutes: float
     cautions: list[Caution]
 

@@ -12,6 +12,8 @@ from footwell.diagnosis.case import look_id
 from footwell.diagnosis.conclude import conclude
 from footwell.faults.miswiring import as_drawn
 from footwell.job.replay import replay
+from footwell.job.stored import wire_on_sheet
+from footwell.page.ends_view import places_of
 
 from .job_rig import Job
 from .loop_rig import Trial, tried
@@ -128,3 +130,25 @@ def test_contact_is_not_made_anew_before_its_plug_was_looked_into() -> None:
     done = tried(Trial(LOCKS, (), arranged(AS_DRAWN, HALF, SWAPPED)))
     assert done.right and not done.good_parts, done.steps
     assert "put right X1" in done.steps
+
+
+PUMP, PLUG = "estate-fuel-pump", ("X3", "a")
+"""The tank plug has four ways, of which two are empty."""
+
+
+def test_a_wire_may_be_told_in_an_empty_way_and_not_on_the_parts_own_side() -> None:
+    told = {place.id: place.name for place in places_of(sample(PUMP))}
+    assert told["X3.4.a"] == "empty way 4 of tank plug X3, wire side"
+    assert "X3.1.a" in told and not {"X3.1.b", "X3.4.b"} & told.keys()
+    for point in told:
+        wire_on_sheet(sample(PUMP), "W5", point)
+
+
+def test_a_wire_in_an_empty_way_leads_to_its_plug() -> None:
+    (wire,) = (w for w in sample(PUMP).sheet.wires if "X3.1.a" in (w.start, w.end))
+    ends = {"start": wire.start, "end": wire.end}
+    moved = {key: "X3.4.a" if point == "X3.1.a" else point for key, point in ends.items()}
+    job = Job(PUMP).tools("meter")
+    assert not replay(job.stored()).case.misplaced
+    job.add("wire followed", wire=wire.id, **moved)
+    assert replay(job.stored()).case.misplaced == (PLUG,)

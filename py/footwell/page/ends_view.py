@@ -9,19 +9,19 @@ from footwell.checks.minutes import ENDS_MINUTES
 from footwell.checks.safety import TEXTS, cautions
 from footwell.checks.works import differences
 from footwell.circuit.circuit import AS_DRAWN, ENDS, Circuit, astray
-from footwell.circuit.places import wires_named
+from footwell.circuit.places import places, wires_named
 from footwell.circuit.setup import set_up
 from footwell.diagnosis.case import Case
 from footwell.diagnosis.conclude import Next
 from footwell.diagnosis.proof import Proven
 from footwell.faults.miswiring import SPARE
-from footwell.messages import Caution, EndsStep, EndView, RunView, StrangeWire
+from footwell.messages import Caution, EndPlace, EndsStep, EndView, RunView, StrangeWire
 from footwell.page import words as say
 from footwell.page.check_view import caution_view
 from footwell.page.do_words import STOP_ENGINE
 from footwell.page.wiring_words import spares_in
-from footwell.sheet.models import SheetWire
-from footwell.sheet.points import HalfId, number, way_point
+from footwell.sheet.models import SheetConnector, SheetWire
+from footwell.sheet.points import HALVES, HalfId, number, way_point, ways
 
 HOW = (
     "Follow it by hand from each end, or tug it gently at one and feel for it at the other.",
@@ -46,6 +46,7 @@ def ends_view(case: Case, step: Next) -> EndsStep:
         do=[*stopped, *(_moves(drawn, wire, dict(run)) if back else HOW)],
         ends=[] if back else ends,
         elsewhere=[] if back else runs_of(drawn),
+        places=[] if back else places_of(drawn),
         minutes=ENDS_MINUTES,
         cautions=_cautions(case, wire.id, back),
     )
@@ -58,6 +59,22 @@ def runs_of(circuit: Circuit) -> list[RunView]:
         for wire in circuit.sheet.wires
         for point in (wire.start, wire.end)
     ]
+
+
+def places_of(circuit: Circuit) -> list[EndPlace]:
+    """Where a wire may end: every place but a part's own side of a plug, and every way that is empty."""
+    seated = {point for plug in circuit.sheet.connectors for point in _seats(plug)}
+    held = [p for p in places(circuit) if p in seated or p.split(".")[0] not in circuit.connectors]
+    owners = list(dict.fromkeys(point.split(".")[0] for point in [*held, *sorted(seated)]))
+    every = dict.fromkeys([*held, *(p for c in circuit.sheet.connectors for p in _seats(c))])
+    ranked = sorted(every, key=lambda point: owners.index(point.split(".")[0]))
+    return [EndPlace(id=point, name=say.place_named(circuit, point)) for point in ranked]
+
+
+def _seats(plug: SheetConnector) -> list[str]:
+    """The points at which a wire may sit in a plug; on the side of a part there is none."""
+    halves = HALVES[:1] if plug.part_ways else HALVES
+    return [way_point(plug.id, way, half) for way in ways(plug) for half in halves]
 
 
 def strange_wires(

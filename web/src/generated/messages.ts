@@ -959,7 +959,8 @@ export interface WiringStep {
 }
 /**
  * Find both ends of a wire or, with `put_back`, put it where the sheet has it. `elsewhere` are all ends
- * of wires, one of which may be that of another wire found at these.
+ * of wires, one of which may be that of another wire found at these; `places` are where a wire may end,
+ * empty ways with them.
  */
 export interface EndsStep {
   kind: "ends";
@@ -970,6 +971,7 @@ export interface EndsStep {
   do: string[];
   ends: EndView[];
   elsewhere: RunView[];
+  places: EndPlace[];
   minutes: number;
   cautions: Caution[];
 }
@@ -982,6 +984,13 @@ export interface EndView {
   name: string;
   told: string;
   runs: RunView[];
+}
+/**
+ * A place where a wire may end.
+ */
+export interface EndPlace {
+  id: string;
+  name: string;
 }
 /**
  * Try every position and say what each load does.

@@ -10,10 +10,12 @@ interface PlaceChoiceProps {
   onChoose: (place: string) => void;
   /** A place that is no answer. */
   but?: string;
+  /** The places to choose from, else all that can be measured. */
+  among?: { id: string; name: string }[];
 }
 
-export function PlaceChoice({ question, none, place, onChoose, but }: PlaceChoiceProps) {
-  const places = view.value?.diagram.places ?? [];
+export function PlaceChoice({ question, none, place, onChoose, but, among }: PlaceChoiceProps) {
+  const places = among ?? view.value?.diagram.places ?? [];
   return (
     <label class="field">
       {question}

@@ -57,6 +57,7 @@ export function Otherwise({ step }: { step: EndsStep }) {
           place={place}
           onChoose={setPlace}
           but={odd.at.point}
+          among={step.places}
         />
       )}
       <CommitKey look="main" off={!found} onPress={keep}>
