@@ -165,3 +165,26 @@ def test_plug_is_looked_into_before_a_part_is_bought_on_trial(
     repairs = [n for n, step in enumerate(done.steps) if step.startswith("repair K2")]
     assert bool(repairs) == bool(faults)
     assert all("look into X1" in done.steps[:n] for n in repairs)
+
+
+CLUSTER, PLUG = "coupe-rear-cluster", ("X1", "a")
+ROTATED = {"1": "W9", "2": "W8", "3": "W7", "4": None, "5": None, "6": None}
+
+
+@pytest.mark.parametrize(
+    ("wiring", "fault"),
+    [
+        (ROTATED, Fault("X1.3", "open")),
+        (as_drawn(sample(CLUSTER), PLUG), Fault("S1", "stuck_closed:30-58")),
+    ],
+)
+def test_plug_is_looked_into_before_a_part_is_bought_since_all_else_is_ruled_out(
+    wiring: dict[str, str | None], fault: Fault
+) -> None:
+    """No check shows at the switch that it does not open."""
+    done = tried(Trial(CLUSTER, (fault,), arranged(AS_DRAWN, PLUG, wiring)))
+    assert done.right and not done.good_parts, done.steps
+    assert ("put right X1" in done.steps) == (wiring is ROTATED)
+    bought = [n for n, step in enumerate(done.steps) if step.startswith("repair S1")]
+    assert bool(bought) == (wiring is not ROTATED)
+    assert all("look into X1" in done.steps[:n] for n in bought)

@@ -116,7 +116,7 @@ def _step(case: Case, belief: Belief, found: tuple[Proven, ...]) -> Next:
     ranked = cache(partial(choices, case, belief))
     one = _to_mend(case, belief, open_now, ranked)
     if one is not None:
-        return _looked_first(case, one) or Next("repair", proven=one)
+        return _looked_first(case, belief, one) or Next("repair", proven=one)
     if classes.get((), 0.0) >= WELL_FROM * (1.0 - belief.none):
         if not complains(case, len(case.epochs) - 1):
             return Next("finished", solved=True)
@@ -290,10 +290,10 @@ def _last_resort(case: Case, belief: Belief, shares: Mapping[Repair, float]) -> 
         spent = minutes(case.now, look, case.last_check)
         return Next("check", choice=Choice(look, None, 0.0, spent), purpose="look")
     tried = Proven(fault, repair, shares[repair], confirmed_by(case, fault), False)
-    return _looked_first(case, tried) or Next("repair", proven=tried, purpose="try")
+    return _looked_first(case, belief, tried) or Next("repair", proven=tried, purpose="try")
 
 
-def _looked_first(case: Case, one: Proven) -> Next | None:
+def _looked_first(case: Case, belief: Belief, one: Proven) -> Next | None:
     """What is looked at before anything is mended that was not seen to be hurt. Wires in the wrong ways of a
     plug that somebody wired lately, and a wire that ends elsewhere than on the sheet, or another beside it,
     read as if it were."""
@@ -306,4 +306,7 @@ def _looked_first(case: Case, one: Proven) -> Next | None:
     half = plug_of_contact(case, element)
     if half is not None:
         return Next("wiring", half=half, purpose="before its contact")
+    half = plug_due(case, belief, one.repair) if one.by is None else None
+    if half is not None:
+        return Next("wiring", half=half, purpose="before a trial")
     return Next("ends", wire=element, proven=one) if may_follow(case, element) else None
