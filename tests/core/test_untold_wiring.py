@@ -188,3 +188,19 @@ def test_plug_is_looked_into_before_a_part_is_bought_since_all_else_is_ruled_out
     bought = [n for n, step in enumerate(done.steps) if step.startswith("repair S1")]
     assert bool(bought) == (wiring is not ROTATED)
     assert all("look into X1" in done.steps[:n] for n in bought)
+
+
+FAN, SOCKET_2 = "hatchback-radiator-fan", ("X2", "a")
+CROSSED = {"30": "W4", "86": "W15", "85": "W11", "87": "W9"}
+"""The fan relay's socket with contact and coil exchanged: the fan does as it should all the same."""
+
+
+@pytest.mark.parametrize("wiring", [CROSSED, as_drawn(sample(FAN), SOCKET_2)])
+def test_where_all_works_and_readings_are_odd_the_plug_is_looked_into_before_the_end(
+    wiring: dict[str, str | None],
+) -> None:
+    """A contact that was mended hid it; nothing is left where the socket is as drawn."""
+    done = tried(Trial(FAN, (Fault("X1.86", "open"),), arranged(AS_DRAWN, SOCKET_2, wiring)))
+    assert done.right, done.steps
+    assert ("put right X2" in done.steps) == (wiring is CROSSED)
+    assert ("look into X2" in done.steps) == (wiring is CROSSED)

@@ -270,27 +270,36 @@ def _last_resort(case: Case, belief: Belief, shares: Mapping[Repair, float]) -> 
     renewed in vain."""
     if unlike(case, belief) or len(in_vain(case, belief)) >= MOST_IN_VAIN:
         return _given_up(case, belief)
-    safe = {r: s for r, s in shares.items() if _blows_again(case, belief, r) < EVEN}
-    repair = best_try(case.now, safe)
-    fault = fault_behind(belief, repair)[0] if repair else None
+    tried = _on_trial(case, belief, shares)
     if works_again(case):
-        return Next("finished", solved=False)  # no position would tell whether the trial has helped
-    if repair is None or fault is None:
+        # No position would tell whether a trial has helped; where it reads as broken one may still look.
+        first = _looked_first(case, belief, tried) if tried else None
+        return first or Next("finished", solved=False)
+    if tried is None:
         return _given_up(case, belief)
     if by_repair(belief.suspects).get((), 0.0) >= WORTH_TRYING and _may_be_the_eye(case):
         return Next("positions", purpose="look again")
     bare = at_bare_joint(case, belief, shares)
     if bare is not None:
         return Next("check", choice=bare, purpose="bare joint")
-    half = plug_due(case, belief, repair)
+    half = plug_due(case, belief, tried.repair)
     if half is not None:
         return Next("wiring", half=half, purpose="before a trial")
-    look = last_look(case, belief, shares, fault)
+    look = last_look(case, belief, shares, tried.fault)
     if look is not None:
         spent = minutes(case.now, look, case.last_check)
         return Next("check", choice=Choice(look, None, 0.0, spent), purpose="look")
-    tried = Proven(fault, repair, shares[repair], confirmed_by(case, fault), False)
     return _looked_first(case, belief, tried) or Next("repair", proven=tried, purpose="try")
+
+
+def _on_trial(case: Case, belief: Belief, shares: Mapping[Repair, float]) -> Proven | None:
+    """The repair to try first of those that nothing tells apart and that are safe."""
+    safe = {r: s for r, s in shares.items() if _blows_again(case, belief, r) < EVEN}
+    repair = best_try(case.now, safe)
+    fault = fault_behind(belief, repair)[0] if repair else None
+    if repair is None or fault is None:
+        return None
+    return Proven(fault, repair, shares[repair], confirmed_by(case, fault), False)
 
 
 def _looked_first(case: Case, belief: Belief, one: Proven) -> Next | None:
