@@ -31,7 +31,7 @@ from footwell.circuit.circuit import (
     build,
 )
 from footwell.circuit.setup import set_up
-from footwell.diagnosis.case import Case, Epoch, Sighting, Taken, look_id
+from footwell.diagnosis.case import Case, Epoch, Sighting, Taken
 from footwell.errors import FootwellError
 from footwell.faults.miswiring import SPARE, Wiring, as_drawn
 from footwell.faults.suspects import Circumstances
@@ -60,7 +60,8 @@ from footwell.job.events import (
     WiringCorrected,
     WiringFound,
 )
-from footwell.job.runs import followed, misplaced, runs_at, told_of_runs
+from footwell.job.runs import followed, misplaced, runs_at, told_of_runs, without_runs_in
+from footwell.job.shut import out_of_reach, passed_over
 from footwell.job.stored import (
     NotOnSheet,
     check_of,
@@ -211,10 +212,11 @@ def replay(events: Sequence[Event]) -> Replayed:
         raise JobError(
             "This job has no opening entry, so there is no circuit to work on. Open a new job."
         )
-    read, strays = _sheet(opened, told, problems)
-    old_plugs = _old_plugs(read.sheet, told)
     bodies = tuple(entry.body for entry in told)
-    state = _State(circuits_of(read), problems, old_plugs, bodies, strays)
+    shut = passed_over(bodies)
+    read, strays = _sheet(opened, bodies, shut, problems)
+    old_plugs = _old_plugs(read.sheet, told)
+    state = _State(circuits_of(read), problems, old_plugs, bodies, strays, shut)
     for number, entry in enumerate(told):
         state.take(number, entry)
     return Replayed(
@@ -232,15 +234,15 @@ def replay(events: Sequence[Event]) -> Replayed:
 
 
 def _sheet(
-    opened: JobOpened, told: list[Told], problems: list[str]
+    opened: JobOpened, bodies: Sequence[Body], shut: Collection[HalfId], problems: list[str]
 ) -> tuple[ReadSheet, frozenset[int]]:
     """The sheet after all entries, and the numbers of those that found a wire where it did not have it then
     and does not have it for them."""
     read = read_data(opened.sheet)
     sheet: Sheet = read.sheet
     strays: set[int] = set()
-    looked: set[HalfId] = set()
-    for number, body in enumerate(entry.body for entry in told):
+    looked = {*shut}
+    for number, body in enumerate(bodies):
         if isinstance(body, (WiringFound, WiringCorrected)):
             looked.add((body.connector, body.half))
         for change in () if _leads_to_plugs(sheet, body, looked) else _changes(body):
@@ -263,7 +265,7 @@ def _leads_to_plugs(sheet: Sheet, body: Body, looked: Collection[HalfId]) -> boo
 
 def _unseen(circuit: Circuit, body: WireFollowed, looked: Collection[HalfId]) -> frozenset[HalfId]:
     """The halves in which a wire sits in another way, where nobody has looked into them and all may be
-    opened."""
+    opened; `looked` are those that need no look any more."""
     halves = misplaced(circuit.sheet, body)
     may = [half for half in halves_to_open(circuit) if half not in looked]
     return halves if halves <= {*may} else frozenset()
@@ -343,6 +345,8 @@ class _State:
     """What all entries say, before and after the one that is taken."""
     strays: Collection[int] = ()
     """Numbers of the entries that found a wire where the sheet does not have it."""
+    shut: Collection[HalfId] = ()
+    """Halves that cannot be looked into, as somebody has said."""
     epochs: list[Epoch] = field(default_factory=lambda: [Epoch()])
     evidence: list[Sighting | Taken] = field(default_factory=list)
     story: StoryTold | None = None
@@ -356,8 +360,8 @@ class _State:
     unreachable: set[str] = field(default_factory=set)
     inspected: dict[HalfId, int] = field(default_factory=dict)
     wired: dict[HalfId, Wiring] = field(default_factory=dict)
-    misplaced: dict[HalfId, WireFollowed] = field(default_factory=dict)
-    """Wires that were found in another way of a half that nobody had looked into."""
+    misplaced: dict[str, WireFollowed] = field(default_factory=dict)
+    """How wires run that were found in another way of a half that nobody had looked into."""
     positions_due: bool = False
 
     @property
@@ -446,8 +450,7 @@ class _State:
     def _skipped(self, body: CheckSkipped) -> None:
         self.skipped.add(composed(body.check))
         if body.reason == "cannot reach":
-            place = next((w for w in body.check.split() if "." in w), "")
-            self.unreachable.update([place.split(".")[0]] if place else [])
+            self.unreachable |= out_of_reach(body)
         elif body.reason == "no instrument":
             known = (needs[0] for name, needs in NEEDS.items() if body.check.startswith(name))
             self.lost_tools.update(next(known, ()))
@@ -486,15 +489,11 @@ class _State:
         of its plug, that is to be looked into."""
         wire_on_sheet(self.circuit, body.wire, body.start, body.end)
         stray = number in self.strays and not _runs_so(self.circuit.sheet, body)
-        self._forget(body.wire)
-        unseen = _unseen(self.circuit, body, self.inspected)
-        if stray:
-            self.misplaced |= dict.fromkeys(sorted(unseen), body)
+        self.misplaced.pop(body.wire, None)
+        unseen = _unseen(self.circuit, body, {*self.inspected, *self.shut})
+        if stray and unseen:
+            self.misplaced[body.wire] = body
         self._runs(body, stray and not unseen)
-
-    def _forget(self, wire: str) -> None:
-        """What was said of a wire in another way of its plug counts no more."""
-        self.misplaced = {h: told for h, told in self.misplaced.items() if told.wire != wire}
 
     def _runs(self, body: WireFollowed, stray: bool) -> None:
         """Since it was last put back a wire has run as it was found, or as on the sheet."""
@@ -505,7 +504,9 @@ class _State:
 
     def _put_back(self, body: WirePutBack) -> None:
         wire_on_sheet(self.circuit, body.wire)
-        self._forget(body.wire)
+        told = self.misplaced.pop(body.wire, None)
+        if told is not None and self._unseen_of(told):
+            self._runs(told, stray=True)  # until now
         last, run = self.epochs[-1], (body.wire, ENDS)
         kept = as_on_sheet(last.arrangement, run)
         self.epochs.append(replace(last, renewed=frozenset(), arrangement=kept))
@@ -513,16 +514,17 @@ class _State:
         self.positions_due = True
 
     def _set(self, epoch: Epoch, half: HalfId, wired: Wiring) -> Arrangement:
-        """The epoch's arrangement with a half as found. A wire that is on no sheet and belongs there leads
-        nowhere that matters."""
+        """The epoch's arrangement with a half as found, which counts for more than that a wire was found in
+        another way of it. A wire that is on no sheet and belongs there leads nowhere that matters."""
         old = self.old_plugs.get(half)
         known = {
             way: None if old and wires and old.unlisted.get(way) == wires else wires
             for way, wires in wired.items()
         }
+        kept = without_runs_in(self.circuit.sheet, epoch.arrangement, half)
         if known == as_drawn(self.circuit, half):
-            return as_on_sheet(epoch.arrangement, half)
-        return arranged(epoch.arrangement, half, known)
+            return as_on_sheet(kept, half)
+        return arranged(kept, half, known)
 
     def _repaired(self, body: RepairDone) -> None:
         if body.element not in self.circuit.elements:
@@ -538,8 +540,6 @@ class _State:
             tuple(story.renewed), tuple(story.rewired), tuple((s.where, s.what) for s in story.seen)
         )
         names = tuple(n for n in self.tools.names if n not in self.lost_tools)
-        for half in [h for h in self._misplaced() if self._passed_over(h)]:
-            self._runs(self.misplaced[half], stray=True)
         halves = halves_to_open(self.circuit)
         doubtful = [h for h in halves if lately_wired(self.circuit, circumstances, h)]
         return Case(
@@ -557,16 +557,14 @@ class _State:
             self.positions_due,
             frozenset(self.unreachable),
             frozenset(told.wire for _, told in followed(self.circuit, self.bodies)),
-            tuple(h for h in self._misplaced() if not self._passed_over(h)),
+            tuple(
+                dict.fromkeys(h for told in self.misplaced.values() for h in self._unseen_of(told))
+            ),
         )
 
-    def _misplaced(self) -> list[HalfId]:
+    def _unseen_of(self, told: WireFollowed) -> list[HalfId]:
         """Halves in which a wire was found in another way, and which nobody has looked into since."""
-        return [h for h in self.misplaced if h not in self.inspected]
-
-    def _passed_over(self, half: HalfId) -> bool:
-        """Whether somebody has said that a half cannot be looked into."""
-        return look_id(half) in self.skipped or half[0] in self.unreachable
+        return sorted(misplaced(self.circuit.sheet, told) - self.inspected.keys())
 
 
 def halves_to_open(circuit: Circuit) -> list[HalfId]:

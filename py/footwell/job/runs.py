@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from footwell.circuit.circuit import Circuit, HalfId
+from footwell.circuit.circuit import ENDS, Arrangement, Circuit, HalfId
 from footwell.faults.miswiring import SPARE, as_drawn
 from footwell.job.events import Body, WireFollowed, WirePutBack, WiringCorrected
 from footwell.job.stored import NotOnSheet, wire_on_sheet
@@ -42,6 +42,16 @@ def misplaced(sheet: Sheet, told: WireFollowed) -> frozenset[HalfId]:
     left = sorted(_seat(plugs, point) for point in on_sheet - found)
     taken = sorted(_seat(plugs, point) for point in found - on_sheet)
     return frozenset(left) if left == taken and all(side for _, side in left) else frozenset()
+
+
+def without_runs_in(sheet: Sheet, arrangement: Arrangement, half: HalfId) -> Arrangement:
+    """An arrangement without the wires that are otherwise only by sitting in another way of a half."""
+    return tuple(
+        (where, found)
+        for where, found in arrangement
+        if where[1] != ENDS
+        or misplaced(sheet, WireFollowed(wire=where[0], **dict(found))) != frozenset({half})
+    )
 
 
 def _seat(plugs: Collection[str], point: str) -> HalfId:

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from footwell.checks.check import LOOK, Check
 from footwell.checks.minutes import ENDS_MINUTES
-from footwell.checks.safety import TEXTS, cautions
+from footwell.checks.safety import TEXTS, cautions, refusal
 from footwell.checks.works import differences
 from footwell.circuit.circuit import AS_DRAWN, ENDS, Circuit, astray
 from footwell.circuit.places import places, wires_named
@@ -142,10 +142,20 @@ def _why(drawn: Circuit, wire: SheetWire, one: Proven | None) -> str:
 def _moves(drawn: Circuit, wire: SheetWire, run: Mapping[str, str]) -> list[str]:
     found, right = (run["start"], run["end"]), (wire.start, wire.end)
     gone, bare = [p for p in found if p not in right], [p for p in right if p not in found]
+    forbidden = _forbidden(drawn, wire, [*gone, *bare])
+    if forbidden:
+        return [forbidden, *(f"It belongs on {say.place_named(drawn, place)}." for place in bare)]
     return [
         f"Take it off {say.place_named(drawn, old)} and join it to {say.place_named(drawn, new)}."
         for old, new in zip(gone, bare, strict=True)
     ]
+
+
+def _forbidden(drawn: Circuit, wire: SheetWire, points: list[str]) -> str:
+    """Why nobody but qualified people may move a wire; "" where anybody may."""
+    held = dict.fromkeys([wire.id, *(point.split(".")[0] for point in points)])
+    whys = (refusal(drawn, Check(LOOK, owner, "", set_up(drawn))) for owner in held)
+    return next(filter(None, whys), "")
 
 
 def _misled(case: Case, wire: SheetWire, run: Mapping[str, str]) -> str:
