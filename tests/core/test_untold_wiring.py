@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import json
 from collections import Counter
+from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any
 
 import pytest
 
-from footwell.circuit.circuit import AS_DRAWN, HalfId, arranged
+from footwell.circuit.circuit import AS_DRAWN, Arrangement, Circuit, HalfId, arranged
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.belief import believe
 from footwell.diagnosis.case import Case
@@ -18,8 +19,10 @@ from footwell.diagnosis.conclude import conclude
 from footwell.diagnosis.hypotheses import untold
 from footwell.faults.miswiring import as_drawn, slips
 from footwell.faults.orders import OTHER_ORDER, as_suspects
+from footwell.job import replay as replaying
 from footwell.job.replay import circuits_of, halves_to_open, replay
 from footwell.practice.electrician import begin, try_positions
+from footwell.sheet.models import Sheet
 from footwell.sheet.reading import read_data
 
 from .job_rig import asked, sheet
@@ -204,3 +207,36 @@ def test_where_all_works_and_readings_are_odd_the_plug_is_looked_into_before_the
     assert done.right, done.steps
     assert ("put right X2" in done.steps) == (wiring is CROSSED)
     assert ("look into X2" in done.steps) == (wiring is CROSSED)
+
+
+def test_a_slip_is_weighed_whole_before_the_next_so_that_few_circuits_are_kept(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """What is left of a phone's memory holds fewer circuits than there are slips."""
+    vehicle = vehicle_of(replace(wired(), faults=(Fault("F2", "open"),)))
+    run = begin(read(HEADLAMPS).sheet, vehicle, ALL_TOOLS)
+    run.add("repair done", element="F2", mode="open", what="renewed")
+    try_positions(run, vehicle.mended("F2"))
+    replaying._CIRCUITS.clear()
+    case = replay(run.events).case
+    built: list[Arrangement] = []
+    plain = replaying.build
+
+    def noted(sheet: Sheet, values: Mapping[str, Any], arrangement: Arrangement) -> Circuit:
+        built.append(arrangement)
+        return plain(sheet, values, arrangement)
+
+    monkeypatch.setattr(replaying, "build", noted)
+    believe(case)
+    count = Counter(built)
+    assert len(count) > replaying.MOST_CIRCUITS
+    assert max(count.values()) <= 3, "by what came last, by all, and beside what is mended"
+
+
+def test_circuits_of_another_sheet_make_room_first() -> None:
+    replaying._CIRCUITS.clear()
+    own, other = circuits_of(read(HEADLAMPS)), circuits_of(read(CLUSTER))
+    kept, gone = own(AS_DRAWN), other(AS_DRAWN)
+    for slip in (s for half in halves_to_open(kept) for s in slips(kept, half)):
+        own(arranged(AS_DRAWN, slip.half, dict(slip.wiring)))
+    assert own(AS_DRAWN) is kept and other(AS_DRAWN) is not gone

@@ -268,9 +268,21 @@ def _untold(case: Case, recall: Recall, every: Sequence[Hypothesis], reached: Re
         for h in mended
         for s in left
     ]
-    standing = recall.begun([*slips, *beside])
-    _weigh(case, recall, standing, Rival(reached.best, reached.fits))
-    return _arrived(case, standing, reached.best)[0]
+    rival = Rival(reached.best, reached.fits)
+    begun = recall.begun([*slips, *beside]).rows
+    followed = (_through(case, recall, row, rival) for row in begun)
+    return _arrived(case, Standing([row for row in followed if row]), reached.best)[0]
+
+
+def _through(case: Case, recall: Recall, row: Row, rival: Rival) -> Row | None:
+    """One suspect through all the evidence, None where it falls far below a rival on the way: every slip has
+    a circuit of its own, of which a phone's memory does not keep hundreds from one piece to the next."""
+    h, weight, told = row
+    for n, piece in enumerate(recall.pieces):
+        weight += told.of(case, h, n, piece)
+        if weight <= rival.after(n) - HOPELESS - SETS_ON_THE_WAY:
+            return None
+    return h, weight, told
 
 
 def _best_since(

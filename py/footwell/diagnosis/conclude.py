@@ -198,8 +198,8 @@ def _wires_first(case: Case, belief: Belief) -> Next | None:
 
 
 def _half_beside(case: Case, belief: Belief) -> HalfId | None:
-    """The half that somebody wired lately, where several faults are likelier than one."""
-    several = sum(w.share for w in belief.suspects if len(w.hypothesis.faults) > 1)
+    """The half that somebody wired lately, where several faults are likelier than one and not all mended."""
+    several = sum(w.share for w in belief.suspects if len(w.hypothesis.faults) > 1 and w.left)
     return wired_lately(case) if several >= SEVERAL_FROM else None
 
 

@@ -132,7 +132,7 @@ class Replayed:
 
 _CIRCUITS: dict[tuple[str, Arrangement], Circuit] = {}
 MOST_CIRCUITS = 40
-"""Circuits kept with their outlooks; beyond that the oldest goes, one as drawn after all others."""
+"""Circuits kept with their outlooks; beyond that the oldest goes, a sheet's own as drawn after all others."""
 
 
 def circuits_of(read: ReadSheet) -> Callable[[Arrangement], Circuit]:
@@ -143,16 +143,17 @@ def circuits_of(read: ReadSheet) -> Callable[[Arrangement], Circuit]:
         key = (name, arrangement)
         if key not in _CIRCUITS:
             while len(_CIRCUITS) >= MOST_CIRCUITS:
-                del _CIRCUITS[_least_needed()]
+                del _CIRCUITS[_least_needed(name)]
             _CIRCUITS[key] = build(read.sheet, read.values, arrangement)
         return _CIRCUITS[key]
 
     return circuit_for
 
 
-def _least_needed() -> tuple[str, Arrangement]:
-    """Hundreds of orders of a plug's wires pass through; what is known of them is kept as drawn."""
-    return next((key for key in _CIRCUITS if key[1]), next(iter(_CIRCUITS)))
+def _least_needed(sheet: str) -> tuple[str, Arrangement]:
+    """Hundreds of orders of a plug's wires pass through: other sheets go first, then what is not as drawn."""
+    others = (key for key in _CIRCUITS if key[0] != sheet)
+    return next(others, next((key for key in _CIRCUITS if key[1]), next(iter(_CIRCUITS))))
 
 
 def withdrawn_of(events: Sequence[Event]) -> frozenset[EventId]:
