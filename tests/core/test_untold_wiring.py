@@ -240,3 +240,16 @@ def test_circuits_of_another_sheet_make_room_first() -> None:
     for slip in (s for half in halves_to_open(kept) for s in slips(kept, half)):
         own(arranged(AS_DRAWN, slip.half, dict(slip.wiring)))
     assert own(AS_DRAWN) is kept and other(AS_DRAWN) is not gone
+
+
+def test_of_other_sheets_the_circuit_used_longest_ago_goes_first() -> None:
+    """A job whose sheet was corrected works with two sheets, by turns."""
+    replaying._CIRCUITS.clear()
+    one, other = circuits_of(read(HEADLAMPS)), circuits_of(read(CLUSTER))
+    kept = one(AS_DRAWN)
+    every = [s for half in halves_to_open(kept) for s in slips(kept, half)]
+    for slip in every[: replaying.MOST_CIRCUITS - 1]:
+        one(arranged(AS_DRAWN, slip.half, dict(slip.wiring)))
+    assert one(AS_DRAWN) is kept
+    other(AS_DRAWN)
+    assert one(AS_DRAWN) is kept

@@ -132,7 +132,7 @@ class Replayed:
 
 _CIRCUITS: dict[tuple[str, Arrangement], Circuit] = {}
 MOST_CIRCUITS = 40
-"""Circuits kept with their outlooks; beyond that the oldest goes, a sheet's own as drawn after all others."""
+"""Circuits kept with their outlooks, the one used last at the end."""
 
 
 def circuits_of(read: ReadSheet) -> Callable[[Arrangement], Circuit]:
@@ -141,17 +141,20 @@ def circuits_of(read: ReadSheet) -> Callable[[Arrangement], Circuit]:
 
     def circuit_for(arrangement: Arrangement) -> Circuit:
         key = (name, arrangement)
-        if key not in _CIRCUITS:
+        found = _CIRCUITS.pop(key, None)
+        if found is None:
             while len(_CIRCUITS) >= MOST_CIRCUITS:
                 del _CIRCUITS[_least_needed(name)]
-            _CIRCUITS[key] = build(read.sheet, read.values, arrangement)
-        return _CIRCUITS[key]
+            found = build(read.sheet, read.values, arrangement)
+        _CIRCUITS[key] = found
+        return found
 
     return circuit_for
 
 
 def _least_needed(sheet: str) -> tuple[str, Arrangement]:
-    """Hundreds of orders of a plug's wires pass through: other sheets go first, then what is not as drawn."""
+    """Hundreds of orders of a plug's wires pass through: other sheets go first, then what is not as drawn, of
+    these the one used longest ago. A sheet that was corrected on the way is another one."""
     others = (key for key in _CIRCUITS if key[0] != sheet)
     return next(others, next((key for key in _CIRCUITS if key[1]), next(iter(_CIRCUITS))))
 
