@@ -118,5 +118,24 @@ def test_nobody_is_sent_to_move_a_wire_in_a_plug_of_a_restraint_system(
     assert "way 86" in " ".join(step["do"])
 
 
+@pytest.mark.parametrize(("hazard", "may"), [("restraint system", False), ("hot part", True)])
+def test_nobody_is_sent_to_put_the_wires_of_a_restraint_systems_plug_right(
+    hazard: str, may: bool
+) -> None:
+    """Somebody has looked into it unasked, and it is wired wrongly."""
+    opened = sample(GLOW).sheet.model_dump(mode="json", exclude_unset=True)
+    next(c for c in opened["connectors"] if c["id"] == "X1")["hazards"] = [hazard]
+    job = Job(GLOW)
+    job.events = []
+    job.add("job opened", title="Glow plugs", sheet=opened).events += cold().events[1:]
+    found = {"30": "W2", "86": "W3", "85": "W14", "87": "W13"}
+    job.add("wiring found", connector="X1", half="a", found=found)
+    step = job.look()["step"]
+    assert step["goal"].startswith("Put the wires" if may else "Have the wires")
+    assert ("Qualified work only" in step["why"]) != may
+    moves = job.ask("wiring", connector="X1", half="a", found=found)["finding"]["moves"]
+    assert ("Qualified work only" in moves[0]) != may and bool(moves[1:]) == may
+
+
 def told(run: tuple[str, ...]) -> dict[str, str]:
     return dict(zip(("wire", "start", "end"), run, strict=True))

@@ -200,6 +200,11 @@ def refusal(circuit: Circuit, check: Check) -> str:
     return ""
 
 
+def hands_off(circuit: Circuit, owner: str) -> str:
+    """Why only qualified people may open a plug, or move a wire, as a sentence; "" where anybody may."""
+    return refusal(circuit, Check(LOOK, owner, "", set_up(circuit)))
+
+
 NO_OHMS = "No ohms on a sensor, data or control unit line: the meter feeds a current into it."
 FEED_OFF = (
     " Between the two lines of a bus only once every unit is without supply: take {fuses} out."

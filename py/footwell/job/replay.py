@@ -14,10 +14,10 @@ from typing import Literal
 
 from pydantic import ValidationError
 
-from footwell.checks.check import LOOK, NEEDS, VOLTS, Check
+from footwell.checks.check import NEEDS, VOLTS, Check
 from footwell.checks.hands import Tools
 from footwell.checks.predict import seen_as
-from footwell.checks.safety import refusal
+from footwell.checks.safety import hands_off
 from footwell.checks.works import works_alike
 from footwell.circuit.circuit import (
     AS_DRAWN,
@@ -576,7 +576,7 @@ def halves_to_open(circuit: Circuit) -> list[HalfId]:
     return [
         (connector.id, "a")
         for connector in circuit.sheet.connectors
-        if not refusal(circuit, Check(LOOK, connector.id, "", set_up(circuit)))
+        if not hands_off(circuit, connector.id)
     ]
 
 

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from footwell.checks.check import LOOK, Check
 from footwell.checks.minutes import ENDS_MINUTES
-from footwell.checks.safety import TEXTS, cautions, refusal
+from footwell.checks.safety import TEXTS, cautions, hands_off
 from footwell.checks.works import differences
 from footwell.circuit.circuit import AS_DRAWN, ENDS, Circuit, astray
 from footwell.circuit.places import places, wires_named
@@ -154,8 +154,7 @@ def _moves(drawn: Circuit, wire: SheetWire, run: Mapping[str, str]) -> list[str]
 def _forbidden(drawn: Circuit, wire: SheetWire, points: list[str]) -> str:
     """Why nobody but qualified people may move a wire; "" where anybody may."""
     held = dict.fromkeys([wire.id, *(point.split(".")[0] for point in points)])
-    whys = (refusal(drawn, Check(LOOK, owner, "", set_up(drawn))) for owner in held)
-    return next(filter(None, whys), "")
+    return next(filter(None, (hands_off(drawn, owner) for owner in held)), "")
 
 
 def _misled(case: Case, wire: SheetWire, run: Mapping[str, str]) -> str:

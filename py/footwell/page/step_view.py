@@ -7,7 +7,7 @@ from typing import Literal
 
 from footwell.checks.catalogue import working_setups
 from footwell.checks.check import FEED, Check
-from footwell.checks.safety import TEXTS, cautions
+from footwell.checks.safety import TEXTS, cautions, hands_off
 from footwell.circuit.circuit import AS_DRAWN, HalfId
 from footwell.circuit.setup import set_up
 from footwell.diagnosis.case import Case, Taken
@@ -70,12 +70,9 @@ def _wiring(case: Case, conclusion: Conclusion, half: tuple[str, str], purpose: 
     held = (w.hypothesis.slip for w in conclusion.belief.suspects)
     likeliest = next((slip for slip in held if slip and slip.half == half), None)
     put_right = purpose == "put right"
-    goal = (
-        f"Put the wires of {connector.name} right"
-        if put_right
-        else f"Is {connector.name} wired as it should be?"
-    )
-    why = _why_wiring(case, half, share, purpose)
+    forbidden = hands_off(case.circuit_for(AS_DRAWN), half[0]) if put_right else ""
+    goal = _goal_of_wiring(connector.name, put_right, bool(forbidden))
+    why = forbidden or _why_wiring(case, half, share, purpose)
     outcomes = [
         Outcome(
             when="As it should be",
@@ -99,6 +96,12 @@ def _wiring(case: Case, conclusion: Conclusion, half: tuple[str, str], purpose: 
         minutes=connector.minutes + 1.5,
         cautions=_before_wires(connector.hazards, put_right),
     )
+
+
+def _goal_of_wiring(plug: str, put_right: bool, forbidden: bool) -> str:
+    if forbidden:
+        return f"Have the wires of {plug} put right"
+    return f"Put the wires of {plug} right" if put_right else f"Is {plug} wired as it should be?"
 
 
 def _why_wiring(case: Case, half: HalfId, share: float, purpose: str) -> str:

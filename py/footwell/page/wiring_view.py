@@ -15,7 +15,6 @@ from footwell.diagnosis.hypotheses import used_setups
 from footwell.drawing.faces import face
 from footwell.electrics.operating_point import operate
 from footwell.faults.miswiring import SPARE, as_drawn, without_spares
-from footwell.faults.moves import moves
 from footwell.job.replay import OldPlug
 from footwell.messages import ConnectorView, WayView, WireView, WiringFinding
 from footwell.page import words as say
@@ -172,7 +171,7 @@ def finding(
         effects=[*_effects(sound, wired), *_spared(wired, hurt)],
         explains_complaint=explains(case, wired, sound),
         damage=[damage_words(wired, s) for s in hurt],
-        moves=[words.move(*m) for m in moves(drawn, whole)],
+        moves=words.moves(drawn, whole),
         notes=notes,
         strange=strange_wires(sound, half, whole),
         renewing=_renewing(sound, drawn),

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from footwell.checks.safety import hands_off
 from footwell.circuit.circuit import Circuit, HalfId
 from footwell.circuit.places import wires_named
 from footwell.faults.miswiring import SPARE, as_drawn, nearest_slip
+from footwell.faults.moves import moves
 from footwell.faults.orders import order_words
 from footwell.page import words as say
 from footwell.sheet.points import number
@@ -135,7 +137,12 @@ class HalfWords:
             "terminal is crimped for one wire."
         )
 
-    def move(self, wires: str, start: str | None, end: str | None) -> str:
+    def moves(self, drawn: dict[str, str | None], found: Held) -> list[str]:
+        """How the wires are put right, or why nobody but qualified people may."""
+        forbidden = hands_off(self._circuit, self._half[0])
+        return [forbidden] if forbidden else [self._move(*row) for row in moves(drawn, found)]
+
+    def _move(self, wires: str, start: str | None, end: str | None) -> str:
         """One move of wires between ways; None is outside."""
         name = self._wire(wires)
         if end is None:
