@@ -14,7 +14,7 @@ from footwell.circuit.circuit import AS_DRAWN, arranged
 from footwell.circuit.fault import Fault
 from footwell.diagnosis import recall
 from footwell.diagnosis.belief import Belief, believe
-from footwell.diagnosis.case import Case, Hypothesis
+from footwell.diagnosis.case import Case, Evidence, Hypothesis
 from footwell.diagnosis.course import Track
 from footwell.diagnosis.likelihood import Piece
 from footwell.faults.miswiring import slips
@@ -81,7 +81,7 @@ def sets_kept(case: Case) -> int:
     names = ("expected", "outlook", "outside")
     return sum(
         isinstance(key, tuple) and key[0] in names and len(key) == 3 and len(key[2]) > 1
-        for key in case.drawn.cache
+        for key in case.now.cache
     )
 
 
@@ -90,13 +90,13 @@ def test_predictions_of_sets_of_faults_are_kept_up_to_a_number_and_the_newest_st
 ) -> None:
     """Twin: without the limit they grow beyond it."""
     case = case_of(worked("minibus-saloon-fan"))
-    case.drawn.cache.clear()
+    case.now.cache.clear()
     monkeypatch.setattr(recall, "spare", lambda _: None)
     believe(case)
-    grown, newest = sets_kept(case), [*case.drawn.cache][-1]
+    grown, newest = sets_kept(case), [*case.now.cache][-1]
     assert grown > 1_000
     spare(case.now, 1_000)
-    assert sets_kept(case) == 1_000 and newest in case.drawn.cache
+    assert sets_kept(case) == 1_000 and newest in case.now.cache
 
 
 @pytest.mark.parametrize("name", JOBS)
@@ -120,23 +120,33 @@ def test_two_jobs_on_one_sheet_say_nothing_of_each_other() -> None:
             assert believe(case) == afresh(case)
 
 
+def weighed(monkeypatch: pytest.MonkeyPatch) -> list[tuple[Hypothesis, Piece]]:
+    """What single suspects are asked for from now on."""
+    plain, asked = recall.log_chance, list[tuple[Hypothesis, Piece]]()
+
+    def noted(case: Case, h: Hypothesis, piece: Piece, track: Track) -> float:
+        asked.extend([(h, piece)] if len(h.faults) < 2 else [])
+        return plain(case, h, piece, track)
+
+    monkeypatch.setattr(recall, "log_chance", noted)
+    return asked
+
+
+def items_of(asked: Sequence[tuple[Hypothesis, Piece]]) -> set[Evidence]:
+    return {item for _, piece in asked for item in piece.items}
+
+
 def test_single_suspects_weigh_only_what_is_new(monkeypatch: pytest.MonkeyPatch) -> None:
     events = worked("minibus-saloon-fan")
     last = next(n for n, e in enumerate(events) if e.kind == "reading taken")
     before, after = case_of(events[:last]), case_of(events[: last + 1])
-    plain, asked = recall.log_chance, []
-
-    def noted(case: Case, h: Hypothesis, piece: Piece, track: Track) -> float:
-        asked.extend(piece.items if len(h.faults) < 2 else ())
-        return plain(case, h, piece, track)
-
-    monkeypatch.setattr(recall, "log_chance", noted)
+    asked = weighed(monkeypatch)
     after.drawn.cache.pop("recall", None)
     believe(before)
-    assert {*asked} == {*before.evidence}
+    assert items_of(asked) == {*before.evidence}
     asked.clear()
     believe(after)
-    assert {*asked} == {*after.evidence} - {*before.evidence}
+    assert items_of(asked) == {*after.evidence} - {*before.evidence}
 
 
 def test_plug_put_right_leaves_nothing_to_be_weighed_anew(monkeypatch: pytest.MonkeyPatch) -> None:
@@ -149,16 +159,10 @@ def test_plug_put_right_leaves_nothing_to_be_weighed_anew(monkeypatch: pytest.Mo
     right = next(n for n, e in enumerate(run.events) if e.kind == "wiring corrected")
     before, after = case_of(run.events[:right]), case_of(run.events[: right + 1])
     assert before.epochs[-1].arrangement and not after.epochs[-1].arrangement
-    plain, asked = recall.log_chance, []
-
-    def noted(case: Case, h: Hypothesis, piece: Piece, track: Track) -> float:
-        asked.append(h)
-        return plain(case, h, piece, track)
-
     believe(before)
-    monkeypatch.setattr(recall, "log_chance", noted)
+    asked = weighed(monkeypatch)
     kept = believe(after)
-    assert not [h for h in asked if len(h.faults) == 1]
+    assert not [h for h, _ in asked if len(h.faults) == 1]
     assert kept == afresh(after)
 
 

@@ -18,7 +18,7 @@ from footwell.electrics.opening import opening, opening_before
 from footwell.electrics.operating_point import OperatingPoint, operate
 from footwell.electrics.spread import amps_leans, volts_leans
 from footwell.electrics.turns import LEAST, Doubt, Turn
-from footwell.electrics.zones import ANYHOW, NEAR, near, tips
+from footwell.electrics.zones import ANYHOW, NEAR, near
 from footwell.parts.base import Felt, Tipping
 
 MOST_DOUBTS = 2
@@ -116,7 +116,7 @@ def _visits(point: OperatingPoint) -> list[_Visit]:
 def _tippings(visit: _Visit, element: Element) -> tuple[Tipping, ...]:
     """What may take an element out of its state at a point on the way."""
     circuit, state = visit.point.circuit, visit.point.states[element.id]
-    found = tips(circuit, element, state)
+    found = element.kind.tips(element.values, state, circuit.context)
     if element.kind.opens is None or not visit.rests or state == element.kind.opened:
         return found
     felt = visit.point.felt(element.id)

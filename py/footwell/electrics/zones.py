@@ -8,7 +8,7 @@ from itertools import chain
 from math import inf, sqrt
 from typing import Any
 
-from footwell.circuit.circuit import Circuit, Element
+from footwell.circuit.circuit import Circuit
 from footwell.electrics.normal import score_of
 from footwell.electrics.opening import opening
 from footwell.electrics.operating_point import OperatingPoint, acting
@@ -78,8 +78,3 @@ def _where(tipping: Tipping, score: float) -> float:
         else:
             high = middle
     return sqrt(low * high)
-
-
-def tips(circuit: Circuit, element: Element, state: str) -> tuple[Tipping, ...]:
-    """The limits by which an element leaves a state by itself, but for a fuse's."""
-    return element.kind.tips(element.values, state, circuit.context)

@@ -271,8 +271,10 @@ def _unseen(circuit: Circuit, body: WireFollowed, looked: Collection[HalfId]) ->
     """The halves in which a wire sits in another way, where nobody has looked into them and all may be
     opened; `looked` are those that need no look any more."""
     halves = misplaced(circuit.sheet, body)
-    may = [half for half in halves_to_open(circuit) if half not in looked]
-    return halves if halves <= {*may} else frozenset()
+    if not halves:
+        return halves
+    may = {half for half in halves_to_open(circuit) if half not in looked}
+    return halves if halves <= may else frozenset()
 
 
 def _runs_so(sheet: Sheet, body: WireFollowed) -> bool:

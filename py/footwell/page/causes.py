@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from footwell.circuit.circuit import AS_DRAWN, ENDS
+from footwell.circuit.circuit import ENDS
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.case import Case, Taken
 from footwell.diagnosis.conclude import Conclusion
@@ -47,7 +47,7 @@ def _cured(case: Case, conclusion: Conclusion) -> Iterator[CauseView]:
 
 def _wiring(case: Case, conclusion: Conclusion) -> list[CauseView]:
     """Connectors found wired wrongly: the slip, and what became of the parts that it overloaded."""
-    drawn = case.circuit_for(AS_DRAWN)
+    drawn = case.drawn
     found: list[CauseView] = []
     for half, ways in dict.fromkeys(pair for e in case.epochs for pair in e.arrangement):
         if half[1] == ENDS:
@@ -69,7 +69,7 @@ def _wiring(case: Case, conclusion: Conclusion) -> list[CauseView]:
 
 def _astray(case: Case, conclusion: Conclusion, wire: str, run: Mapping[str, str]) -> CauseView:
     """A wire found to run elsewhere, and what became of the parts that it overloaded."""
-    drawn = case.circuit_for(AS_DRAWN)
+    drawn = case.drawn
     reasons, unsure = _aftermath(case, conclusion)
     return CauseView(
         title=f"{say.capital(say.short_named(drawn, wire))} was joined to the wrong place",

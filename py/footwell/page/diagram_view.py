@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 
-from footwell.circuit.circuit import AS_DRAWN, Circuit
+from footwell.circuit.circuit import Circuit
 from footwell.circuit.places import places
 from footwell.diagnosis.belief import Belief
 from footwell.diagnosis.case import Case, Taken
@@ -23,7 +23,7 @@ from footwell.parts.base import EARTH
 
 def diagram_view(case: Case, belief: Belief, step: Next, opened: Iterable[str] = ()) -> Diagram:
     """The sheet's circuit as drawn, whatever the wiring: people look for what should be there."""
-    circuit = case.circuit_for(AS_DRAWN)
+    circuit = case.drawn
     shares = element_shares(belief)
     return pictured(
         circuit,

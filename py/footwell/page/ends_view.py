@@ -20,6 +20,7 @@ from footwell.page import words as say
 from footwell.page.check_view import caution_view
 from footwell.page.do_words import STOP_ENGINE
 from footwell.page.wiring_words import spares_in
+from footwell.parts.base import EARTH
 from footwell.sheet.models import SheetConnector, SheetWire
 from footwell.sheet.points import HALVES, HalfId, number, way_point, ways
 
@@ -31,7 +32,7 @@ HOW = (
 
 def ends_view(case: Case, step: Next) -> EndsStep:
     """The step that asks for a wire's ends or, where it was found to run elsewhere, to put it back."""
-    drawn = case.circuit_for(AS_DRAWN)
+    drawn = case.drawn
     wire = _wire(drawn, step.wire)
     name = say.short_named(drawn, wire.id)
     back = step.purpose == "put back"
@@ -62,13 +63,13 @@ def runs_of(circuit: Circuit) -> list[RunView]:
 
 
 def places_of(circuit: Circuit) -> list[EndPlace]:
-    """Where a wire may end: every place but a part's own side of a plug, and every way that is empty."""
-    seated = {point for plug in circuit.sheet.connectors for point in _seats(plug)}
-    held = [p for p in places(circuit) if p in seated or p.split(".")[0] not in circuit.connectors]
-    owners = list(dict.fromkeys(point.split(".")[0] for point in [*held, *sorted(seated)]))
-    every = dict.fromkeys([*held, *(p for c in circuit.sheet.connectors for p in _seats(c))])
-    ranked = sorted(every, key=lambda point: owners.index(point.split(".")[0]))
-    return [EndPlace(id=point, name=say.place_named(circuit, point)) for point in ranked]
+    """Where a wire may end: every terminal, every way of every plug in its order, empty ones with them, and
+    the body."""
+    owners = ((point, point.split(".")[0]) for point in places(circuit))
+    terminals = [p for p, owner in owners if owner != EARTH and owner not in circuit.connectors]
+    seats = [point for plug in circuit.sheet.connectors for point in _seats(plug)]
+    every = (*terminals, *seats, EARTH)
+    return [EndPlace(id=point, name=say.place_named(circuit, point)) for point in every]
 
 
 def _seats(plug: SheetConnector) -> list[str]:
@@ -159,7 +160,7 @@ def _forbidden(drawn: Circuit, wire: SheetWire, points: list[str]) -> str:
 
 def _misled(case: Case, wire: SheetWire, run: Mapping[str, str]) -> str:
     """What goes wrong with the wire as it was found, all else sound."""
-    drawn = case.circuit_for(AS_DRAWN)
+    drawn = case.drawn
     told = run_told(drawn, wire.id, run["start"], run["end"])
     alone = case.circuit_for(astray(AS_DRAWN, wire.id, run["start"], run["end"]))
     return f"{say.capital(told)}. {_wrong(drawn, alone)}"

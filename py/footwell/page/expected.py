@@ -10,7 +10,7 @@ from footwell.checks.hands import Tools
 from footwell.checks.predict import Prediction, expected
 from footwell.checks.safety import refusal
 from footwell.checks.works import word
-from footwell.circuit.circuit import AS_DRAWN, Circuit
+from footwell.circuit.circuit import Circuit
 from footwell.circuit.fault import Fault
 from footwell.circuit.places import places
 from footwell.circuit.setup import SetupState, set_up
@@ -31,7 +31,7 @@ LARGEST_SIZE = 1e9
 def expected_table(request: ExpectedAsked) -> ExpectedTable:
     """Every reading of an instrument in a set-up, and what the loads do. Raises NotOnSheet."""
     case = replay(request.events).case
-    circuit, sound = case.now, case.circuit_for(AS_DRAWN)
+    circuit, sound = case.now, case.drawn
     opened = request.apart or request.stand_in
     engine = request.engine or ("off" if opened else case.engine)
     setup = setup_of(circuit, request.controls, request.apart, request.stand_in, engine)

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from footwell import RELEASE
 from footwell.checks.catalogue import working_setups
-from footwell.circuit.circuit import AS_DRAWN, Circuit, HalfId
+from footwell.circuit.circuit import Circuit, HalfId
 from footwell.circuit.places import element_named
 from footwell.diagnosis.case import Case, Sighting
 from footwell.diagnosis.complaint import odd_at_first
@@ -198,7 +198,7 @@ def _seen_words(case: Case, told: Sequence[Sighting]) -> str:
 
 def connectors_view(case: Case, replayed: Replayed) -> list[ConnectorView]:
     """Every half with wires: as found where somebody looked, doubtful ones first."""
-    drawn = case.circuit_for(AS_DRAWN)
+    drawn = case.drawn
     rows: list[ConnectorView] = []
     for connector in drawn.sheet.connectors:
         for side in ("a", "b"):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from footwell.circuit.circuit import AS_DRAWN, Circuit, HalfId
+from footwell.circuit.circuit import Circuit, HalfId
 from footwell.circuit.places import wires_named
 from footwell.diagnosis.belief import believe
 from footwell.diagnosis.case import Case
@@ -22,7 +22,7 @@ MOST_ROWS = 8
 
 def orders_view(case: Case, half: HalfId, seen: Mapping[str, str | None]) -> OrdersView:
     """The orders that fit, with the check that tells most of them apart."""
-    circuit = case.circuit_for(AS_DRAWN)
+    circuit = case.drawn
     found = fitting(case, half, seen)
     best = telling(case, half, found.fit)
     return OrdersView(

@@ -8,7 +8,7 @@ from typing import Any
 from footwell.checks.catalogue import working_setups
 from footwell.checks.check import EVERY_TOOL, Check
 from footwell.checks.minutes import ENDS_MINUTES, minutes
-from footwell.circuit.circuit import AS_DRAWN, Circuit, HalfId
+from footwell.circuit.circuit import Circuit, HalfId
 from footwell.faults.miswiring import slip_named
 from footwell.job.events import (
     Event,
@@ -129,7 +129,7 @@ def _beginning(events: list[Event]) -> list[Event]:
 
 
 def _hidden(vehicle: Vehicle) -> list[str]:
-    drawn = vehicle.circuit_for(AS_DRAWN)
+    drawn = vehicle.drawn
     wiring = [
         f"{say.place_named(drawn, half[0])}: {_slip(drawn, half, vehicle)}"
         for half, _ in vehicle.arrangement

@@ -8,7 +8,7 @@ from typing import Literal
 from footwell.checks.catalogue import working_setups
 from footwell.checks.check import FEED, Check
 from footwell.checks.safety import TEXTS, cautions, hands_off
-from footwell.circuit.circuit import AS_DRAWN, HalfId
+from footwell.circuit.circuit import HalfId
 from footwell.circuit.setup import set_up
 from footwell.diagnosis.case import Case, Taken
 from footwell.diagnosis.complaint import engine_for, to_look_at_again
@@ -70,9 +70,9 @@ def _wiring(case: Case, conclusion: Conclusion, half: tuple[str, str], purpose: 
     held = (w.hypothesis.slip for w in conclusion.belief.suspects)
     likeliest = next((slip for slip in held if slip and slip.half == half), None)
     put_right = purpose == "put right"
-    forbidden = hands_off(case.circuit_for(AS_DRAWN), half[0]) if put_right else ""
+    forbidden = hands_off(case.drawn, half[0]) if put_right else ""
     goal = _goal_of_wiring(connector.name, put_right, bool(forbidden))
-    why = forbidden or _why_wiring(case, half, share, purpose)
+    why = forbidden or WHY_WIRING.get(purpose) or _why_wiring(case, half, share)
     outcomes = [
         Outcome(
             when="As it should be",
@@ -104,21 +104,20 @@ def _goal_of_wiring(plug: str, put_right: bool, forbidden: bool) -> str:
     return f"Put the wires of {plug} right" if put_right else f"Is {plug} wired as it should be?"
 
 
-def _why_wiring(case: Case, half: HalfId, share: float, purpose: str) -> str:
-    if purpose == "put right":
-        return "Nothing measured at a wrongly wired plug means what it should."
-    if purpose == "misplaced":
-        return "A wire was found in another of its ways. See where each of its wires sits."
-    if purpose == "several":
-        return "It was wired by hand, and no one fault explains everything that was found."
-    if purpose == "before a repair":
-        return "It was wired by hand. See where each wire sits before anything is renewed."
-    if purpose == "before its contact":
-        return "One of its contacts is to be made anew. See first where each wire sits."
-    if purpose == "before a trial":
-        return "Nothing proves what is left. See where each wire sits before anything is renewed on trial."
-    if purpose == "at last":
-        return "No fault on this sheet fits. See where each wire sits before the sheet is doubted."
+WHY_WIRING = {
+    "put right": "Nothing measured at a wrongly wired plug means what it should.",
+    "misplaced": "A wire was found in another of its ways. See where each of its wires sits.",
+    "several": "It was wired by hand, and no one fault explains everything that was found.",
+    "before a repair": "It was wired by hand. See where each wire sits before anything is renewed.",
+    "before its contact": "One of its contacts is to be made anew. See first where each wire sits.",
+    "before a trial": "Nothing proves what is left. See where each wire sits before anything is renewed on"
+    " trial.",
+    "at last": "No fault on this sheet fits. See where each wire sits before the sheet is doubted.",
+}
+"""Why a plug is looked into, by the purpose of the step; else the odds of a slip there say it."""
+
+
+def _why_wiring(case: Case, half: HalfId, share: float) -> str:
     by_hand = half in case.doubtful
     who = (
         "It was wired by hand."
@@ -218,7 +217,7 @@ def _unseen(case: Case, hidden: tuple[str, ...]) -> str:
 def _repair(case: Case, conclusion: Conclusion, one: Proven, hidden: tuple[str, ...]) -> RepairStep:
     belief, purpose = conclusion.belief, conclusion.step.purpose
     element = case.now.elements[one.fault.element]
-    near = Check(FEED, one.fault.element, "", set_up(case.circuit_for(AS_DRAWN)))
+    near = Check(FEED, one.fault.element, "", set_up(case.drawn))
     texts = [c for c in cautions(case.now, near) if c.hazard != "fused lead"]
     battery = [] if any(c.hazard == "battery" for c in texts) else [TEXTS["battery"]]
     found: list[Caution] = [caution_view(c) for c in (*battery, *texts)]

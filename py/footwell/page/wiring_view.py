@@ -7,7 +7,7 @@ from typing import Literal
 
 from footwell.checks.catalogue import working_setups
 from footwell.checks.works import word
-from footwell.circuit.circuit import AS_DRAWN, Circuit, HalfId, arranged
+from footwell.circuit.circuit import Circuit, HalfId, arranged
 from footwell.circuit.places import wires_named
 from footwell.diagnosis.case import Case, Sighting
 from footwell.diagnosis.damage import Stress, damage_modes, stresses
@@ -34,7 +34,7 @@ def connector_view(
     """One half of a connector with what was found in it; None where nobody has looked. `old` is the plug
     that its wiring as it should be was read off."""
     unlisted = old.unlisted if old else {}
-    circuit = case.circuit_for(AS_DRAWN)
+    circuit = case.drawn
     connector = circuit.connectors[half[0]]
     drawn = as_drawn(circuit, half)
     side: Literal["a", "b"] = "b" if half[1] == "b" else "a"
@@ -142,7 +142,7 @@ def finding(
 ) -> WiringFinding:
     """What a wiring as found amounts to: differences, the slip behind them, effects, damage, moves.
     `unlisted` are wires that belong in ways although the sheet does not have them."""
-    sound = case.circuit_for(AS_DRAWN)
+    sound = case.drawn
     drawn = as_drawn(sound, half) | dict(unlisted or {})
     whole = drawn | dict(found)
     words = HalfWords(sound, half)
@@ -182,7 +182,7 @@ def finding(
 def _stress(case: Case, wired: Circuit) -> list[Stress]:
     """Stress that the wiring brings and that a sound circuit does not have, gravest first."""
     setups = used_setups(case) or tuple(working_setups(wired))
-    usual = stresses(case.circuit_for(AS_DRAWN), setups, ())
+    usual = stresses(case.drawn, setups, ())
     found = [s for key, s in stresses(wired, setups, ()).items() if key not in usual]
     return sorted(found, key=lambda s: (-round(s.ratio, 6), s.element, s.branch))
 

@@ -40,7 +40,7 @@ TWO_FAULTS, SLIP = 0.15, 0.35
 def complains(vehicle: Vehicle, engine: str = "") -> bool:
     """Whether in some position some load does not do what it should, with the engine so or, "", in any
     state in which the circuit is tried."""
-    sound = vehicle.circuit_for(AS_DRAWN)
+    sound = vehicle.drawn
     still = replace(vehicle, blown=set(vehicle.blown), limits=dict(vehicle.limits))
     return any(
         still.does(setup, load) != usual(sound, setup, load)
@@ -149,7 +149,7 @@ def _after(vehicle: Vehicle, body: Body, engine: str) -> Vehicle:
 
 
 def _moved(vehicle: Vehicle, body: WiringCorrected) -> Vehicle:
-    half, drawn = (body.connector, body.half), vehicle.circuit_for(AS_DRAWN)
+    half, drawn = (body.connector, body.half), vehicle.drawn
     wired = wiring_of(drawn, half, body.now)
     right = vehicle.put_right(half)
     if wired == as_drawn(drawn, half):

@@ -14,7 +14,7 @@ from footwell.checks.catalogue import catalogue
 from footwell.checks.check import VOLTS, Check, nodes
 from footwell.checks.outlook import outlook
 from footwell.checks.predict import seen_as
-from footwell.circuit.circuit import AS_DRAWN, Circuit
+from footwell.circuit.circuit import Circuit
 from footwell.circuit.setup import SetupState
 from footwell.diagnosis.case import Case, Sighting
 from footwell.diagnosis.choose import cells, choices, live_of, panel_of
@@ -76,7 +76,7 @@ def complaint_now(case: Case) -> Sighting | None:
 
 def usual(case: Case, seen: Sighting) -> str:
     """The word for what a load does in a set-up when all is well."""
-    sound = case.circuit_for(AS_DRAWN)
+    sound = case.drawn
     share = outlook(sound, seen.setup, ()).activity[seen.load]
     chances = sights.chances(seen_as(sound, seen.load), share, share, 0.0)
     return max(chances, key=lambda word: chances[word])

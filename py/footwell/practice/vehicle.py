@@ -56,6 +56,11 @@ class Vehicle:
     def circuit(self) -> Circuit:
         return self.circuit_for(self.arrangement)
 
+    @property
+    def drawn(self) -> Circuit:
+        """The circuit as its sheet has it, with every wire in its place."""
+        return self.circuit_for(AS_DRAWN)
+
     def answer(self, check: Check) -> tuple[float | None, str]:
         """A number in V, A or Ω (inf is over range), or a word."""
         predicted = self._as_it_is(foretold(self.circuit, check, self.standing)).said
@@ -71,7 +76,7 @@ class Vehicle:
         states = outlooks(self.circuit, setup, self.standing)
         now = self._as_it_is(states).outlook.activity[load]
         self._use(setup)
-        usual = outlook(self.circuit_for(AS_DRAWN), setup, ()).activity[load]
+        usual = outlook(self.drawn, setup, ()).activity[load]
         return self._word(
             sights.chances(seen_as(self.circuit, load), now, usual, sights.SLIP["me"])
         )
@@ -98,7 +103,7 @@ class Vehicle:
     def wiring(self, half: HalfId) -> dict[str, str | None]:
         """What is seen in each way of a half; a wire that has no place in it on the sheet is a spare one."""
         wired = dict(self.arrangement).get(half)
-        drawn = as_drawn(self.circuit_for(AS_DRAWN), half)
+        drawn = as_drawn(self.drawn, half)
         seated = drawn if wired is None else dict.fromkeys(drawn) | dict(wired)
         for wire in self._astray:
             own = any(wire.id in pieces(held) for held in drawn.values())
@@ -112,20 +117,20 @@ class Vehicle:
     @property
     def _astray(self) -> list[SheetWire]:
         """Wires that run elsewhere than on the sheet, as they run."""
-        by_id = {w.id: w for w in self.circuit_for(AS_DRAWN).sheet.wires}
+        by_id = {w.id: w for w in self.drawn.sheet.wires}
         found = ((wire, dict(run)) for (wire, what), run in self.arrangement if what == ENDS)
         return [by_id[wire].model_copy(update=run) for wire, run in found]
 
     def elsewhere(self, points: Collection[str]) -> list[SheetWire]:
         """Wires that run elsewhere than on the sheet and end at some of these points, on it or in truth."""
-        drawn = {w.id: w for w in self.circuit_for(AS_DRAWN).sheet.wires}
+        drawn = {w.id: w for w in self.drawn.sheet.wires}
         ends = ((w, {w.start, w.end, drawn[w.id].start, drawn[w.id].end}) for w in self._astray)
         return [wire for wire, seen in ends if seen & {*points}]
 
     def run_of(self, wire: SheetWire) -> SheetWire:
         """A wire as it runs; as on the sheet where one of its ends hangs loose."""
-        start, end = wire_ends(self.circuit_for(AS_DRAWN).sheet, self.arrangement)[0][wire.id]
-        known = {start, end} <= self.circuit_for(AS_DRAWN).node_of.keys()
+        start, end = wire_ends(self.drawn.sheet, self.arrangement)[0][wire.id]
+        known = {start, end} <= self.drawn.node_of.keys()
         return wire.model_copy(update={"start": start, "end": end}) if known else wire
 
     def put_right(self, half: HalfId) -> Vehicle:
