@@ -362,11 +362,13 @@ class CheckStep(Message):
 
 
 class WiringStep(Message):
-    """Look at a connector: `connector` names one of the view's connectors."""
+    """Look at a connector: `connector` names one of the view's connectors. With `hands_off` nobody but
+    qualified people may open it."""
 
     kind: Literal["wiring"] = "wiring"
     connector: str
     half: Literal["a", "b"]
+    hands_off: bool
     goal: str
     why: str
     outcomes: list[Outcome]

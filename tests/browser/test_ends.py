@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 
+import pytest
 from playwright.sync_api import Page, expect
 from pressing import press, press_through
 from site_server import Site
@@ -16,9 +17,8 @@ from footwell.job.replay import replay
 from footwell.practice.electrician import begin, do
 from tests.core.job_rig import MINIBUS, Job, asked
 from tests.core.loop_rig import ALL_TOOLS, Trial, read, vehicle_of
+from tests.core.misplaced_rig import EXCHANGED, GLOW, found_wrong
 from tests.core.sample_circuits import sample
-
-GLOW = "van-glow-plugs"
 
 ODD = (("X1.1.a", -7.77), ("F1.1", 41.3), ("F1.2", -6.41), ("F1.2", -6.41))
 """Volts that no fault of the minibus makes, the last of them read twice."""
@@ -89,14 +89,31 @@ def test_a_wire_found_in_another_way_of_its_plug_leads_to_a_look_into_the_plug(
     choose(page, "Where does it end?", "way 85 (YE/RD) of glow plug relay socket X1, wire side")
     press_through(page.get_by_role("button", name="Keep what I found"))
     expect(page.get_by_role("heading", name="Look at glow plug relay socket X1")).to_be_visible()
-    expect(page.get_by_text("A wire was found in another of its ways.")).to_be_visible()
+    expect(
+        page.get_by_text("One of its wires was found in another way than on the sheet.")
+    ).to_be_visible()
 
 
 def at_exchanged_wires() -> list[Event]:
     """A job that asks for the ends of a wire that sits in another one's way."""
-    wired = {"30": "W2", "86": "W3", "85": "W14", "87": "W13"}
-    vehicle = vehicle_of(Trial(GLOW, (), arranged(AS_DRAWN, ("X1", "a"), wired)))
+    vehicle = vehicle_of(Trial(GLOW, (), arranged(AS_DRAWN, ("X1", "a"), EXCHANGED)))
     run = begin(read(GLOW).sheet, vehicle, ALL_TOOLS)
     while (found := conclude(replay(run.events).case)).step.kind != "ends":
         vehicle = do(run, replay(run.events), found, vehicle)
     return run.events
+
+
+@pytest.mark.parametrize(("hazard", "may"), [("restraint system", False), ("hot part", True)])
+def test_nobody_is_asked_to_look_at_a_plug_that_only_qualified_people_may_open(
+    page: Page, site: Site, hazard: str, may: bool
+) -> None:
+    page.goto(f"{site.address}#{found_wrong(hazard).ask('link_make')['text']}")
+    press(page.get_by_role("button", name="Take over as a new job"))
+    for caution in ["Battery", "hot enough"] if may else ["Airbag"]:
+        expect(page.get_by_role("heading", name=caution)).to_be_visible()
+        press(page.get_by_role("button", name="Understood"))
+    noted = page.get_by_role("button", name="What was noted of its wires")
+    look = page.get_by_role("button", name="Look at glow plug relay socket X1")
+    expect(look if may else noted).to_be_visible()
+    expect(noted if may else look).to_have_count(0)
+    expect(page.get_by_text("Qualified work only.")).to_have_count(0 if may else 1)

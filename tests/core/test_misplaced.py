@@ -5,7 +5,6 @@ from __future__ import annotations
 
 import pytest
 
-from footwell.checks.catalogue import working_setups
 from footwell.circuit.circuit import AS_DRAWN, ENDS, arranged
 from footwell.circuit.fault import Fault
 from footwell.diagnosis.case import look_id
@@ -17,40 +16,8 @@ from footwell.page.ends_view import places_of
 
 from .job_rig import Job
 from .loop_rig import Trial, tried
+from .misplaced_rig import EXCHANGED, GLOW, HALF, cold, drawn_run, in_way, led
 from .sample_circuits import sample
-
-GLOW, HALF = "van-glow-plugs", ("X1", "a")
-"""The glow relay's socket."""
-EXCHANGED = {"30": "W2", "86": "W3", "85": "W14", "87": "W13"}
-
-
-def cold() -> Job:
-    circuit = sample(GLOW)
-    states = [
-        {"controls": dict(setup.controls), "load": load, "state": "cold"}
-        for setup in working_setups(circuit, "off")
-        for load in circuit.sheet.loads
-    ]
-    return Job(GLOW).tools("meter").add("positions tried", states=states)
-
-
-def led(*told: tuple[str, str, str]) -> Job:
-    job = cold()
-    for wire, start, end in told:
-        job.add("wire followed", wire=wire, start=start, end=end)
-    return job
-
-
-def drawn_run() -> tuple[str, str, str]:
-    (wire,) = (w for w in sample(GLOW).sheet.wires if w.id == "W13")
-    return wire.id, wire.start, wire.end
-
-
-def in_way(way: str) -> tuple[str, str, str]:
-    """W13 in a way of the socket, its other end where the sheet has it."""
-    wire, start, end = drawn_run()
-    seat = f"X1.{way}.a"
-    return (wire, seat, end) if start.startswith("X1.") else (wire, start, seat)
 
 
 def test_plug_is_looked_into_where_a_wire_sits_in_another_way_of_it() -> None:
@@ -59,7 +26,7 @@ def test_plug_is_looked_into_where_a_wire_sits_in_another_way_of_it() -> None:
     assert (step.kind, step.half, step.purpose) == ("wiring", HALF, "misplaced")
     assert replay(job.stored()).case.epochs[-1].arrangement == AS_DRAWN
     view = job.look()
-    assert "another of its ways" in view["step"]["why"] and not view["problems"]
+    assert "in another way than on the sheet" in view["step"]["why"] and not view["problems"]
 
 
 def test_plug_is_not_looked_into_where_the_wire_sits_in_its_own_way() -> None:

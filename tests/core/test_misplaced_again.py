@@ -12,8 +12,18 @@ from footwell.faults.miswiring import as_drawn
 from footwell.job.replay import replay
 
 from .job_rig import Job
+from .misplaced_rig import (
+    EXCHANGED,
+    GLOW,
+    HALF,
+    cold,
+    drawn_run,
+    found_wrong,
+    in_way,
+    led,
+    with_hazard,
+)
 from .sample_circuits import sample
-from .test_misplaced import GLOW, HALF, cold, drawn_run, in_way, led
 
 OTHER = ("W14", "X1.86.a", "X2.1.a")
 """W14 in the way of W13, and where it belongs."""
@@ -100,13 +110,7 @@ def test_where_all_works_so_and_nobody_can_look_the_sheet_follows_the_wire(passe
 def test_nobody_is_sent_to_move_a_wire_in_a_plug_of_a_restraint_system(
     hazard: str, may: bool
 ) -> None:
-    job = led(in_way("85"))
-    opened = sample(GLOW).sheet.model_dump(mode="json", exclude_unset=True)
-    next(c for c in opened["connectors"] if c["id"] == "X1")["hazards"] = [hazard]
-    stored = Job(GLOW)
-    stored.events = []
-    stored.add("job opened", title="Glow plugs", sheet=opened)
-    stored.events += job.events[1:]
+    stored = with_hazard(hazard).add("wire followed", **told(in_way("85")))
     case = case_of(stored)
     assert (conclude(case).step.purpose == "misplaced") == may
     if may:
@@ -123,17 +127,11 @@ def test_nobody_is_sent_to_put_the_wires_of_a_restraint_systems_plug_right(
     hazard: str, may: bool
 ) -> None:
     """Somebody has looked into it unasked, and it is wired wrongly."""
-    opened = sample(GLOW).sheet.model_dump(mode="json", exclude_unset=True)
-    next(c for c in opened["connectors"] if c["id"] == "X1")["hazards"] = [hazard]
-    job = Job(GLOW)
-    job.events = []
-    job.add("job opened", title="Glow plugs", sheet=opened).events += cold().events[1:]
-    found = {"30": "W2", "86": "W3", "85": "W14", "87": "W13"}
-    job.add("wiring found", connector="X1", half="a", found=found)
+    job = found_wrong(hazard)
     step = job.look()["step"]
     assert step["goal"].startswith("Put the wires" if may else "Have the wires")
-    assert ("Qualified work only" in step["why"]) != may
-    moves = job.ask("wiring", connector="X1", half="a", found=found)["finding"]["moves"]
+    assert ("Qualified work only" in step["why"]) != may and step["hands_off"] != may
+    moves = job.ask("wiring", connector="X1", half="a", found=EXCHANGED)["finding"]["moves"]
     assert ("Qualified work only" in moves[0]) != may and bool(moves[1:]) == may
 
 

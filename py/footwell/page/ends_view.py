@@ -132,7 +132,7 @@ def _why(drawn: Circuit, wire: SheetWire, one: Proven | None) -> str:
     proof = (
         f"Nothing proves yet that it is {fault}"
         if one.by is None
-        else f"Measured as on the sheet it is {fault}, and so reads a wire that ends elsewhere"
+        else f"By the readings it is {fault}. A wire that ends elsewhere reads the same"
     )
     return (
         f"{proof}. Before it is renewed: does it end where the sheet has it, and do the same wires share"

@@ -92,9 +92,10 @@ def _wiring(case: Case, conclusion: Conclusion, half: tuple[str, str], purpose: 
         half=half[1],  # type: ignore[arg-type]
         goal=goal,
         why=why,
+        hands_off=bool(forbidden),
         outcomes=[] if put_right else outcomes,
         minutes=connector.minutes + 1.5,
-        cautions=_before_wires(connector.hazards, put_right),
+        cautions=_before_wires(connector.hazards, put_right and not forbidden),
     )
 
 
@@ -106,7 +107,7 @@ def _goal_of_wiring(plug: str, put_right: bool, forbidden: bool) -> str:
 
 WHY_WIRING = {
     "put right": "Nothing measured at a wrongly wired plug means what it should.",
-    "misplaced": "A wire was found in another of its ways. See where each of its wires sits.",
+    "misplaced": "One of its wires was found in another way than on the sheet. See where each wire sits.",
     "several": "It was wired by hand, and no one fault explains everything that was found.",
     "before a repair": "It was wired by hand. See where each wire sits before anything is renewed.",
     "before its contact": "One of its contacts is to be made anew. See first where each wire sits.",

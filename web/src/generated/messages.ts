@@ -945,12 +945,14 @@ export interface CheckStep {
   check: Check;
 }
 /**
- * Look at a connector: `connector` names one of the view's connectors.
+ * Look at a connector: `connector` names one of the view's connectors. With `hands_off` nobody but
+ * qualified people may open it.
  */
 export interface WiringStep {
   kind: "wiring";
   connector: string;
   half: "a" | "b";
+  hands_off: boolean;
   goal: string;
   why: string;
   outcomes: Outcome[];

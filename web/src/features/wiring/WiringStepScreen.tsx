@@ -13,9 +13,10 @@ export function WiringStepScreen({ step, view }: { step: WiringStep; view: JobVi
     ({ id, half }) => id === step.connector && half === step.half,
   );
   const name = connector ? connector.name : step.connector;
+  const look = step.hands_off ? words.noted : words.look(name);
   return (
     <StepScreen
-      name={words.look(name)}
+      name={step.hands_off ? step.goal : look}
       quietName
       view={view}
       keys={
@@ -25,7 +26,7 @@ export function WiringStepScreen({ step, view }: { step: WiringStep; view: JobVi
             look="main"
             onPress={() => show("wiring", keyOf({ id: step.connector, half: step.half }))}
           >
-            {words.look(name)}
+            {look}
           </Key>
         </>
       }

@@ -63,6 +63,7 @@ export const words = {
   back: "Back",
   store: "Keep what I found",
   look: (name: string) => `Look at ${name}`,
+  noted: "What was noted of its wires",
   inWay: (way: string) => `What is in way ${way}?`,
   start: "Tap a way and say which wire is in it.",
   differences: "What differs",
